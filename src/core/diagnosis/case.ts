@@ -1,0 +1,49 @@
+/** What the ranking of causes and the choice of the next check are given: findings without causes, and the case. */
+import type { Measurement } from '../driveline/measurement.ts';
+import type { WorkDone } from '../job/job.ts';
+import type { Part } from '../vehicle/line.ts';
+import type { RunCondition, Vehicle } from '../vehicle/vehicle.ts';
+
+/** Level of another order in the same run, seen or as the most that could hide. */
+export interface Companion {
+  readonly part: Part;
+  readonly order: number;
+  readonly label: string;
+  readonly amplitudeMps2: number;
+  readonly feltLevel: number;
+  readonly seen: boolean;
+}
+
+/** A part and order held to be felt or heard, before its causes are ranked. */
+export interface FindingBasis {
+  readonly part: Part;
+  readonly name?: string;
+  /** null for fixed and unknown. */
+  readonly order: number | null;
+  readonly label: string;
+  readonly role?: 'firing' | 'mesh' | 'companion' | 'electric';
+  readonly probability: number;
+  readonly run: string;
+  readonly frequencyHz: number;
+  readonly amplitudeMps2: number;
+  readonly feltLevel: number;
+  readonly perceived: 'felt' | 'heard';
+  /** Share of the power along gravity, 0..1; null where unknown. */
+  readonly verticalShare: number | null;
+  /** Other orders measured in the same run. */
+  readonly companions: readonly Companion[];
+  /** Level grows with speed to this power; null unless the speed varied enough or runs differ. */
+  readonly speedExponent: { readonly value: number; readonly sd: number } | null;
+  /** Level in each load condition that was recorded, m/s²; absent conditions were not driven. */
+  readonly levelByLoadMps2: Readonly<Partial<Record<NonNullable<RunCondition['load']>, number>>>;
+  /** True where the level pulsates slowly, as two wheels of slightly different size do. */
+  readonly beats: boolean;
+}
+
+export interface CaseContext {
+  readonly vehicle: Vehicle;
+  readonly work: readonly WorkDone[];
+  readonly measurements: readonly Measurement[];
+  /** Conditions driven, with the speed used in the analysis. */
+  readonly runs: readonly (RunCondition & { readonly name: string; readonly usedSpeedMps: number | null })[];
+}

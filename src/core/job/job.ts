@@ -1,0 +1,52 @@
+/** A job: one vehicle and everything known about its complaint. What the job file holds. */
+import type { RunCondition, Vehicle } from '../vehicle/vehicle.ts';
+import type { Measurement } from '../driveline/measurement.ts';
+
+export const JOB_SCHEMA_VERSION = 1;
+
+/** Work done before the complaint or between runs; moves the probabilities of causes. */
+export type WorkDone =
+  | 'joint-replaced-front'
+  | 'joint-replaced-rear'
+  | 'joint-replaced-centre'
+  | 'ears-pressed-or-hammered'
+  | 'shaft-removed'
+  | 'shaft-replaced'
+  | 'flange-removed'
+  | 'centre-bearing-replaced'
+  | 'springs-changed'
+  | 'ride-height-changed'
+  | 'mounts-changed'
+  | 'tires-rotated'
+  | 'tires-replaced'
+  | 'wheels-balanced'
+  | 'brakes-replaced'
+  | 'axle-ratio-changed'
+  | 'tire-size-changed'
+  | 'engine-repaired'
+  | 'exhaust-changed'
+  | 'transmission-removed';
+
+export interface Run extends RunCondition {
+  /** File name of the recording, relative to the job file. */
+  readonly file: string;
+  /** Shown name: 'Cruise, 62 mph'. */
+  readonly name?: string;
+  /** Rate given by hand where the file has neither stamps nor a stated rate. */
+  readonly samplingRateHz?: number;
+  /** 'complaint' (default), or 'proof' for a run made after the repair. */
+  readonly stage?: 'complaint' | 'proof';
+}
+
+export interface Job {
+  readonly schemaVersion: number;
+  readonly title?: string;
+  readonly complaint?: string;
+  readonly vehicle: Vehicle;
+  readonly work: readonly WorkDone[];
+  readonly runs: readonly Run[];
+  readonly measurements: readonly Measurement[];
+  readonly notes?: string;
+  /** Keys of the file this version does not know, kept so that saving loses nothing. */
+  readonly unknownKeys?: Readonly<Record<string, unknown>>;
+}

@@ -1,0 +1,33 @@
+/** What analyse() returns: the Report, and beside it the bulky numbers that pictures are drawn from. */
+import type { AmplitudeSpectrum, TimeFrequency } from '../signal/spectrum.ts';
+import type { Line } from '../vehicle/line.ts';
+import type { Report } from './report.ts';
+
+export interface RunPicture {
+  /** Same name as in report.runs. */
+  readonly run: string;
+  /** All axes together (root-sum-square), for the main chart. */
+  readonly spectrum: AmplitudeSpectrum;
+  /** Noise floor under the spectrum at each bin, m/s² (amplitude a bin of noise shows on average). */
+  readonly floorMps2: Float64Array;
+  readonly timeFrequency: TimeFrequency;
+  /** Expected lines after the speed scale was found. */
+  readonly lines: readonly Line[];
+  /** Road-speed history relative to the reference speed, on the recording's clock; one point where steady. */
+  readonly speedTrack: { readonly timeS: Float64Array; readonly relative: Float64Array };
+  /** Spectrum on equal angle, frequencies at the reference speed; null where the speed was steady. */
+  readonly orderSpectrum: AmplitudeSpectrum | null;
+}
+
+export interface Analysis {
+  readonly report: Report;
+  readonly pictures: readonly RunPicture[];
+}
+
+/** Progress of long work. `fraction` runs 0..1 within the whole. */
+export interface Progress {
+  readonly step: 'reading' | 'spectra' | 'speed' | 'matching' | 'report';
+  readonly fraction: number;
+  /** What is being worked on, in words: 'reading cruise.csv'. */
+  readonly text: string;
+}

@@ -1,0 +1,161 @@
+/** The Report: one plain object that text, page and screen are renderings of. The `--json` output is this object. */
+import type { Note } from '../note.ts';
+import type { AxisName } from '../reading/recording.ts';
+import type { Part } from '../vehicle/line.ts';
+import type { SpeedSource, Vehicle, Load } from '../vehicle/vehicle.ts';
+import type { WorkDone } from '../job/job.ts';
+import type { Measurement } from '../driveline/measurement.ts';
+
+export const REPORT_SCHEMA_VERSION = 1;
+
+export type Verdict = 'found' | 'nothing-felt' | 'cannot-tell';
+
+export interface Report {
+  readonly schemaVersion: number;
+  readonly program: { readonly name: 'perrev'; readonly version: string };
+  readonly verdict: Verdict;
+  /** The answer as one or two sentences. */
+  readonly sentence: string;
+  /** Why, in one to three sentences a sceptic can follow. */
+  readonly why: string;
+  readonly settings: Readonly<Record<string, string | number | boolean>>;
+  readonly vehicle: Vehicle;
+  readonly work: readonly WorkDone[];
+  readonly measurements: readonly Measurement[];
+  readonly runs: readonly RunReport[];
+  readonly orders: readonly OrderReport[];
+  readonly peaks: readonly PeakReport[];
+  readonly findings: readonly FindingReport[];
+  readonly checks: readonly CheckReport[];
+  readonly cautions: readonly string[];
+}
+
+export interface RunReport {
+  readonly name: string;
+  readonly file: string;
+  readonly samplingRateHz: number;
+  readonly durationS: number;
+  readonly axes: readonly AxisName[];
+  readonly load: Load | null;
+  readonly gearRatio: number | null;
+  readonly speed: SpeedReport;
+  readonly engine: { readonly usedRpm: number | null; readonly source: 'given' | 'logged' | 'gear' | 'unknown' };
+  /** How the speed moved: steady, drifting (found in the recording) or logged. */
+  readonly speedVaried: 'steady' | 'drift' | 'ramp' | 'logged' | 'unknown';
+  readonly notes: readonly Note[];
+}
+
+export interface SpeedReport {
+  readonly statedMps: number | null;
+  readonly usedMps: number | null;
+  /** Road speed over rolling circumference, as implied by the recording, relative to stated; 1 = as stated. */
+  readonly scale: number;
+  readonly scaleSd: number;
+  readonly source: SpeedSource | 'unknown';
+  /** Rolling circumference from the tire data, m; null where none was given. */
+  readonly circumferenceM: number | null;
+  /** Circumference the recording implies if the stated speed is right, m, with its standard uncertainty. */
+  readonly impliedCircumferenceM: number | null;
+  readonly impliedCircumferenceSdM: number | null;
+}
+
+export interface OrderReport {
+  readonly run: string;
+  readonly part: Part;
+  readonly name?: string;
+  readonly order: number;
+  readonly label: string;
+  readonly frequencyHz: number;
+  readonly frequencySdHz: number;
+  readonly visibility: 'seen' | 'not-seen' | 'above-nyquist';
+  readonly aliasHz?: number;
+  /** Measured level at the line (0-to-peak), or the upper limit of what could hide there when not seen. */
+  readonly amplitudeMps2: number | null;
+  readonly feltLevel: number | null;
+}
+
+export interface PeakReport {
+  readonly run: string;
+  readonly frequencyHz: number;
+  readonly frequencySdHz: number;
+  readonly amplitudeMps2: number;
+  readonly axisAmplitudeMps2: readonly number[];
+  readonly velocityMmps: number;
+  readonly feltLevel: number;
+  readonly overFloorDb: number;
+  readonly falseAlarmProbability: number;
+  readonly verticalShare: number | null;
+  /** Probabilities over all origins, most likely first; add up to 1. */
+  readonly matches: readonly MatchReport[];
+}
+
+export interface MatchReport {
+  readonly part: Part;
+  readonly name?: string;
+  readonly order: number | null;
+  readonly label: string;
+  readonly probability: number;
+  /** True where the peak would be the line's alias image. */
+  readonly alias?: boolean;
+  /** Where the line was expected, Hz (after the speed scale), for 'why this, why not that'. */
+  readonly expectedHz?: number;
+  readonly expectedSdHz?: number;
+}
+
+export interface FindingReport {
+  readonly part: Part;
+  readonly name?: string;
+  /** null for fixed and unknown. */
+  readonly order: number | null;
+  readonly label: string;
+  readonly probability: number;
+  readonly run: string;
+  readonly frequencyHz: number;
+  readonly frequencySdHz: number;
+  readonly amplitudeMps2: number;
+  readonly feltLevel: number;
+  readonly perceived: 'felt' | 'heard';
+  readonly sharesFrequencyWith: readonly SharedOrigin[];
+  readonly for: readonly string[];
+  readonly against: readonly string[];
+  readonly missing: readonly string[];
+  readonly causes: readonly CauseReport[];
+}
+
+export interface SharedOrigin {
+  readonly part: Part;
+  readonly name?: string;
+  readonly order: number;
+  readonly label: string;
+  readonly probability: number;
+  /** The run that would separate the two, and how far apart they would then be, in a sentence. */
+  readonly separatedBy: string;
+}
+
+export interface CauseReport {
+  readonly id: string;
+  readonly title: string;
+  /** Given this finding's part and order is right; causes of one finding add up to 1 ('something else' included). */
+  readonly probability: number;
+  /** Before the measurements were taken into account; absent where there are none. */
+  readonly probabilityBefore?: number;
+  readonly for: readonly string[];
+  readonly against: readonly string[];
+  readonly missing: readonly string[];
+  readonly repair: string;
+  /** Ids of the checks that speak to this cause. */
+  readonly checks: readonly string[];
+}
+
+export interface CheckReport {
+  readonly id: string;
+  readonly title: string;
+  readonly kind: 'measurement' | 'run' | 'swap' | 'inspection';
+  readonly minutes: number;
+  /** Cause ids or order labels whose probabilities the outcome would move apart. */
+  readonly tellsApart: readonly string[];
+  readonly expectedBits: number;
+  readonly how: readonly string[];
+  readonly limit: string | null;
+  readonly cautions: readonly string[];
+}

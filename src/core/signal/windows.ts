@@ -1,0 +1,1 @@
+export type WindowName = 'hann' | 'hamming' | 'blackman-harris' | 'flat-top' | 'rectangular';

@@ -1,0 +1,14 @@
+import { defineConfig } from 'vitest/config';
+import { svelte } from '@sveltejs/vite-plugin-svelte';
+
+export default defineConfig({
+  root: new URL('..', import.meta.url).pathname,
+  plugins: [svelte({ configFile: new URL('../svelte.config.js', import.meta.url).pathname })],
+  resolve: { conditions: ['browser'] },
+  test: {
+    include: ['tests/**/*.test.ts'],
+    exclude: ['tests/browser/**', 'tests/accuracy/**', 'tests/bench/**'],
+    env: { TZ: 'UTC', LC_ALL: 'C' },
+    testTimeout: 30_000,
+  },
+});
