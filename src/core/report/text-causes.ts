@@ -1,0 +1,42 @@
+/** Causes and checks as plain text. */
+import type { CauseReport, CheckReport, FindingReport } from './report.ts';
+import { percentText } from './format.ts';
+import { wrap } from './wrap.ts';
+
+const INDENT = ' '.repeat(10);
+/** Causes less likely than this are counted, not listed. */
+const LEAST_LISTED = 0.02;
+
+/** The causes of a finding, most likely first. */
+export function causesText(finding: FindingReport, width: number): string {
+  const listed = finding.causes.filter((cause) => cause.probability >= LEAST_LISTED);
+  const rest = finding.causes.length - listed.length;
+  const lines = [`  Causes of ${finding.label}`, ...listed.map((cause) => causeText(cause, width))];
+  if (rest > 0) lines.push(`${INDENT}and ${rest} more, each under 2 in 100`);
+  return lines.join('\n');
+}
+
+function causeText(cause: CauseReport, width: number): string {
+  const before =
+    cause.probabilityBefore === undefined ? '' : ` (before the measurements ${percentText(cause.probabilityBefore)})`;
+  const lines = [wrap(`${cause.title}${before}`, width, `  ${percentText(cause.probability).padStart(6)}  `)];
+  for (const [word, sentences] of [
+    ['For', cause.for],
+    ['Against', cause.against],
+    ['Missing', cause.missing],
+  ] as const) {
+    if (sentences.length > 0) lines.push(wrap(`${word}: ${sentences.join(' ')}`, width, INDENT));
+  }
+  if (cause.repair !== '') lines.push(wrap(`Repair: ${cause.repair}`, width, INDENT));
+  return lines.join('\n');
+}
+
+/** One check with its steps, limit and cautions. */
+export function checkText(check: CheckReport, width: number): string {
+  const bits = check.expectedBits >= 0.05 ? `, expected to remove ${check.expectedBits.toFixed(1)} bits of doubt` : '';
+  const lines = [wrap(`${check.title} (about ${check.minutes} minutes${bits})`, width, '  ')];
+  check.how.forEach((step, index) => lines.push(wrap(step, width, `  ${String(index + 1).padStart(2)}. `)));
+  if (check.limit !== null) lines.push(wrap(`Limit: ${check.limit}`, width, '      '));
+  check.cautions.forEach((caution) => lines.push(wrap(caution, width, '   ! ')));
+  return lines.join('\n');
+}

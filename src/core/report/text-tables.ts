@@ -1,0 +1,81 @@
+/** Runs and orders as plain-text tables. */
+import type { OrderReport, Report, RunReport } from './report.ts';
+import type { UnitSystem } from './format.ts';
+import {
+  durationText,
+  feltText,
+  frequencyText,
+  frequencyWithSdText,
+  rateText,
+  rpmText,
+  significant,
+  speedText,
+} from './format.ts';
+import { table, wrap } from './wrap.ts';
+
+/** Each run: how long, at what rate, how driven, at what speed; then what was decided or repaired in reading it. */
+export function runsText(report: Report, units: UnitSystem, width: number): string {
+  return report.runs.map((run) => runText(run, units, width)).join('\n');
+}
+
+function runText(run: RunReport, units: UnitSystem, width: number): string {
+  const axes = run.axes.length === 1 ? '1 axis' : `${run.axes.length} axes`;
+  const driven = run.load === null ? '' : `, ${run.load}`;
+  const lines = [
+    wrap(
+      `${run.name}: ${durationText(run.durationS)} at ${rateText(run.samplingRateHz)}, ${axes}${driven}${speedWords(run, units)}${engineWords(run)}.`,
+      width,
+      '  ',
+      '    ',
+    ),
+  ];
+  for (const note of run.notes) lines.push(wrap(note.text, width, note.severity === 'warning' ? '    ! ' : '    - '));
+  return lines.join('\n');
+}
+
+/** ', at 61.3 mph (stated 62.0 mph, off by −1.1 ± 0.1 %)'. */
+function speedWords(run: RunReport, units: UnitSystem): string {
+  const { statedMps, usedMps, scale, scaleSd, source } = run.speed;
+  if (usedMps === null) return ', speed not known';
+  const used = ` at ${speedText(usedMps, units)}`;
+  if (statedMps === null || Math.abs(statedMps / usedMps - 1) < 0.001) return `,${used}`;
+  const off = ((scale - 1) * 100).toFixed(1).replace('-', '−');
+  return `,${used} (${source} said ${speedText(statedMps, units)}; the recording says ${off} ± ${(scaleSd * 100).toFixed(1)} %)`;
+}
+
+function engineWords(run: RunReport): string {
+  if (run.engine.usedRpm === null || run.engine.source === 'unknown') return '';
+  const from = { given: 'given', logged: 'logged', gear: 'from the gear' }[run.engine.source];
+  return `, engine at ${rpmText(run.engine.usedRpm)} (${from})`;
+}
+
+/** Every expected order with what was measured there. */
+export function ordersText(report: Report): string {
+  const many = report.runs.length > 1;
+  const header = ['', 'expected', 'level m/s²', 'felt', ''];
+  return report.runs
+    .map((run) => {
+      const rows = report.orders.filter((order) => order.run === run.name).map(orderRow);
+      return (many ? `  ${run.name}\n` : '') + table([header, ...rows], ['left', 'right', 'right', 'right', 'left']);
+    })
+    .join('\n');
+}
+
+function orderRow(order: OrderReport): string[] {
+  const level = order.amplitudeMps2 === null ? '' : significant(order.amplitudeMps2, 2);
+  const felt = order.feltLevel === null ? '' : feltText(order.feltLevel);
+  const below = order.visibility === 'not-seen' ? 'under ' : '';
+  const state =
+    order.visibility === 'above-nyquist'
+      ? `above half the rate${order.aliasHz === undefined ? '' : `, image at ${frequencyText(order.aliasHz)}`}`
+      : order.visibility === 'seen'
+        ? 'seen'
+        : 'not seen';
+  return [
+    order.label,
+    frequencyWithSdText(order.frequencyHz, order.frequencySdHz),
+    level === '' ? '' : below + level,
+    felt === '' ? '' : below + felt,
+    state,
+  ];
+}

@@ -1,0 +1,78 @@
+/** The Report as plain text, made to be read aloud: the answer first, then why, then what to do. */
+import type { FindingReport, Report } from './report.ts';
+import type { UnitSystem } from './format.ts';
+import { accelerationText, chanceText, feltText, frequencyWithSdText } from './format.ts';
+import { causesText, checkText } from './text-causes.ts';
+import { ordersText, runsText } from './text-tables.ts';
+import { wrap } from './wrap.ts';
+
+export interface TextOptions {
+  readonly units: UnitSystem;
+  /** Columns of the terminal; default 96. */
+  readonly width?: number;
+  /** Mark headings with terminal emphasis. Off for files and pipes. */
+  readonly emphasis?: boolean;
+}
+
+/** The whole report as text, with a newline at its end. */
+export function reportText(report: Report, options: TextOptions): string {
+  const width = options.width ?? 96;
+  const heading = (text: string): string => (options.emphasis ? `\u001b[1m${text}\u001b[0m` : text);
+  const parts: string[] = [
+    heading(wrap(report.sentence, width)) + (report.why === '' ? '' : `\n${wrap(report.why, width)}`),
+    `${heading('What was recorded')}\n${runsText(report, options.units, width)}`,
+  ];
+  report.findings.forEach((finding, index) => {
+    parts.push(`${heading(`${index + 1}. ${findingTitle(finding)}`)}\n${findingText(finding, width)}`);
+  });
+  const [next, ...later] = report.checks;
+  if (next) parts.push(`${heading('Do this next')}\n${checkText(next, width)}`);
+  if (later.length > 0) {
+    const rows = later
+      .slice(0, 4)
+      .map((check) => wrap(`${check.title} (about ${check.minutes} minutes)`, width, '  - '));
+    parts.push(`${heading('After that')}\n${rows.join('\n')}`);
+  }
+  parts.push(`${heading('Orders')}\n${ordersText(report)}`);
+  if (report.cautions.length > 0) {
+    parts.push(`${heading('Cautions')}\n${report.cautions.map((caution) => wrap(caution, width, '  ! ')).join('\n')}`);
+  }
+  return `${parts.join('\n\n')}\n`;
+}
+
+/** 'Driveshaft 2× at 84.14 ± 0.01 Hz': what a finding is called in a heading. */
+export function findingTitle(finding: FindingReport): string {
+  const name = finding.label.charAt(0).toUpperCase() + finding.label.slice(1);
+  return `${name} at ${frequencyWithSdText(finding.frequencyHz, finding.frequencySdHz)}`.replaceAll('\u00a0', ' ');
+}
+
+function findingText(finding: FindingReport, width: number): string {
+  const how = finding.perceived === 'heard' ? 'heard rather than felt' : 'felt';
+  const lines = [
+    wrap(
+      `Felt level ${feltText(finding.feltLevel)} (1 is just felt), ${how}; ${accelerationText(finding.amplitudeMps2)}. ` +
+        `Sure of the part and order: ${chanceText(finding.probability)}.`,
+      width,
+      '  ',
+    ),
+  ];
+  for (const [word, sentences] of [
+    ['For', finding.for],
+    ['Against', finding.against],
+    ['Missing', finding.missing],
+  ] as const) {
+    sentences.forEach((sentence) => lines.push(wrap(sentence, width, `  ${`${word}:`.padEnd(9)}`)));
+  }
+  for (const other of finding.sharesFrequencyWith) {
+    lines.push(
+      wrap(
+        `${other.label}, ${chanceText(other.probability)}. ${other.separatedBy}`,
+        width,
+        '  Shares its frequency with '.padEnd(4),
+        '           ',
+      ),
+    );
+  }
+  if (finding.causes.length > 0) lines.push('', causesText(finding, width));
+  return lines.join('\n');
+}
