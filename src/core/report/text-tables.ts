@@ -1,16 +1,8 @@
 /** Runs and orders as plain-text tables. */
 import type { OrderReport, Report, RunReport } from './report.ts';
 import type { UnitSystem } from './format.ts';
-import {
-  durationText,
-  feltText,
-  frequencyText,
-  frequencyWithSdText,
-  rateText,
-  rpmText,
-  significant,
-  speedText,
-} from './format.ts';
+import { durationText, rateText, rpmText, speedText } from './format.ts';
+import { orderWords } from './order-words.ts';
 import { table, wrap } from './wrap.ts';
 
 /** Each run: how long, at what rate, how driven, at what speed; then what was decided or repaired in reading it. */
@@ -62,20 +54,6 @@ export function ordersText(report: Report): string {
 }
 
 function orderRow(order: OrderReport): string[] {
-  const level = order.amplitudeMps2 === null ? '' : significant(order.amplitudeMps2, 2);
-  const felt = order.feltLevel === null ? '' : feltText(order.feltLevel);
-  const below = order.visibility === 'not-seen' ? 'under ' : '';
-  const state =
-    order.visibility === 'above-nyquist'
-      ? `above half the rate${order.aliasHz === undefined ? '' : `, image at ${frequencyText(order.aliasHz)}`}`
-      : order.visibility === 'seen'
-        ? 'seen'
-        : 'not seen';
-  return [
-    order.label,
-    frequencyWithSdText(order.frequencyHz, order.frequencySdHz),
-    level === '' ? '' : below + level,
-    felt === '' ? '' : below + felt,
-    state,
-  ];
+  const words = orderWords(order);
+  return [words.label, words.expected, words.level, words.felt, words.state];
 }

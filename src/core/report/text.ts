@@ -64,14 +64,8 @@ function findingText(finding: FindingReport, width: number): string {
     sentences.forEach((sentence) => lines.push(wrap(sentence, width, `  ${`${word}:`.padEnd(9)}`)));
   }
   for (const other of finding.sharesFrequencyWith) {
-    lines.push(
-      wrap(
-        `${other.label}, ${chanceText(other.probability)}. ${other.separatedBy}`,
-        width,
-        '  Shares its frequency with '.padEnd(4),
-        '           ',
-      ),
-    );
+    const text = `Shares its frequency with ${other.label} (${chanceText(other.probability)}). ${other.separatedBy}`;
+    lines.push(wrap(text, width, '  '));
   }
   if (finding.causes.length > 0) lines.push('', causesText(finding, width));
   return lines.join('\n');

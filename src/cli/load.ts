@@ -1,0 +1,79 @@
+/** Files → a job and its recordings. */
+import { basename, dirname, join } from 'node:path';
+import type { Job } from '../core/job/job.ts';
+import { readJob } from '../core/job/job-file.ts';
+import type { Problem, Result } from '../core/note.ts';
+import { failure, success } from '../core/note.ts';
+import { readRecording } from '../core/reading/read-recording.ts';
+import type { Recording } from '../core/reading/recording.ts';
+import type { Io } from './io.ts';
+
+export const isJobFile = (path: string): boolean => path.endsWith('.json');
+
+/** A recording named on the command line or in a job file. */
+export async function loadRecording(io: Io, path: string, samplingRateHz?: number): Promise<Result<Recording>> {
+  const name = path === '-' ? 'standard input' : basename(path);
+  try {
+    const { chunks, sizeBytes } = await io.openFile(path);
+    return await readRecording(
+      { name, bytes: chunks, ...(sizeBytes === undefined ? {} : { sizeBytes }) },
+      samplingRateHz === undefined ? {} : { samplingRateHz },
+    );
+  } catch (error) {
+    return failure(fileProblem(path, error));
+  }
+}
+
+/** A job file; the recordings' paths in it become relative to where we stand. */
+export async function loadJob(io: Io, path: string): Promise<Result<Job>> {
+  let bytes: Uint8Array;
+  try {
+    bytes = await io.readFile(path);
+  } catch (error) {
+    return failure(fileProblem(path, error));
+  }
+  const job = readJob(new TextDecoder().decode(bytes), path === '-' ? 'standard input' : basename(path));
+  if (!job.ok || path === '-') return job;
+  const folder = dirname(path);
+  return success({ ...job.value, runs: job.value.runs.map((run) => ({ ...run, file: join(folder, run.file) })) });
+}
+
+/** All recordings of a job, in the order of its runs; the first that cannot be read ends it. */
+export async function loadRecordings(io: Io, job: Job): Promise<Result<Recording[]>> {
+  const recordings: Recording[] = [];
+  for (const run of job.runs) {
+    const recording = await loadRecording(io, run.file, run.samplingRateHz);
+    if (!recording.ok) return recording;
+    recordings.push(recording.value);
+  }
+  return success(recordings);
+}
+
+function fileProblem(path: string, error: unknown): Problem {
+  const code = (error as NodeJS.ErrnoException).code ?? '';
+  const found =
+    code === 'ENOENT'
+      ? 'there is no such file'
+      : code === 'EISDIR'
+        ? 'it is a folder'
+        : code === 'EACCES'
+          ? 'reading it is not permitted'
+          : (error as Error).message;
+  return {
+    code: 'file-not-readable',
+    file: path,
+    message: `${path} could not be opened: ${found}.`,
+    remedy: 'Check the name and the folder.',
+  };
+}
+
+/** A problem as the command line prints it. */
+export function problemText(problem: Problem): string {
+  const where = [
+    problem.file !== undefined && !problem.message.includes(problem.file) ? problem.file : '',
+    problem.line === undefined ? '' : `line ${problem.line}`,
+    problem.column === undefined ? '' : `column ${problem.column}`,
+    problem.key === undefined ? '' : `key ${problem.key}`,
+  ].filter((part) => part !== '');
+  return `perrev: ${where.length > 0 ? `${where.join(', ')}: ` : ''}${problem.message}\n  ${problem.remedy}\n`;
+}

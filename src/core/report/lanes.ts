@@ -1,0 +1,44 @@
+/** Lines of the turning parts, gathered into one lane a part for the picture under a spectrum. */
+import type { Line, Part } from '../vehicle/line.ts';
+
+export interface Lane {
+  readonly part: Part;
+  readonly name: string;
+  readonly lines: readonly Line[];
+}
+
+const PART_NAMES: Readonly<Record<Part, string>> = {
+  tire: 'Tire',
+  driveshaft: 'Driveshaft',
+  'half-shaft': 'Half-shaft',
+  engine: 'Engine',
+  accessory: 'Accessory',
+  fixed: 'Fixed',
+  unknown: 'Unknown',
+};
+
+/** Order of the lanes, slow parts first. */
+const PART_ORDER: readonly Part[] = ['tire', 'half-shaft', 'driveshaft', 'engine', 'accessory'];
+
+/** The lanes that have at least one line below `highestHz`. */
+export function lanesOf(lines: readonly Line[], highestHz: number): Lane[] {
+  return PART_ORDER.map((part) => ({
+    part,
+    name: PART_NAMES[part],
+    lines: lines.filter((line) => line.part === part && line.frequencyHz <= highestHz),
+  })).filter((lane) => lane.lines.length > 0);
+}
+
+/** '1×', '½×', '4× (firing)': a line's label without the part its lane already names. */
+export function labelInLane(line: Line): string {
+  const words = line.label.split(' ');
+  const from = words.findIndex((word) => word.includes('×'));
+  return from < 0 ? line.label : words.slice(from).join(' ');
+}
+
+/** Multiples with the half shown the trade's way: 0.5 → '½×', 1.5 → '1½×', 11 → '11×'. */
+export function orderText(order: number): string {
+  const whole = Math.floor(order);
+  if (Math.abs(order - whole - 0.5) < 1e-9) return `${whole === 0 ? '' : whole}½×`;
+  return `${Number(order.toFixed(2))}×`;
+}

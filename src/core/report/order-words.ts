@@ -1,0 +1,34 @@
+/** One expected order in words, cell by cell; text and page put them into their tables. */
+import type { OrderReport } from './report.ts';
+import { feltText, frequencyText, frequencyWithSdText, significant } from './format.ts';
+
+export interface OrderWords {
+  readonly label: string;
+  readonly expected: string;
+  /** 'under 0.004' where the order is not seen: the most that could hide there. */
+  readonly level: string;
+  readonly felt: string;
+  readonly state: string;
+}
+
+export function orderWords(order: OrderReport): OrderWords {
+  const below = order.visibility === 'not-seen' ? 'under ' : '';
+  return {
+    label: order.label,
+    expected: frequencyWithSdText(order.frequencyHz, order.frequencySdHz),
+    level: order.amplitudeMps2 === null ? '' : below + significant(order.amplitudeMps2, 2),
+    felt: order.feltLevel === null ? '' : below + feltText(order.feltLevel),
+    state: visibilityText(order),
+  };
+}
+
+function visibilityText(order: OrderReport): string {
+  switch (order.visibility) {
+    case 'seen':
+      return 'seen';
+    case 'not-seen':
+      return 'not seen';
+    case 'above-nyquist':
+      return `above half the rate${order.aliasHz === undefined ? '' : `, image at ${frequencyText(order.aliasHz)}`}`;
+  }
+}

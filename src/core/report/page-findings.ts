@@ -1,0 +1,67 @@
+/** Findings, causes and the next check on the page. */
+import type { CauseReport, FindingReport, Report } from './report.ts';
+import { accelerationText, chanceText, feltText, percentText } from './format.ts';
+import type { Markup } from './html.ts';
+import { html } from './html.ts';
+import { findingTitle } from './text.ts';
+
+/** A finding with what speaks for and against it, and its causes. */
+export function findingMarkup(finding: FindingReport): Markup {
+  return html`<section>
+    <h2>${findingTitle(finding)}</h2>
+    <p>
+      Felt level ${feltText(finding.feltLevel)}, ${finding.perceived === 'heard' ? 'heard rather than felt' : 'felt'};
+      ${accelerationText(finding.amplitudeMps2)}. Sure of the part and order: ${chanceText(finding.probability)}.
+    </p>
+    ${evidence(finding)}
+    ${finding.sharesFrequencyWith.map((other) => html`<p>Shares its frequency with <b>${other.label}</b> (${chanceText(other.probability)}). ${other.separatedBy}</p>`)}
+    ${finding.causes.map((cause) => causeMarkup(cause))}
+  </section>`;
+}
+
+function causeMarkup(cause: CauseReport): Markup {
+  const before =
+    cause.probabilityBefore === undefined
+      ? null
+      : html` <span class="soft">(before the measurements ${percentText(cause.probabilityBefore)})</span>`;
+  return html`<div class="cause">
+    <div class="row"><span>${cause.title}</span><span>${percentText(cause.probability)}${before}</span></div>
+    ${evidence(cause)}${cause.repair === '' ? null : html`<p>Repair: ${cause.repair}</p>`}
+  </div>`;
+}
+
+function evidence(of: {
+  readonly for: readonly string[];
+  readonly against: readonly string[];
+  readonly missing: readonly string[];
+}): Markup {
+  const line = (word: string, sentences: readonly string[]): Markup | null =>
+    sentences.length === 0 ? null : html`<p class="soft">${word}: ${sentences.join(' ')}</p>`;
+  return html`${line('For', of.for)}${line('Against', of.against)}${line('Missing', of.missing)}`;
+}
+
+/** The first check with its steps, limit and cautions; the later ones by title. */
+export function nextCheckMarkup(report: Report): Markup | null {
+  const [next, ...later] = report.checks;
+  if (!next) return null;
+  return html`<section class="next">
+    <h2>Do this next: ${next.title}</h2>
+    <p>About ${next.minutes} minutes; expected to remove ${next.expectedBits.toFixed(1)} bits of doubt.</p>
+    <ol>
+      ${next.how.map((step) => html`<li>${step}</li>`)}
+    </ol>
+    ${next.limit === null ? null : html`<p>Limit: ${next.limit}</p>`}
+    ${next.cautions.map((caution) => html`<p class="caution">${caution}</p>`)}
+    ${
+      later.length === 0
+        ? null
+        : html`<p class="soft">
+            After that:
+            ${later
+              .slice(0, 4)
+              .map(({ title }) => title)
+              .join('; ')}.
+          </p>`
+    }
+  </section>`;
+}

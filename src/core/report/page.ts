@@ -1,0 +1,78 @@
+/** One self-contained printable page: the answer, the pictures, the findings, what to do next. No script, no network. */
+import type { Analysis } from './analysis.ts';
+import type { Report } from './report.ts';
+import type { UnitSystem } from './format.ts';
+import type { Markup } from './html.ts';
+import { html, raw } from './html.ts';
+import { findingMarkup, nextCheckMarkup } from './page-findings.ts';
+import { mapFigure } from './page-map.ts';
+import { spectrumFigure } from './page-spectrum.ts';
+import { PAGE_STYLE } from './page-style.ts';
+import { ordersTable, runsTable } from './page-tables.ts';
+
+export interface PageOptions {
+  readonly units: UnitSystem;
+  /** Shown above the answer: the job's title or complaint. */
+  readonly title?: string;
+}
+
+/** The page as HTML text. Every word of it that came from a file or a person is escaped. */
+export function reportPage(analysis: Analysis, options: PageOptions): string {
+  const { report } = analysis;
+  const page = html`<!doctype html>
+    <html lang="en">
+      <head>
+        <meta charset="utf-8" />
+        <meta name="viewport" content="width=device-width,initial-scale=1" />
+        <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'" />
+        <title>${options.title ?? report.sentence}</title>
+        <style>
+          ${raw(PAGE_STYLE)}
+        </style>
+      </head>
+      <body>
+        <header>
+          <p class="brand">
+            perrev${options.title === undefined ? null : html` <span class="soft">${options.title}</span>`}
+          </p>
+          <h1>${report.sentence}</h1>
+          <p class="why">${report.why}</p>
+        </header>
+        <main>
+          ${analysis.pictures.map((picture) => pictures(picture, report, analysis.pictures.length > 1))}
+          ${nextCheckMarkup(report)} ${report.findings.map((finding) => findingMarkup(finding))}
+          <h2>What was recorded</h2>
+          ${runsTable(report, options.units)}
+          <h2>Orders</h2>
+          ${ordersTable(report)}
+          ${
+            report.cautions.length === 0
+              ? null
+              : html`<h2>Cautions</h2>
+                  ${report.cautions.map((caution) => html`<p class="caution">${caution}</p>`)}`
+          }
+        </main>
+        <footer>
+          <p>
+            Made by perrev ${report.program.version}. Results rank causes; they do not clear a vehicle as safe. Felt
+            level is the level in multiples of the vibration perception threshold of ISO 2631-1 (weighted): 1 is just
+            felt.
+          </p>
+        </footer>
+      </body>
+    </html> `;
+  return page.text;
+}
+
+function pictures(picture: Analysis['pictures'][number], report: Report, named: boolean): Markup {
+  const of = named ? `: ${picture.run}` : '';
+  return html`<figure>
+      <figcaption>What shook, and what turns at that rate${of}</figcaption>
+      ${spectrumFigure(picture, report)}
+    </figure>
+    <figure>
+      <figcaption>Does it follow the speed?${of}</figcaption>
+      ${mapFigure(picture, report)}
+      <p class="soft">Time upward, frequency across; darker is stronger. The found orders are drawn over it.</p>
+    </figure>`;
+}
