@@ -1,7 +1,7 @@
 /** Options → vehicle, runs and work of a job; options win over what a job file says. */
 import type { Job, Run, WorkDone } from '../core/job/job.ts';
 import { JOB_SCHEMA_VERSION } from '../core/job/job.ts';
-import { parseFrequencyHz, parseLengthM, parseNumber, parseRotationRpm, parseSpeedMps } from '../core/quantity.ts';
+import { parseFrequencyHz, parseLengthM, parseRatio, parseRpm, parseSpeedMps } from '../core/quantity.ts';
 import { WORK_DONE } from '../core/job/work-done.ts';
 import type { UnitSystem } from '../core/report/format.ts';
 import type { Accessory, Load, RunCondition, SpeedSource, TireSpec, Vehicle } from '../core/vehicle/vehicle.ts';
@@ -19,7 +19,9 @@ export const unitsOf = (given: Arguments): UnitSystem =>
 
 const numberOf = (given: Arguments, name: string): number | undefined => {
   const text = given.text(name);
-  return text === undefined ? undefined : positive(name, valueOf(name, parseNumber(text)));
+  return text === undefined
+    ? undefined
+    : positive(name, valueOf(name, parseRatio(text, { range: [0, 1e6], name: 'number' })));
 };
 
 function positive(name: string, value: number): number {
@@ -59,7 +61,7 @@ function accessoriesOf(given: Arguments): Accessory[] {
     const [name = '', ratio = ''] = text.split('=');
     if (name.trim() === '' || ratio.trim() === '')
       throw new UsageError(`--accessory "${text}": give a name and a ratio, as in --accessory alternator=2.84.`);
-    return { name: name.trim(), ratio: positive('accessory', valueOf('accessory', parseNumber(ratio))) };
+    return { name: name.trim(), ratio: positive('accessory', valueOf('accessory', parseRatio(ratio))) };
   });
 }
 
@@ -67,7 +69,7 @@ function accessoriesOf(given: Arguments): Accessory[] {
 export function vehicleOf(given: Arguments, base: Vehicle = { layout: 'rear-drive' }): Vehicle {
   const layout = given.text('layout');
   const accessories = accessoriesOf(given);
-  const changes: Partial<Record<keyof Vehicle, unknown>> = {
+  const changes = {
     layout: layout === undefined ? undefined : choiceOf('layout', layout, LAYOUTS),
     tire: tireOf(given),
     axleRatio: numberOf(given, 'axle'),
@@ -115,8 +117,8 @@ export function conditionOf<T extends RunCondition>(given: Arguments, base: T, i
     ...defined({
       speedMps: speed === undefined ? undefined : valueOf('speed', parseSpeedMps(speed, 'mph')),
       speedSource: source === undefined ? undefined : choiceOf('speed-source', source, SPEED_SOURCES),
-      gearRatio: gear === undefined ? undefined : positive('gear', valueOf('gear', parseNumber(gear))),
-      engineRpm: rpm === undefined ? undefined : valueOf('rpm', parseRotationRpm(rpm, 'rpm')),
+      gearRatio: gear === undefined ? undefined : positive('gear', valueOf('gear', parseRatio(gear))),
+      engineRpm: rpm === undefined ? undefined : valueOf('rpm', parseRpm(rpm, 'rpm')),
       load: load === undefined ? undefined : choiceOf('load', load, LOADS),
       samplingRateHz: rate === undefined ? undefined : positive('rate', valueOf('rate', parseFrequencyHz(rate, 'Hz'))),
     }),
@@ -125,7 +127,7 @@ export function conditionOf<T extends RunCondition>(given: Arguments, base: T, i
 
 /** A job out of recordings named on the command line. */
 export function jobOfFiles(given: Arguments): Job {
-  const runs = given.files.map((file, index): Run => conditionOf(given, { file }, index, given.files.length));
+  const runs = given.files.map((file, index): Run => conditionOf<Run>(given, { file }, index, given.files.length));
   return { schemaVersion: JOB_SCHEMA_VERSION, vehicle: vehicleOf(given), work: workOf(given), runs, measurements: [] };
 }
 

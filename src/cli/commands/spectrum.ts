@@ -3,7 +3,7 @@ import { prepare } from '../../core/signal/prepare.ts';
 import type { Prepared } from '../../core/signal/spectrum.ts';
 import { welchAmplitude, welchDensity } from '../../core/signal/welch.ts';
 import type { WindowName } from '../../core/signal/windows.ts';
-import { parseFrequencyHz, parseNumber } from '../../core/quantity.ts';
+import { parseFrequencyHz, parseRatio } from '../../core/quantity.ts';
 import type { Arguments } from '../arguments.ts';
 import { choiceOf, readArguments, valueOf } from '../arguments.ts';
 import type { Command, ExitCode, Io } from '../io.ts';
@@ -82,7 +82,7 @@ function segmentOf(given: Arguments, prepared: Prepared): number {
     const wanted = 2 ** Math.round(Math.log2(prepared.samplingRateHz * DEFAULT_SEGMENT_S));
     return Math.max(16, Math.min(wanted, 2 ** Math.floor(Math.log2(Math.max(16, longest)))));
   }
-  const length = valueOf('segment', parseNumber(text));
+  const length = valueOf('segment', parseRatio(text, { range: [0, 1e9], name: 'number' }));
   if (!Number.isInteger(length) || length < 16 || (length & (length - 1)) !== 0)
     throw new UsageError(`--segment ${text} is not a power of two from 16 on (256, 512, 1024 …).`);
   if (length > longest)
@@ -92,7 +92,7 @@ function segmentOf(given: Arguments, prepared: Prepared): number {
 
 function overlapOf(given: Arguments): number {
   const text = given.text('overlap');
-  const overlap = text === undefined ? 0.5 : valueOf('overlap', parseNumber(text));
+  const overlap = text === undefined ? 0.5 : valueOf('overlap', parseRatio(text, { range: [0, 1e9], name: 'number' }));
   if (!(overlap >= 0 && overlap <= 0.95)) throw new UsageError('--overlap is a share from 0 to 0.95.');
   return overlap;
 }

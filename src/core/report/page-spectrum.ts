@@ -1,5 +1,5 @@
 /** The spectrum picture of the page: trace, floor, lanes of the parts under it, a dashed drop from peak to line. */
-import { feltThresholdMps2 } from './felt-line.ts';
+import { PERCEPTION_THRESHOLD_MPS2, weightingVertical } from '../signal/felt.ts';
 import type { RunPicture } from './analysis.ts';
 import type { FindingReport, Report } from './report.ts';
 import { decadeTicks, decimate, linearScale, linearTicks, logScale } from './chart-geometry.ts';
@@ -84,7 +84,8 @@ function quantile(values: readonly number[], p: number): number {
 /** The level that is just felt at each frequency, vertical motion at the seat. */
 function feltLine(x: Scale, y: Scale): Markup {
   const points: [number, number][] = [];
-  for (let f = 1; f <= Math.min(x.from[1], 160); f += 1) points.push([f, feltThresholdMps2(f)]);
+  for (let f = 1; f <= Math.min(x.from[1], 160); f += 1)
+    points.push([f, PERCEPTION_THRESHOLD_MPS2 / weightingVertical(f)]);
   const inside = points.filter(([, level]) => level >= y.from[0] && level <= y.from[1]);
   if (inside.length === 0) return raw('');
   const [lastF, lastLevel] = inside[inside.length - 1] ?? [0, 0];
