@@ -21,6 +21,7 @@ export const mphFromMps = (mps: number): number => mps / 0.44704;
 export const mpsFromKmh = (kmh: number): number => kmh / 3.6;
 export const kmhFromMps = (mps: number): number => mps * 3.6;
 export const mpsFromKnots = (knots: number): number => (knots * 1852) / 3600;
+export const mpsFromFps = (fps: number): number => fps * 0.3048;
 
 export const hzFromRpm = (rpm: number): number => rpm / 60;
 export const rpmFromHz = (hz: number): number => hz * 60;
@@ -31,6 +32,10 @@ export const gFromMps2 = (mps2: number): number => mps2 / STANDARD_GRAVITY_MPS2;
 
 export const mmFromInch = (inch: number): number => inch * MM_PER_INCH;
 export const inchFromMm = (mm: number): number => mm / MM_PER_INCH;
+export const metreFromMm = (mm: number): number => mm / 1000;
+export const mmFromMetre = (metre: number): number => metre * 1000;
+/** One thou (or mil) is a thousandth of an inch. */
+export const mmFromThou = (thou: number): number => (thou * MM_PER_INCH) / 1000;
 export const metreFromInch = (inch: number): number => (inch * MM_PER_INCH) / 1000;
 export const metreFromFoot = (foot: number): number => foot * 0.3048;
 export const metreFromMile = (mile: number): number => mile * METRES_PER_MILE;
@@ -42,6 +47,10 @@ export const poundFromKg = (kg: number): number => kg / 0.45359237;
 /** 1 oz·in = 720.0778874 g·mm. */
 export const gmmFromOzIn = (ozIn: number): number => ozIn * GRAMS_PER_OUNCE * MM_PER_INCH;
 export const ozInFromGmm = (gmm: number): number => gmm / (GRAMS_PER_OUNCE * MM_PER_INCH);
+
+/** 1 lbf·ft = 0.45359237 kg · 9.80665 m/s² · 0.3048 m, about 1.3558 N·m. */
+export const nmFromLbfFt = (lbfFt: number): number => lbfFt * 0.45359237 * STANDARD_GRAVITY_MPS2 * 0.3048;
+export const lbfFtFromNm = (nm: number): number => nm / (0.45359237 * STANDARD_GRAVITY_MPS2 * 0.3048);
 
 export const radFromDeg = (deg: number): number => (deg * Math.PI) / 180;
 export const degFromRad = (rad: number): number => (rad * 180) / Math.PI;
