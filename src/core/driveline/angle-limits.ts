@@ -1,0 +1,112 @@
+/** Working angles held to their limits, and what to say about them. */
+import type { Note } from '../note.ts';
+import { rpmFromHz } from '../units.ts';
+import type { AngleChain } from './angle-chain.ts';
+import type { JudgedNumber, LimitId, LimitOverrides } from './limit.ts';
+import { judge, limitOf } from './limit.ts';
+import type { RippleAtSpeed } from './working-angles.ts';
+
+export interface AngleFacts {
+  readonly chain: AngleChain;
+  readonly residual: RippleAtSpeed;
+  readonly inertiaDrive: RippleAtSpeed;
+  readonly inertiaCoast: RippleAtSpeed;
+}
+
+export interface AngleJudgement {
+  readonly judged: readonly JudgedNumber[];
+  readonly advisory: readonly JudgedNumber[];
+  readonly residualLimitRpm: number | null;
+  readonly verdict: 'inside' | 'outside' | 'cannot-tell';
+  readonly notes: readonly Note[];
+}
+
+/** Below this equivalent angle (degrees) there is nothing left to speak of, and no speed limit to give. */
+const NOTHING_LEFT_DEG = 0.01;
+
+/**
+ * Hold angles to the limits. With a speed the accelerations decide; without one only the difference of the two
+ * angles of a one-piece shaft can.
+ */
+export const judgeAngles = (
+  facts: AngleFacts,
+  { phasingDeg = [], limits }: { phasingDeg?: readonly number[] | undefined; limits?: LimitOverrides | undefined },
+): AngleJudgement => {
+  const { chain, residual } = facts;
+  const limit = (id: LimitId) => limitOf(id, limits);
+  const judged: JudgedNumber[] = [];
+  const accelerations: readonly (readonly [LimitId, RippleAtSpeed])[] = [
+    ['residual-acceleration', residual],
+    ['inertia-drive', facts.inertiaDrive],
+    ['inertia-coast', facts.inertiaCoast],
+  ];
+  for (const [id, { accelerationRadPerS2 }] of accelerations) {
+    if (accelerationRadPerS2 !== null) judged.push(judge(accelerationRadPerS2, limit(id)));
+  }
+  const advisory: JudgedNumber[] = [];
+  const [first, second] = chain.joints;
+  if (chain.joints.length === 2 && first?.kind === 'cross' && second?.kind === 'cross') {
+    const difference = judge(Math.abs(first.angleDeg - second.angleDeg), limit('joint-angle-difference'));
+    (judged.length === 0 ? judged : advisory).push(difference);
+  }
+  for (const [index, joint] of chain.joints.entries()) {
+    for (const { angleDeg } of joint.crosses) {
+      advisory.push(judge(angleDeg, limit('joint-angle-least'), `joint ${index + 1}: angle, least`));
+    }
+    if (joint.kind === 'cross') {
+      advisory.push(judge(joint.angleDeg, limit('joint-angle-most'), `joint ${index + 1}: angle at road speed`));
+    }
+    const [frontHalf, rearHalf] = joint.crosses;
+    if (frontHalf && rearHalf) {
+      const split = Math.abs(frontHalf.angleDeg - rearHalf.angleDeg);
+      advisory.push(judge(split, limit('double-cardan-split'), `joint ${index + 1}: difference of the half-angles`));
+    }
+  }
+  const limitRadPerS2 = limit('residual-acceleration').value;
+  return {
+    judged,
+    advisory,
+    residualLimitRpm:
+      residual.equivalentAngleDeg < NOTHING_LEFT_DEG
+        ? null
+        : rpmFromHz(Math.sqrt(limitRadPerS2 / residual.peakAccelerationRatio) / (2 * Math.PI)),
+    verdict: judged.length === 0 ? 'cannot-tell' : judged.every((number) => number.inside) ? 'inside' : 'outside',
+    notes: angleNotes(chain, phasingDeg, judged.length > 0 && residual.accelerationRadPerS2 === null),
+  };
+};
+
+const angleNotes = (chain: AngleChain, phasingDeg: readonly number[], noSpeed: boolean): Note[] => {
+  const notes: Note[] = [
+    {
+      code: 'ride-height',
+      severity: 'info',
+      text: 'Angles count only with the vehicle at ride height, its weight on the wheels or the axle supported there.',
+    },
+  ];
+  if (noSpeed) {
+    notes.push({
+      code: 'no-speed',
+      severity: 'warning',
+      text: 'Without the driveshaft speed only the difference of the two angles can be judged, not the acceleration.',
+    });
+  }
+  const twisted = phasingDeg.findIndex((twist) => Math.abs(sharpTurn(twist)) > 1);
+  if (twisted >= 0) {
+    notes.push({
+      code: 'forks-twisted',
+      severity: 'warning',
+      text: `The forks of shaft piece ${twisted + 1} stand ${phasingDeg[twisted]}° out of line. Unless the maker set them so, they belong in line.`,
+    });
+  }
+  if (chain.joints.some((joint) => Math.abs(sharpTurn(joint.planeTurnDeg)) > 1 && joint.angleDeg > 0.5)) {
+    notes.push({
+      code: 'joint-planes-differ',
+      severity: 'info',
+      text: 'The joints do not work in one plane, so equal angles alone do not cancel; the residual takes this in.',
+    });
+  }
+  return notes;
+};
+
+/** How far a turn is from a half turn or none, degrees: a half turn is the same plane. */
+const sharpTurn = (turnDeg: number): number => ((((turnDeg + 90) % 180) + 180) % 180) - 90;

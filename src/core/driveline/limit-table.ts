@@ -1,0 +1,133 @@
+/** Every default limit of the bench, in one table, each with where it comes from. All of them can be replaced. */
+import type { LimitEntry } from './limit.ts';
+
+const practice = { status: 'common-practice', source: 'common practice, no source' } as const;
+const judgement = { status: 'judgement', source: "this program's judgement, no source" } as const;
+const atMost = { sense: 'at-most' } as const;
+
+export const DEFAULT_LIMITS = {
+  'residual-acceleration': {
+    title: 'residual torsional acceleration of the whole driveline',
+    value: 400,
+    unit: 'rad/s²',
+    ...atMost,
+    status: 'common-practice',
+    // Baranyi, "The Analytical Design of Universal Joints", Design News, 1 Sept 1969, gives 300 to over 2000 rad/s².
+    source: 'common practice, no source (300 is used for cars, 500 is tolerable; published range 300 to over 2000)',
+  },
+  'inertia-drive': {
+    title: 'inertia acceleration on drive',
+    value: 1000,
+    unit: 'rad/s²',
+    ...atMost,
+    status: 'common-practice',
+    source: 'common practice, no source (up to 2000 on heavy vehicles)',
+  },
+  'inertia-coast': {
+    title: 'inertia acceleration on coast',
+    value: 1000,
+    unit: 'rad/s²',
+    ...atMost,
+    status: 'common-practice',
+    source: 'common practice, no source (up to 2000 on heavy vehicles)',
+  },
+  'joint-angle-least': {
+    title: 'joint angle, least (so that the needles turn)',
+    value: 0.5,
+    unit: '°',
+    sense: 'at-least',
+    ...practice,
+  },
+  'joint-angle-most': { title: 'joint angle at road speed', value: 3, unit: '°', ...atMost, ...practice },
+  'joint-angle-difference': {
+    title: 'difference between the two joint angles of a shaft',
+    value: 1,
+    unit: '°',
+    ...atMost,
+    ...practice,
+  },
+  'double-cardan-split': {
+    title: 'difference between the half-angles of a double-Cardan joint',
+    value: 0.5,
+    unit: '°',
+    ...atMost,
+    ...judgement,
+  },
+  'ride-height': { title: 'ride height off the maker’s figure', value: 12, unit: 'mm', ...atMost, ...judgement },
+  'end-play': {
+    title: 'joint end play along one axis',
+    value: 0.05,
+    unit: 'mm',
+    ...atMost,
+    ...practice,
+    inchText: '0.0019 in',
+  },
+  'ring-difference': {
+    title: 'thickness difference of the two retaining rings on one axis',
+    value: 0.05,
+    unit: 'mm',
+    ...atMost,
+    ...practice,
+  },
+  'slip-yoke-play': { title: 'radial play of the slip yoke', value: 0.2, unit: 'mm', ...atMost, ...judgement },
+  'centre-bearing-play': {
+    title: 'radial play of the centre bearing',
+    value: 0.1,
+    unit: 'mm',
+    ...atMost,
+    ...judgement,
+  },
+  'tube-runout-middle': { title: 'tube runout at mid length', value: 0.5, unit: 'mm', ...atMost, ...practice },
+  'tube-runout-ends': {
+    title: 'tube runout near the welds',
+    value: 0.4,
+    unit: 'mm',
+    ...atMost,
+    status: 'common-practice',
+    source: 'common practice, no source (0.25 mm is good work)',
+  },
+  'flange-runout': {
+    title: 'companion flange runout, radial or face',
+    value: 0.13,
+    unit: 'mm',
+    ...atMost,
+    status: 'common-practice',
+    source: 'common practice, no source (0.08 mm is good work)',
+  },
+  'wheel-runout-steel': { title: 'steel wheel runout', value: 0.8, unit: 'mm', ...atMost, ...practice },
+  'wheel-runout-alloy': { title: 'alloy wheel runout', value: 0.5, unit: 'mm', ...atMost, ...practice },
+  'tire-runout': { title: 'runout of tire and wheel together', value: 1.3, unit: 'mm', ...atMost, ...practice },
+  'wheel-unbalance': { title: 'wheel unbalance per plane, at the rim', value: 10, unit: 'g', ...atMost, ...practice },
+  'driveshaft-grade': {
+    title: 'balance quality grade of a driveshaft',
+    value: 16,
+    unit: 'mm/s',
+    ...atMost,
+    status: 'standard',
+    source: 'ISO 21940-11:2016, G 16 for drive shafts (the same table has G 40 for drive shafts of cars)',
+  },
+  'wheel-grade': {
+    title: 'balance quality grade of a car wheel',
+    value: 40,
+    unit: 'mm/s',
+    ...atMost,
+    status: 'standard',
+    source: 'ISO 21940-11:2016, G 40 for cars: wheels, wheel rims, wheel sets, drive shafts',
+  },
+  'unbalance-share': {
+    title: 'share of the balance allowance in one plane',
+    value: 1,
+    unit: 'share',
+    ...atMost,
+    status: 'standard',
+    source: 'ISO 21940-11:2016, allowance of the grade in force, half in each plane',
+  },
+  'whirl-share': {
+    title: 'shaft speed over first critical speed',
+    value: 0.75,
+    unit: 'share',
+    ...atMost,
+    status: 'common-practice',
+    source: 'common practice, no source (0.65 is the cautious figure)',
+  },
+} as const satisfies Record<string, LimitEntry>;
