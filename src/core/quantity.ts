@@ -7,6 +7,7 @@
 import { failure, success } from './note.ts';
 import type { Result } from './note.ts';
 import { readingsOfNumber } from './number-text.ts';
+import type { NumberReading } from './number-text.ts';
 import * as unit from './units.ts';
 
 /** One kind of quantity: the unit the core holds it in, the units people use for it, and what is possible. */
@@ -17,6 +18,8 @@ export interface QuantityKind {
   readonly units: Readonly<Record<string, (value: number) => number>>;
   /** Least and greatest value that makes sense, in the core's unit. */
   readonly range: readonly [number, number];
+  /** Values people mean; only used to choose between two readings of the same digits. */
+  readonly usual?: readonly [number, number];
   readonly example: string;
 }
 
@@ -77,6 +80,7 @@ export const TURNING_SPEED_RPM: QuantityKind = {
     ['hz rev/s r/s 1/s', unit.rpmFromHz],
   ]),
   range: [0, 30_000],
+  usual: [100, 30_000],
   example: '1850 rpm',
 };
 export const FREQUENCY_HZ: QuantityKind = {
@@ -178,7 +182,6 @@ export const parseQuantity = (
   options: QuantityOptions = {},
 ): Result<number> => {
   const name = options.name ?? kind.name;
-  const [least, greatest] = options.range ?? kind.range;
   const shown = text.length > 40 ? `${text.slice(0, 40)}…` : text;
   const refuse = (code: string, message: string, remedy: string) => failure({ code, message, remedy });
   const example = `Write it like ${kind.example}.`;
@@ -194,9 +197,11 @@ export const parseQuantity = (
   const convert = Object.hasOwn(kind.units, unitName) ? kind.units[unitName] : undefined;
   if (convert === undefined) return refuse('unknown-unit', `"${rest.trim()}" is not a unit of ${name}.`, example);
 
-  const inRange = (value: number): boolean => value >= least && value <= greatest;
-  const possible = readings.filter((reading) => inRange(convert(reading.value)));
-  const [first, second] = possible;
+  const within = (limits: readonly [number, number]) => (reading: NumberReading) =>
+    convert(reading.value) >= limits[0] && convert(reading.value) <= limits[1];
+  const possible = readings.filter(within(options.range ?? kind.range));
+  const usual = possible.filter(within(kind.usual ?? kind.range));
+  const [first, second] = usual.length === 1 ? usual : possible;
   if (first === undefined) {
     return refuse('out-of-range', `"${shown}" is outside what is possible for a ${name}.`, example);
   }
