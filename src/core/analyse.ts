@@ -1,0 +1,91 @@
+/** The pipeline: a job and its recordings in, the Report and its pictures out. Pure, and read from top to bottom. */
+import { findingsOf } from './diagnosis/finding.ts';
+import { inferRun, type RunInference } from './diagnosis/infer-run.ts';
+import { observeRun } from './diagnosis/run-evidence.ts';
+import type { Job } from './job/job.ts';
+import { failure, success, type Result } from './note.ts';
+import type { Recording } from './reading/recording.ts';
+import type { Analysis, Progress, RunPicture } from './report/analysis.ts';
+import { findingReport } from './report/build/finding-report.ts';
+import { orderReports, peakReports } from './report/build/order-report.ts';
+import { runReport } from './report/build/run-report.ts';
+import { answerOf } from './report/build/verdict.ts';
+import { REPORT_SCHEMA_VERSION, type Report } from './report/report.ts';
+import { linesAt } from './vehicle/expected-lines.ts';
+
+export const PROGRAM_VERSION = '0.1.0';
+
+export interface AnalyseOptions {
+  readonly onProgress?: (progress: Progress) => void;
+}
+
+const nameOf = (job: Job, index: number): string => {
+  const run = job.runs[index];
+  return run?.name ?? run?.file ?? `run ${index + 1}`;
+};
+
+const pictureOf = (inference: RunInference): RunPicture => {
+  const { run, posterior } = inference;
+  const { expected } = run;
+  const scaled = (hz: number | null | undefined, logScale: number): number | null =>
+    typeof hz === 'number' ? hz * Math.exp(logScale) : null;
+  const wheelHz = scaled(expected?.wheelHz, posterior.road.mean);
+  const engineHz = scaled(expected?.engineHz, posterior.engine.mean);
+  return {
+    run: run.name,
+    spectrum: run.spectrum,
+    floorMps2: run.floorMps2,
+    timeFrequency: run.map,
+    lines: linesAt(expected?.lines ?? [], wheelHz, engineHz, run.prepared.samplingRateHz),
+    speedTrack: run.speedTrack,
+    orderSpectrum: run.orderSpectrum,
+  };
+};
+
+/**
+ * Diagnoses a job.
+ *
+ * @param recordings recordings[i] belongs to job.runs[i]
+ * @returns the Analysis, or the Problem of the first run that cannot be analysed at all
+ */
+export const analyse = (job: Job, recordings: readonly Recording[], options: AnalyseOptions = {}): Result<Analysis> => {
+  const tell = (step: Progress['step'], fraction: number, text: string): void =>
+    options.onProgress?.({ step, fraction, text });
+  if (recordings.length === 0 || recordings.length !== job.runs.length) {
+    return failure({
+      code: 'recordings-missing',
+      message: `The job names ${job.runs.length} runs, ${recordings.length} recordings were given.`,
+      remedy: 'Give one recording for each run, in the same order.',
+    });
+  }
+  const { vehicle } = job;
+  const evidence = recordings.map((recording, i) => {
+    tell('spectra', (0.6 * i) / recordings.length, `spectra of ${nameOf(job, i)}`);
+    return observeRun(vehicle, job.runs[i] ?? {}, recording, nameOf(job, i));
+  });
+  const inferences = evidence.map((run, i) => {
+    tell('matching', 0.6 + (0.3 * i) / evidence.length, `matching ${run.name}`);
+    return inferRun(vehicle, run);
+  });
+  tell('report', 0.9, 'writing the report');
+  const findings = findingsOf(inferences);
+  const findingReports = findings.map((finding) => findingReport(finding, [], vehicle));
+  const answer = answerOf(inferences, findingReports);
+  const report: Report = {
+    schemaVersion: REPORT_SCHEMA_VERSION,
+    program: { name: 'perrev', version: PROGRAM_VERSION },
+    ...answer,
+    settings: {},
+    vehicle,
+    work: job.work,
+    measurements: job.measurements,
+    runs: inferences.map((inference, i) => runReport(inference, job.runs[i]?.file ?? inference.run.name, vehicle)),
+    orders: inferences.flatMap(orderReports),
+    peaks: inferences.flatMap(peakReports),
+    findings: findingReports,
+    checks: [],
+    cautions: [],
+  };
+  tell('report', 1, 'done');
+  return success({ report, pictures: inferences.map(pictureOf) });
+};

@@ -1,0 +1,85 @@
+/** From matches to findings: what a person feels or hears, whose it is, and how sure. */
+import { feltLevel } from '../signal/felt.ts';
+import type { Line, Part } from '../vehicle/line.ts';
+import type { Match, OriginShare } from './match.ts';
+import type { RunInference } from './infer-run.ts';
+import { faultShare } from './levels.ts';
+import { perceivedAs } from './perceived.ts';
+
+/** A felt or heard tone with the origin held likeliest. */
+export interface Finding {
+  readonly part: Part;
+  readonly name?: string;
+  readonly order: number | null;
+  readonly label: string;
+  readonly role?: Line['role'];
+  readonly probability: number;
+  readonly inference: RunInference;
+  readonly match: Match;
+  /** The likeliest line; null where the tone is held to be fixed or unknown. */
+  readonly chosen: OriginShare | null;
+  /** At the tone's true frequency: an image is felt where its line is. */
+  readonly trueHz: number;
+  readonly feltLevel: number;
+  readonly perceived: 'felt' | 'heard';
+  /** Felt level × probability of the origin × probability that it is more than a sound vehicle's normal order. */
+  readonly weight: number;
+}
+
+/** A tone that is a resonance or a chance peak more likely than not is no finding. */
+const LEAST_LINE = 0.5;
+
+const trueHzOf = (inference: RunInference, share: OriginShare, observedHz: number): number => {
+  if (!share.image) return observedHz;
+  const { mean } = share.origin.group === 'road' ? inference.posterior.road : inference.posterior.engine;
+  return share.origin.trueHz * Math.exp(mean);
+};
+
+const findingOf = (inference: RunInference, match: Match): Finding | null => {
+  const { peak } = match.tone;
+  const { resonance, noise, fixed, unlisted } = match.others;
+  if (resonance + noise > 1 - LEAST_LINE) return null;
+  const top = match.lines[0];
+  const chosen = top && top.probability >= Math.max(fixed, unlisted) ? top : null;
+  const trueHz = chosen ? trueHzOf(inference, chosen, peak.frequencyHz) : peak.frequencyHz;
+  const level = feltLevel(trueHz, peak.amplitudeMps2, peak.verticalShare);
+  const perceived = perceivedAs({ ...peak, frequencyHz: trueHz }, level);
+  if (!perceived) return null;
+  const base = { inference, match, chosen, trueHz, feltLevel: level, perceived };
+  if (chosen) {
+    const { line, levels } = chosen.origin;
+    return {
+      ...base,
+      part: line.part,
+      ...(line.name === undefined ? {} : { name: line.name }),
+      order: line.order,
+      label: line.label,
+      ...(line.role === undefined ? {} : { role: line.role }),
+      probability: chosen.probability,
+      weight: Math.max(1, level) * chosen.probability * faultShare(levels, peak.amplitudeMps2),
+    };
+  }
+  const isFixed = fixed >= unlisted;
+  const probability = isFixed ? fixed : unlisted;
+  return {
+    ...base,
+    part: isFixed ? 'fixed' : 'unknown',
+    order: null,
+    label: isFixed ? 'fixed tone' : 'unknown tone',
+    probability,
+    weight: Math.max(1, level) * probability,
+  };
+};
+
+/** Tones of one origin in one or several runs make one finding: the weightiest. */
+const sameSource = (a: Finding, b: Finding): boolean =>
+  a.label === b.label && (a.order !== null || Math.abs(a.trueHz - b.trueHz) < 0.03 * a.trueHz);
+
+/** All findings, most important first. */
+export const findingsOf = (inferences: readonly RunInference[]): readonly Finding[] => {
+  const all = inferences
+    .flatMap((inference) => inference.matches.map((match) => findingOf(inference, match)))
+    .filter((finding) => finding !== null)
+    .sort((a, b) => b.weight - a.weight);
+  return all.filter((finding, i) => !all.slice(0, i).some((before) => sameSource(before, finding)));
+};

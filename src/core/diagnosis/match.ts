@@ -1,0 +1,57 @@
+/** From the posterior to matches: each tone with the probabilities of all its origins. */
+import { totalBackground, type Background, type Support } from './intensity.ts';
+import type { Origin } from './origin.ts';
+import type { ScalePosterior, ToneDensities } from './scale-posterior.ts';
+import type { Tone } from './tone.ts';
+
+export interface OriginShare {
+  readonly origin: Origin;
+  readonly image: boolean;
+  readonly probability: number;
+}
+
+/** A tone with the probabilities of its origins; all of them together add up to 1. */
+export interface Match {
+  readonly tone: Tone;
+  /** Lines that it may be, most likely first. */
+  readonly lines: readonly OriginShare[];
+  /** Probabilities of what is no expected line. */
+  readonly others: Background;
+}
+
+/** Origins below this are left to 'unlisted', so that lists stay short. */
+const NOT_WORTH_NAMING = 5e-4;
+
+/** One origin may reach a tone as itself and as several images; those of a kind are added up. */
+const gather = (supports: readonly Support[], probabilities: readonly number[]): OriginShare[] => {
+  const shares = new Map<string, OriginShare>();
+  supports.forEach((support, i) => {
+    const key = `${support.origin.line.label}${support.image ? ' image' : ''}`;
+    const before = shares.get(key)?.probability ?? 0;
+    shares.set(key, { origin: support.origin, image: support.image, probability: before + probabilities[i]! });
+  });
+  return [...shares.values()];
+};
+
+export const matchesOf = (
+  tones: readonly Tone[],
+  densities: readonly ToneDensities[],
+  posterior: ScalePosterior,
+): readonly Match[] =>
+  tones.map((tone, t) => {
+    const { background, road, engine } = densities[t]!;
+    const { road: roadShares, engine: engineShares } = posterior.origins[t]!;
+    const lines = [...gather(road, roadShares), ...gather(engine, engineShares)]
+      .filter((share) => share.probability > NOT_WORTH_NAMING)
+      .sort((a, b) => b.probability - a.probability);
+    const left = Math.max(0, 1 - lines.reduce((sum, share) => sum + share.probability, 0));
+    const total = totalBackground(background);
+    const part = (density: number): number => (left * density) / total;
+    const others = {
+      fixed: part(background.fixed),
+      unlisted: part(background.unlisted),
+      resonance: part(background.resonance),
+      noise: part(background.noise),
+    };
+    return { tone, lines, others };
+  });

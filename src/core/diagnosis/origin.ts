@@ -1,0 +1,78 @@
+/** Origins: what a tone may come from. Each expected line is one, seen directly or as its alias image. */
+import type { ExpectedLines, Line, SpeedGroup } from '../vehicle/line.ts';
+import { levelPriorOf, type LevelPrior } from './levels.ts';
+
+/** One way in which a line may stand off the place that the shared scale gives it, as shares of its frequency. */
+export interface PlaceShare {
+  readonly weight: number;
+  readonly mean: number;
+  readonly sd: number;
+}
+
+export interface Origin {
+  readonly line: Line;
+  readonly group: SpeedGroup;
+  /** Frequency at the nominal speed, Hz, whether or not the recording can show it. */
+  readonly trueHz: number;
+  readonly levels: LevelPrior;
+  readonly place: readonly PlaceShare[];
+}
+
+/** A line locked to its group by gears: only the speed's own wander within the recording is left. */
+const LOCKED_PLACE: readonly PlaceShare[] = [{ weight: 1, mean: 0, sd: 4e-4 }];
+
+/**
+ * Four wheels, one scale: the scale is that of the driven axle, from whose mean each of its wheels stands off by its
+ * own wear and pressure; the wheels that are not driven turn slower by the slip as well. Judgement.
+ */
+const WHEEL_PLACE: readonly PlaceShare[] = [
+  { weight: 0.5, mean: 0, sd: 0.002 },
+  { weight: 0.5, mean: -0.0035, sd: 0.004 },
+];
+
+/** Belts slip and pulley ratios are read roughly. Judgement. */
+const BELT_PLACE: readonly PlaceShare[] = [{ weight: 1, mean: -0.002, sd: 0.004 }];
+
+const placeOf = (line: Line): readonly PlaceShare[] => {
+  if (line.part === 'tire') return WHEEL_PLACE;
+  if (line.part === 'accessory') return BELT_PLACE;
+  return LOCKED_PLACE;
+};
+
+/** All origins of a run's expected lines. */
+export const originsOf = (expected: ExpectedLines): readonly Origin[] =>
+  expected.lines.map((line) => ({
+    line,
+    group: line.group,
+    trueHz: line.frequencyHz,
+    levels: levelPriorOf(line),
+    place: placeOf(line),
+  }));
+
+/** A true frequency that would show at an observed one, and how it would then move with the speed. */
+export interface Target {
+  readonly trueHz: number;
+  /** +1: moves as an order does; −1: the other way. */
+  readonly direction: 1 | -1;
+  readonly image: boolean;
+}
+
+/** Images are looked for up to this multiple of the sampling rate; higher orders are too weak to matter. */
+const MOST_FOLDS = 3;
+
+/**
+ * The true frequencies that a sampled recording shows at `observedHz`: itself, and k·fs ± itself.
+ * Source: sampling theorem; f_a = |f − fs·round(f/fs)|.
+ */
+export const targetsOf = (observedHz: number, samplingRateHz: number): readonly Target[] => {
+  const targets: Target[] = [{ trueHz: observedHz, direction: 1, image: false }];
+  for (let fold = 1; fold <= MOST_FOLDS; fold++) {
+    targets.push({ trueHz: fold * samplingRateHz - observedHz, direction: -1, image: true });
+    targets.push({ trueHz: fold * samplingRateHz + observedHz, direction: 1, image: true });
+  }
+  return targets;
+};
+
+/** Where a true frequency shows, Hz. */
+export const observedHz = (trueHz: number, samplingRateHz: number): number =>
+  Math.abs(trueHz - samplingRateHz * Math.round(trueHz / samplingRateHz));

@@ -1,0 +1,24 @@
+/** What a person would notice of a tone: felt, heard, or not at all. The one place where that is decided. */
+import { PERCEPTION_THRESHOLD_MPS2, weightingVertical } from '../signal/felt.ts';
+import type { Peak } from '../signal/peak.ts';
+
+/** From this felt level on a tone is felt (1 is the threshold itself, by definition of the level). */
+export const FELT_FROM = 1;
+/** Above this the seat feels little, and what reaches a person is sound. Judgement. */
+const HEARD_FROM_HZ = 80;
+/** A drone is as strong as a tone just felt at the lower edge: 0.11 m/s² at 80 Hz. Judgement. */
+const HEARD_FROM_MPS2 = PERCEPTION_THRESHOLD_MPS2 / weightingVertical(HEARD_FROM_HZ);
+/** And clear over the noise around it. Judgement. */
+const HEARD_OVER_FLOOR_DB = 15;
+
+/**
+ * 'felt' from felt level 1 on; 'heard' for a strong clear line above 80 Hz that the seat does not pass on; else null.
+ */
+export const perceivedAs = (peak: Peak, feltLevel: number): 'felt' | 'heard' | null => {
+  if (feltLevel >= FELT_FROM) return 'felt';
+  const drone =
+    peak.frequencyHz >= HEARD_FROM_HZ &&
+    peak.amplitudeMps2 >= HEARD_FROM_MPS2 &&
+    peak.overFloorDb >= HEARD_OVER_FLOOR_DB;
+  return drone ? 'heard' : null;
+};

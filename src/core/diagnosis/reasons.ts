@@ -1,0 +1,99 @@
+/** What speaks for a finding, what against, and what is missing: sentences a sceptic can follow. */
+import { missingData } from '../vehicle/missing-data.ts';
+import type { Vehicle } from '../vehicle/vehicle.ts';
+import type { Finding } from './finding.ts';
+import { expectedPlace, type ExpectedPlace } from './place.ts';
+import type { RunInference } from './infer-run.ts';
+import { hzText } from './words.ts';
+
+export interface Reasons {
+  readonly for: readonly string[];
+  readonly against: readonly string[];
+  readonly missing: readonly string[];
+}
+
+/** Rivals below this are not worth a sentence. */
+const RIVAL = 0.02;
+
+const placeText = ({ hz, sdHz }: ExpectedPlace): string =>
+  `${hz.toFixed(sdHz < 0.05 ? 2 : 1)} ± ${Math.max(sdHz, 0.01).toFixed(sdHz < 0.05 ? 2 : 1)} Hz`;
+
+/** The nearest expected line that is not the chosen one, and its distance. */
+const nearestOther = (finding: Finding): { label: string; apartHz: number } | null => {
+  const { inference, chosen } = finding;
+  let nearest: { label: string; apartHz: number } | null = null;
+  for (const origin of inference.origins) {
+    if (chosen && origin.line.label === chosen.origin.line.label) continue;
+    const apartHz = Math.abs(expectedPlace(inference, origin).hz - finding.trueHz);
+    if (!nearest || apartHz < nearest.apartHz) nearest = { label: origin.line.label, apartHz };
+  }
+  return nearest;
+};
+
+const companionsSeen = (inference: RunInference, part: string, label: string): string[] =>
+  inference.matches.flatMap((match) => {
+    const top = match.lines[0];
+    return top && top.probability > 0.5 && top.origin.line.part === part && top.origin.line.label !== label
+      ? [`${top.origin.line.label} is seen too, at ${hzText(match.tone.peak.frequencyHz)}.`]
+      : [];
+  });
+
+export const slopeSentence = (finding: Finding): { text: string; speaksFor: boolean } | null => {
+  const slope = finding.match.tone.roadSlope;
+  const f = finding.match.tone.peak.frequencyHz;
+  if (!slope || slope.sdHz > 0.3 * f) return null;
+  const ratio = slope.hz / f;
+  const expected = finding.chosen ? (finding.chosen.image ? finding.trueHz / f : 1) : 0;
+  if (Math.abs(ratio - 1) < 0.2) {
+    return { text: 'It rose and fell with the road speed, in step, as an order does.', speaksFor: expected === 1 };
+  }
+  if (Math.abs(ratio) < 0.2) {
+    return { text: 'It stayed at its frequency while the road speed changed.', speaksFor: expected === 0 };
+  }
+  const way = ratio < 0 ? 'the other way than the road speed' : 'faster than the road speed';
+  return {
+    text: `It moved ${way}, as the image of an order above half the sampling rate does.`,
+    speaksFor: Math.abs(expected) > 1.2,
+  };
+};
+
+export const reasonsOf = (finding: Finding, vehicle: Vehicle): Reasons => {
+  const { inference, match, chosen } = finding;
+  const { peak, roadSlope } = match.tone;
+  const speaksFor: string[] = [];
+  const against: string[] = [];
+  if (chosen) {
+    const place = expectedPlace(inference, chosen.origin);
+    const seen = chosen.image
+      ? `; sampled at ${inference.run.prepared.samplingRateHz.toFixed(0)} Hz it shows as its image at ${hzText(peak.frequencyHz)}`
+      : '';
+    speaksFor.push(`Expected at ${placeText(place)}, found at ${hzText(finding.trueHz)}${seen}.`);
+    speaksFor.push(...companionsSeen(inference, finding.part, finding.label).slice(0, 2));
+  }
+  const nearest = nearestOther(finding);
+  if (nearest && !match.lines.some((l) => l.origin.line.label === nearest.label && l.probability > RIVAL)) {
+    const text = `Nothing else that turns comes within ${hzText(nearest.apartHz)}: the nearest is ${nearest.label}.`;
+    speaksFor.push(text);
+  }
+  speaksFor.push(`It stands ${peak.overFloorDb.toFixed(0)} dB over the noise around it.`);
+  const slope = slopeSentence(finding);
+  if (slope) (slope.speaksFor ? speaksFor : against).push(slope.text);
+  for (const rival of match.lines) {
+    if (chosen && rival.origin.line.label === chosen.origin.line.label) continue;
+    if (rival.probability >= RIVAL) {
+      const image = rival.image ? ', as an image of what lies above half the sampling rate,' : '';
+      against.push(
+        `${rival.origin.line.label}${image} could make it too (${Math.round(100 * rival.probability)} in 100).`,
+      );
+    }
+  }
+  const own = match.others.fixed + match.others.unlisted;
+  if (chosen && own >= RIVAL) {
+    against.push(`A tone that belongs to no listed part could stand here (${Math.round(100 * own)} in 100).`);
+  }
+  const missing = missingData(vehicle, inference.run.condition).map((datum) => datum.text);
+  if (!roadSlope && own >= RIVAL) {
+    missing.push('A run in which the speed changes slowly: it would show whether the tone follows the speed.');
+  }
+  return { for: speaksFor, against, missing };
+};

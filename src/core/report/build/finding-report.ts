@@ -1,0 +1,94 @@
+/** A finding as the report tells it, and the basis from which its causes are ranked. */
+import type { Companion, FindingBasis } from '../../diagnosis/case.ts';
+import type { Finding } from '../../diagnosis/finding.ts';
+import type { RunInference } from '../../diagnosis/infer-run.ts';
+import type { OriginShare } from '../../diagnosis/match.ts';
+import { expectedPlace } from '../../diagnosis/place.ts';
+import { reasonsOf } from '../../diagnosis/reasons.ts';
+import { separatedBy } from '../../diagnosis/separation.ts';
+import type { Vehicle } from '../../vehicle/vehicle.ts';
+import type { CauseReport, FindingReport, SharedOrigin } from '../report.ts';
+import { orderReports } from './order-report.ts';
+
+/** Another origin is named as sharing the frequency from this probability on. */
+const SHARED_FROM = 0.03;
+
+const sharedWith = (finding: Finding, vehicle: Vehicle): SharedOrigin[] => {
+  const { chosen, match, inference } = finding;
+  if (!chosen) return [];
+  const at = (share: OriginShare) => ({
+    origin: share.origin,
+    image: share.image,
+    trueHz: expectedPlace(inference, share.origin).hz,
+  });
+  return match.lines
+    .filter((share) => share.origin.line.label !== chosen.origin.line.label && share.probability >= SHARED_FROM)
+    .map((share) => ({
+      part: share.origin.line.part,
+      ...(share.origin.line.name === undefined ? {} : { name: share.origin.line.name }),
+      order: share.origin.line.order,
+      label: share.origin.line.label,
+      probability: share.probability,
+      separatedBy: separatedBy(at(chosen), at(share), vehicle, inference.run.condition),
+    }));
+};
+
+const companionsOf = (inference: RunInference, label: string): Companion[] =>
+  orderReports(inference).flatMap((order) =>
+    order.label === label || order.amplitudeMps2 === null || order.feltLevel === null
+      ? []
+      : [
+          {
+            part: order.part,
+            order: order.order,
+            label: order.label,
+            amplitudeMps2: order.amplitudeMps2,
+            feltLevel: order.feltLevel,
+            seen: order.visibility === 'seen',
+          },
+        ],
+  );
+
+export const findingBasis = (finding: Finding): FindingBasis => {
+  const { peak } = finding.match.tone;
+  const { run } = finding.inference;
+  return {
+    part: finding.part,
+    ...(finding.name === undefined ? {} : { name: finding.name }),
+    order: finding.order,
+    label: finding.label,
+    ...(finding.role === undefined ? {} : { role: finding.role }),
+    probability: finding.probability,
+    run: run.name,
+    frequencyHz: finding.trueHz,
+    amplitudeMps2: peak.amplitudeMps2,
+    feltLevel: finding.feltLevel,
+    perceived: finding.perceived,
+    verticalShare: peak.verticalShare,
+    companions: companionsOf(finding.inference, finding.label),
+    speedExponent: null,
+    levelByLoadMps2: run.condition.load ? { [run.condition.load]: peak.amplitudeMps2 } : {},
+    beats: false,
+  };
+};
+
+export const findingReport = (finding: Finding, causes: readonly CauseReport[], vehicle: Vehicle): FindingReport => {
+  const { peak } = finding.match.tone;
+  const reasons = reasonsOf(finding, vehicle);
+  return {
+    part: finding.part,
+    ...(finding.name === undefined ? {} : { name: finding.name }),
+    order: finding.order,
+    label: finding.label,
+    probability: finding.probability,
+    run: finding.inference.run.name,
+    frequencyHz: finding.trueHz,
+    frequencySdHz: peak.frequencySdHz,
+    amplitudeMps2: peak.amplitudeMps2,
+    feltLevel: finding.feltLevel,
+    perceived: finding.perceived,
+    sharesFrequencyWith: sharedWith(finding, vehicle),
+    ...reasons,
+    causes,
+  };
+};

@@ -1,0 +1,97 @@
+/** Every expected order of a run with what was measured there, and every peak with what it may be. */
+import { limitAt } from '../../diagnosis/absence.ts';
+import type { RunInference } from '../../diagnosis/infer-run.ts';
+import type { Match } from '../../diagnosis/match.ts';
+import { observedHz, type Origin } from '../../diagnosis/origin.ts';
+import { expectedPlace } from '../../diagnosis/place.ts';
+import { feltLevel } from '../../signal/felt.ts';
+import { velocityMmpsOfSine } from '../../units.ts';
+import type { MatchReport, OrderReport, PeakReport } from '../report.ts';
+
+/** A tone counts as the line's own from this probability on; below it the line is 'not seen'. */
+const SEEN_FROM = 0.5;
+const FEW_MATCHES = 6;
+
+const toneOf = (inference: RunInference, origin: Origin): Match | null => {
+  let best: Match | null = null;
+  for (const match of inference.matches) {
+    const share = match.lines.find((s) => s.origin.line.label === origin.line.label);
+    if (!share || share.probability < SEEN_FROM) continue;
+    if (!best || match.tone.peak.amplitudeMps2 > best.tone.peak.amplitudeMps2) best = match;
+  }
+  return best;
+};
+
+const orderReport = (inference: RunInference, origin: Origin): OrderReport => {
+  const { line } = origin;
+  const { run } = inference;
+  const rate = run.prepared.samplingRateHz;
+  const { hz, sdHz } = expectedPlace(inference, origin);
+  const base = {
+    run: run.name,
+    part: line.part,
+    ...(line.name === undefined ? {} : { name: line.name }),
+    order: line.order,
+    label: line.label,
+    frequencyHz: hz,
+    frequencySdHz: sdHz,
+  };
+  if (hz >= rate / 2) {
+    const aliasHz = observedHz(hz, rate);
+    return { ...base, visibility: 'above-nyquist', aliasHz, amplitudeMps2: null, feltLevel: null };
+  }
+  const seen = toneOf(inference, origin);
+  if (seen) {
+    const { amplitudeMps2, verticalShare } = seen.tone.peak;
+    return { ...base, visibility: 'seen', amplitudeMps2, feltLevel: feltLevel(hz, amplitudeMps2, verticalShare) };
+  }
+  const limit = limitAt(run.limit, hz);
+  return { ...base, visibility: 'not-seen', amplitudeMps2: limit, feltLevel: feltLevel(hz, limit, null) };
+};
+
+export const orderReports = (inference: RunInference): OrderReport[] =>
+  inference.origins.map((origin) => orderReport(inference, origin));
+
+const matchReports = (inference: RunInference, match: Match): MatchReport[] => {
+  const lines = match.lines.slice(0, FEW_MATCHES).map(({ origin, image, probability }): MatchReport => {
+    const place = expectedPlace(inference, origin);
+    const rate = inference.run.prepared.samplingRateHz;
+    return {
+      part: origin.line.part,
+      ...(origin.line.name === undefined ? {} : { name: origin.line.name }),
+      order: origin.line.order,
+      label: origin.line.label,
+      probability,
+      ...(image ? { alias: true } : {}),
+      expectedHz: observedHz(place.hz, rate),
+      expectedSdHz: place.sdHz,
+    };
+  });
+  const { fixed, resonance } = match.others;
+  const named = lines.reduce((sum, line) => sum + line.probability, 0);
+  const others: MatchReport[] = [
+    { part: 'fixed', order: null, label: 'fixed tone', probability: fixed },
+    { part: 'fixed', name: 'resonance', order: null, label: 'resonance shaken by the road', probability: resonance },
+    // What is left, so that all add up to 1: no listed part, and noise.
+    { part: 'unknown', order: null, label: 'unknown', probability: Math.max(0, 1 - named - fixed - resonance) },
+  ];
+  return [...lines, ...others].sort((a, b) => b.probability - a.probability);
+};
+
+export const peakReports = (inference: RunInference): PeakReport[] =>
+  inference.matches.map((match) => {
+    const { peak, feltLevel: level } = match.tone;
+    return {
+      run: inference.run.name,
+      frequencyHz: peak.frequencyHz,
+      frequencySdHz: peak.frequencySdHz,
+      amplitudeMps2: peak.amplitudeMps2,
+      axisAmplitudeMps2: peak.axisAmplitudeMps2,
+      velocityMmps: velocityMmpsOfSine(peak.amplitudeMps2, peak.frequencyHz),
+      feltLevel: level,
+      overFloorDb: peak.overFloorDb,
+      falseAlarmProbability: peak.falseAlarmProbability,
+      verticalShare: peak.verticalShare,
+      matches: matchReports(inference, match),
+    };
+  });

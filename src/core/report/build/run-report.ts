@@ -1,0 +1,66 @@
+/** What the report says of a run: how it was driven, and the speed the recording itself implies. */
+import type { RunInference } from '../../diagnosis/infer-run.ts';
+import { rpmFromHz } from '../../units.ts';
+import { rollingCircumference } from '../../vehicle/rolling.ts';
+import type { Vehicle } from '../../vehicle/vehicle.ts';
+import type { RunReport, SpeedReport } from '../report.ts';
+
+const speedReport = (inference: RunInference, vehicle: Vehicle): SpeedReport => {
+  const { run, posterior } = inference;
+  const stated = run.condition.speedMps ?? null;
+  const tire = vehicle.tire ? rollingCircumference(vehicle.tire) : null;
+  const circumferenceM = tire?.ok ? tire.value.circumferenceM : null;
+  const wheelHz = run.expected?.wheelHz ?? null;
+  const base = {
+    statedMps: stated,
+    source: run.condition.speedSource ?? ('unknown' as const),
+    circumferenceM,
+  };
+  if (wheelHz === null || stated === null || circumferenceM === null) {
+    return {
+      ...base,
+      usedMps: stated,
+      scale: 1,
+      scaleSd: 0,
+      impliedCircumferenceM: null,
+      impliedCircumferenceSdM: null,
+    };
+  }
+  const impliedWheelHz = wheelHz * Math.exp(posterior.road.mean);
+  const scale = (impliedWheelHz * circumferenceM) / stated;
+  const implied = stated / impliedWheelHz;
+  return {
+    ...base,
+    usedMps: impliedWheelHz * circumferenceM,
+    scale,
+    scaleSd: scale * posterior.road.sd,
+    impliedCircumferenceM: implied,
+    impliedCircumferenceSdM: implied * posterior.road.sd,
+  };
+};
+
+const engineReport = ({ run, posterior }: RunInference): RunReport['engine'] => {
+  const { expected, condition } = run;
+  if (!expected || expected.engineHz === null) return { usedRpm: null, source: 'unknown' };
+  const usedRpm = rpmFromHz(expected.engineHz * Math.exp(posterior.engine.mean));
+  if (expected.engineTiedToRoad) return { usedRpm, source: 'gear' };
+  const logged = run.recording.engineSpeedRpm !== undefined && run.engineLogged;
+  return { usedRpm, source: logged && condition.engineRpm !== undefined ? 'logged' : 'given' };
+};
+
+export const runReport = (inference: RunInference, file: string, vehicle: Vehicle): RunReport => {
+  const { recording, condition, name, speedVaried, notes } = inference.run;
+  return {
+    name,
+    file,
+    samplingRateHz: recording.samplingRateHz,
+    durationS: recording.durationS,
+    axes: recording.channels.map((channel) => channel.axis),
+    load: condition.load ?? null,
+    gearRatio: condition.gearRatio ?? null,
+    speed: speedReport(inference, vehicle),
+    engine: engineReport(inference),
+    speedVaried,
+    notes,
+  };
+};
