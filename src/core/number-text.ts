@@ -47,7 +47,9 @@ const readingsOfDigits = (body: string, exponent: string): NumberReading[] => {
 const areThousands = (groups: readonly string[]): boolean =>
   groups.every((group, index) => (index === 0 ? /^[1-9]\d{0,2}$/u.test(group) : /^\d{3}$/u.test(group)));
 
-const NUMBER = /^\s*([+\-−]?)\s*(\d[\d.,]*(?:[\s'’_]\d{3}(?!\d)[\d.,]*)*|[.,]\d+)(e[+-]?\d{1,3}(?![\d.,]))?/iu;
+const GROUPED = String.raw`\d{1,3}(?:[\s'’_]\d{3})+(?!\d)(?:[.,]\d+)?`;
+const EXPONENT = String.raw`e[+-]?\d{1,3}(?![\d.,])`;
+const NUMBER = new RegExp(String.raw`^\s*([+\-−]?)\s*(${GROUPED}|\d[\d.,]*|[.,]\d+)(${EXPONENT})?`, 'iu');
 const FRACTION = /^\s*([+\-−]?)\s*(?:(\d{1,6})[\s-]+)?(\d{1,4})\s*[/⁄]\s*(\d{1,4})(?![\d.,])/u;
 
 /**
@@ -66,14 +68,14 @@ export const readingsOfNumber = (
   const fraction = FRACTION.exec(text);
   if (fraction !== null) {
     const [all, mark, whole = '0', over = '', under = ''] = fraction;
-    const value = signOf(mark) * (Number(whole) + Number(over) / Number(under));
+    const value = signOf(mark) * (Number(whole) + Number(over) / Number(under)) + 0;
     return Number.isFinite(value) ? { readings: [{ value, plain: true }], rest: text.slice(all.length) } : nothing;
   }
   const match = NUMBER.exec(text);
   if (match === null) return nothing;
   const [all, mark, body = '', exponent = ''] = match;
   const readings = readingsOfDigits(digitsOf(body), exponent)
-    .map((reading) => ({ ...reading, value: reading.value * signOf(mark) }))
+    .map((reading) => ({ ...reading, value: reading.value * signOf(mark) + 0 }))
     .filter((reading) => Number.isFinite(reading.value));
   return { readings, rest: text.slice(all.length) };
 };

@@ -1,11 +1,12 @@
 /** The measurements of a job file that come from trial weights, re-indexing and the wheel balancer. */
 import type * as m from '../driveline/measurement.ts';
-import { listOf, oneOf, shape, trueOrFalse } from './guards.ts';
+import { listOf, oneOf, trueOrFalse } from './guards.ts';
 import type { Guard } from './guards.ts';
-import { ACCELERATION_MPS2, MASS_KG } from '../quantity.ts';
+import { ACCELERATION_MPS2, MASS_KG } from '../quantity-kinds.ts';
 import { gramFromOunce } from '../units.ts';
-import type { QuantityKind } from '../quantity.ts';
+import type { QuantityKind } from '../quantity-kinds.ts';
 import { angleDeg, count, lengthMm, quantity, ratio } from './number-guards.ts';
+import { shape } from './shape.ts';
 
 /** Amplitudes and weights whose unit stands in another key, or cancels out: plain numbers. */
 const plain: Guard<number> = ratio(0, 1e9);

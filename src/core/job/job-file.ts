@@ -1,7 +1,7 @@
 /** Reads and writes job files (`*.job.json`). Nothing of a file is lost: keys this version does not know are kept. */
 import { failure, success } from '../note.ts';
 import type { Problem, Result } from '../note.ts';
-import { isObject, listOf, shape, shown, text, wrongKey } from './guards.ts';
+import { isObject, listOf, shown, text, wrongKey } from './guards.ts';
 import { JOB_SCHEMA_VERSION } from './job.ts';
 import type { Job } from './job.ts';
 import { lineAndColumn, mapJson, offsetOf } from './json-positions.ts';
@@ -12,6 +12,7 @@ import { count } from './number-guards.ts';
 import { runGuard } from './run-guard.ts';
 import { vehicleGuard } from './vehicle-guard.ts';
 import { workGuard } from './work-done.ts';
+import { shape } from './shape.ts';
 
 /** Far above any job; keeps a wrong file (a recording, say) from being walked through. */
 const LARGEST_CHARACTERS = 5_000_000;

@@ -1,8 +1,9 @@
 /** The measurements of a job file: what was read on the bench and under the vehicle. */
 import type * as m from '../driveline/measurement.ts';
 import { balanceAmplitudes, balancePhasors, flangeReindex, wheelUnbalance } from './balance-guard.ts';
-import { byKind, listOf, nonEmptyText, oneOf, pairOf, shape, text, trueOrFalse } from './guards.ts';
+import { listOf, nonEmptyText, oneOf, pairOf, text, trueOrFalse } from './guards.ts';
 import { angleDeg, lengthMm } from './number-guards.ts';
+import { byKind, shape } from './shape.ts';
 
 const joint = oneOf('front', 'centre', 'rear');
 const driveshaft = oneOf('rear-driveshaft', 'front-driveshaft');

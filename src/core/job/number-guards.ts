@@ -1,8 +1,17 @@
 /** Guards for numbers in a job file: a bare number in the unit its key names, or a text with a unit. */
 import { success } from '../note.ts';
-import { ANGLE_DEG, FREQUENCY_HZ, LENGTH_M, LENGTH_MM, MASS_KG, RATIO, SPEED, TURNING_SPEED_RPM } from '../quantity.ts';
+import {
+  ANGLE_DEG,
+  FREQUENCY_HZ,
+  LENGTH_M,
+  LENGTH_MM,
+  MASS_KG,
+  RATIO,
+  SPEED,
+  TURNING_SPEED_RPM,
+} from '../quantity-kinds.ts';
 import { parseQuantity } from '../quantity.ts';
-import type { QuantityKind } from '../quantity.ts';
+import type { QuantityKind } from '../quantity-kinds.ts';
 import { shown, wrongKey } from './guards.ts';
 import type { Guard } from './guards.ts';
 

@@ -1,7 +1,8 @@
 /** The runs of a job file. */
 import type { Run } from './job.ts';
-import { nonEmptyText, oneOf, shape, text } from './guards.ts';
+import { nonEmptyText, oneOf, text } from './guards.ts';
 import { engineRpm, ratio, samplingRateHz, speedMps } from './number-guards.ts';
+import { shape } from './shape.ts';
 
 export const runGuard = shape<Run>(
   {

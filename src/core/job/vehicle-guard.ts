@@ -4,9 +4,10 @@ import { parseLengthM } from '../quantity.ts';
 import { rollingCircumference } from '../vehicle/rolling.ts';
 import { parseTireSize } from '../vehicle/tire-size.ts';
 import type { Accessory, ShaftPiece, TireSpec, Vehicle } from '../vehicle/vehicle.ts';
-import { byKind, listOf, nonEmptyText, oneOf, shape, text, trueOrFalse, wrongKey } from './guards.ts';
+import { listOf, nonEmptyText, oneOf, text, trueOrFalse, wrongKey } from './guards.ts';
 import type { Guard } from './guards.ts';
 import { circumferenceM, count, lengthMm, massKg, ratio } from './number-guards.ts';
+import { byKind, shape } from './shape.ts';
 
 type OfKind<K extends TireSpec['kind']> = Extract<TireSpec, { readonly kind: K }>;
 

@@ -3,7 +3,7 @@ import { failure, success } from '../note.ts';
 import type { Note, Result } from '../note.ts';
 import { METRES_PER_MILE } from '../units.ts';
 import { parseTireSize } from './tire-size.ts';
-import type { TireConstruction, TireSize } from './tire-size.ts';
+import type { TireConstruction, TireSize } from './tire-parts.ts';
 import type { TireSpec } from './vehicle.ts';
 
 /**
