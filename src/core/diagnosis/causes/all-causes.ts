@@ -1,0 +1,31 @@
+/** The catalogue: every cause of every family. */
+import type { Cause } from './cause.ts';
+import { accessory } from './accessory.ts';
+import { axleGears } from './axle-gears.ts';
+import { brake } from './brake.ts';
+import { driveshaftJoint } from './driveshaft-joint.ts';
+import { driveshaftOnce } from './driveshaft-once.ts';
+import { driveshaftTwice } from './driveshaft-twice.ts';
+import { electricMotor } from './electric-motor.ts';
+import { engineCauses } from './engine.ts';
+import { fixed } from './fixed.ts';
+import { halfShaft } from './half-shaft.ts';
+import { tire } from './tire.ts';
+
+export const ALL_CAUSES: readonly Cause[] = [
+  ...driveshaftOnce,
+  ...driveshaftJoint,
+  ...driveshaftTwice,
+  ...axleGears,
+  ...tire,
+  ...brake,
+  ...halfShaft,
+  ...engineCauses,
+  ...electricMotor,
+  ...accessory,
+  ...fixed,
+];
+
+/** The cause with this id, for titles in sentences; undefined for 'something-else'. */
+export const causeOf = (id: string): Cause | undefined => BY_ID.get(id);
+const BY_ID = new Map<string, Cause>(ALL_CAUSES.map((cause) => [cause.id, cause]));

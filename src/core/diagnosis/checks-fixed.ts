@@ -1,0 +1,66 @@
+/** Checks of tones that follow no turning part. */
+import type { Check } from './check.ts';
+
+export const fixedChecks: readonly Check[] = [
+  {
+    id: 'tap-test',
+    title: 'Tap and listen for the tone',
+    kind: 'measurement',
+    how: [
+      'Standing, everything off: record while tapping body, frame, seat rail and exhaust with a soft mallet.',
+      'It counts as wrong when a tap brings out the tone of the complaint.',
+    ],
+    limit: 'Within 5 % of the tone (common practice, no source)',
+    fine: 'No tap brings out the tone.',
+    wrong: 'A tap brings out the tone.',
+    cautions: ['hot-parts'],
+  },
+  {
+    id: 'panel-press',
+    title: 'Press on panels, shields and load',
+    kind: 'run',
+    how: ['A helper presses on trim, shields and load one after another while the tone is there.'],
+    limit: null,
+    fine: 'Pressing on panels changes nothing.',
+    wrong: 'Pressing on one place stops the tone.',
+    cautions: ['road-test', 'hot-parts'],
+  },
+  {
+    id: 'sensor-remount',
+    title: 'Mount the sensor anew, in another place',
+    kind: 'swap',
+    how: [
+      'Screw, clamp or tape the sensor hard to the seat rail or another stiff place, cable tied down.',
+      'Record again. It counts as wrong when the tone moves or goes.',
+    ],
+    limit: null,
+    fine: 'The tone stays with the sensor mounted anew.',
+    wrong: 'The tone moves or goes with the sensor mounted anew.',
+    cautions: ['road-test'],
+  },
+  {
+    id: 'fans-off',
+    title: 'Fans, blower and pumps off',
+    kind: 'run',
+    how: [
+      'Record at the same place and speed with blower and air conditioning off, and the cooling fan not running.',
+      'It counts as wrong when the tone goes.',
+    ],
+    limit: null,
+    fine: 'The tone stays with fans and pumps off.',
+    wrong: 'The tone goes with fans or pumps off.',
+    cautions: ['road-test', 'hot-parts'],
+  },
+  {
+    id: 'still-recording',
+    title: 'Record with the vehicle standing and all off',
+    kind: 'run',
+    how: [
+      'Record for a minute in the same place with engine and ignition off. It counts as wrong when the tone is still there.',
+    ],
+    limit: null,
+    fine: 'With all off the tone is gone.',
+    wrong: 'With all off the tone is still there.',
+    cautions: [],
+  },
+];

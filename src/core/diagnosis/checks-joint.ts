@@ -1,0 +1,82 @@
+/** Checks of a cross joint: rings, end play, free movement, ears. */
+import type { Check } from './check.ts';
+
+const PRACTICE = '(common practice, no source; the maker’s figure comes first)';
+
+export const jointChecks: readonly Check[] = [
+  {
+    id: 'ring-thickness',
+    title: 'Thickness of the retaining rings in pairs',
+    kind: 'measurement',
+    how: [
+      'Take the rings out one axis at a time and measure each with a micrometer.',
+      'Note which side each came from; enter both axes.',
+    ],
+    limit: `Pair within 0.05 mm (0.002 in) ${PRACTICE}`,
+    fine: 'The retaining rings of each axis are equal.',
+    wrong: 'The retaining rings of an axis are unequal, so the cross sits off center.',
+    cautions: ['shaft-out', 'reassembly'],
+  },
+  {
+    id: 'ring-fit',
+    title: 'End play from grooves, cups and rings',
+    kind: 'measurement',
+    how: [
+      'Measure the span between the ring grooves, the cross with its cups, and both rings.',
+      'Span less cross and rings is the end play; nothing left over is wrong.',
+    ],
+    limit: `End play above 0 and up to 0.05 mm (0.0019 in), too little to feel by hand ${PRACTICE}`,
+    fine: 'Grooves and rings leave the joint its end play.',
+    wrong: 'The rings leave no end play: the joint is pressed together.',
+    cautions: ['shaft-out', 'reassembly'],
+  },
+  {
+    id: 'joint-end-play',
+    title: 'End play of each joint by dial',
+    kind: 'measurement',
+    how: ['Set a dial on one yoke ear along the trunnion and push the cross to and fro; do both axes of each joint.'],
+    limit: `0.05 mm (0.0019 in), too little to feel by hand ${PRACTICE}`,
+    fine: 'End play of the joints is inside its limit.',
+    wrong: 'End play of a joint is beyond its limit.',
+    cautions: ['hoist', 'turning-parts'],
+  },
+  {
+    id: 'joint-free-movement',
+    title: 'Free movement of each cross by hand',
+    kind: 'inspection',
+    how: [
+      'Mark and take out the shaft.',
+      'Swing each yoke about both axes by hand: it moves with an even light drag, without notch, stiff place or looseness.',
+    ],
+    limit: 'Even light drag through the whole swing (common practice, no source)',
+    fine: 'Each cross moves freely and evenly by hand.',
+    wrong: 'A cross is stiff, notchy or loose by hand.',
+    cautions: ['shaft-out', 'reassembly'],
+  },
+  {
+    id: 'joint-apart',
+    title: 'Take the joint apart and look',
+    kind: 'inspection',
+    how: [
+      'Press the cups out with the ears supported, and look at trunnions, needles, cups, seats and grooves.',
+      'Measure the cross over its cups on both axes.',
+    ],
+    limit: 'No grooves, rust, dry needles, burrs or squeezed cups (common practice, no source)',
+    fine: 'Trunnions, needles, cups and seats are good.',
+    wrong: 'Trunnions, needles, cups or seats are damaged.',
+    cautions: ['shaft-out', 'reassembly'],
+  },
+  {
+    id: 'ear-alignment',
+    title: 'Alignment of the yoke ears',
+    kind: 'inspection',
+    how: [
+      'With the cross out, pass a close-fitting bar through both bores of the yoke.',
+      'It must slide through both without force; look for hammer marks.',
+    ],
+    limit: 'Bar slides through both bores (common practice, no source)',
+    fine: 'Both bores of each yoke are in line.',
+    wrong: 'The bores of a yoke are out of line: an ear is bent.',
+    cautions: ['shaft-out', 'reassembly'],
+  },
+];

@@ -1,0 +1,83 @@
+/** Further runs: the same vehicle in another condition tells apart what follows road, engine, torque or nothing. */
+import type { Check } from './check.ts';
+
+export const runChecks: readonly Check[] = [
+  {
+    id: 'run-other-gear',
+    title: 'Same road speed in another gear',
+    kind: 'run',
+    how: [
+      'Hold the road speed of the complaint in the next gear up or down and record for a minute.',
+      'Enter the gear or engine speed with the run. It counts as wrong when the frequency moves with the engine.',
+    ],
+    limit: null,
+    fine: 'In another gear the frequency stayed where it was: it follows the road.',
+    wrong: 'In another gear the frequency moved: it follows the engine.',
+    cautions: ['road-test'],
+  },
+  {
+    id: 'run-other-speed',
+    title: 'Another road speed in the same gear',
+    kind: 'run',
+    how: [
+      'Record for a minute at a steady speed a fifth lower or higher, for instance 50 mph beside 62 mph.',
+      'It counts as wrong when the frequency stays where it was.',
+    ],
+    limit: null,
+    fine: 'At another speed the frequency moved along.',
+    wrong: 'At another speed the frequency stayed where it was.',
+    cautions: ['road-test'],
+  },
+  {
+    id: 'run-neutral',
+    title: 'Same road speed, coasting in neutral',
+    kind: 'run',
+    how: [
+      'Drive a little faster than the speed of the complaint, shift to neutral, and record while coasting through it.',
+      'It counts as wrong when the shake is gone or falls to two thirds or less.',
+    ],
+    limit: null,
+    fine: 'The shake stays when coasting in neutral.',
+    wrong: 'The shake goes or drops when coasting in neutral.',
+    cautions: ['road-test', 'neutral-coast'],
+  },
+  {
+    id: 'run-pull-coast',
+    title: 'Pull, then coast, through the same speed',
+    kind: 'run',
+    how: [
+      'Record pulling firmly through the speed of the complaint, then coasting through it in gear.',
+      'It counts as wrong when the level is at least half as much again on pull.',
+    ],
+    limit: null,
+    fine: 'The level is about the same on pull and on coast.',
+    wrong: 'The level is clearly higher on pull than on coast.',
+    cautions: ['road-test'],
+  },
+  {
+    id: 'run-standing',
+    title: 'Standing, engine held at the same speed',
+    kind: 'run',
+    how: [
+      'Standing in neutral or park, hold the engine speed of the complaint for half a minute and record.',
+      'It counts as wrong when the shake is there.',
+    ],
+    limit: null,
+    fine: 'Standing with the engine at the same speed the shake is absent.',
+    wrong: 'Standing with the engine at the same speed the shake is there.',
+    cautions: ['standing-engine', 'turning-parts'],
+  },
+  {
+    id: 'run-braking',
+    title: 'Light braking through the same speed',
+    kind: 'run',
+    how: [
+      'From above the speed of the complaint brake lightly and evenly through it, and record.',
+      'It counts as wrong when the level is at least half as much again under braking.',
+    ],
+    limit: null,
+    fine: 'Braking does not raise the level.',
+    wrong: 'Braking raises the level clearly.',
+    cautions: ['road-test', 'brake-test'],
+  },
+];

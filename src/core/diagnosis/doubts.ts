@@ -1,0 +1,68 @@
+/** The doubts a case leaves open: for each peak, what it may come from, down to the cause. */
+import type { Part } from '../vehicle/line.ts';
+import type { RankedFinding } from './ranked.ts';
+
+/** One thing that may be true of a peak. */
+export interface Possibility {
+  /** Cause id, or the order's label where its causes are not ranked, or 'unknown'. */
+  readonly name: string;
+  readonly causeId: string | null;
+  readonly part: Part;
+  readonly probability: number;
+}
+
+/** Everything that may be true of one peak; adds up to 1. */
+export interface Doubt {
+  readonly possibilities: readonly Possibility[];
+  /** How much it matters, 0..1: felt level × probability, relative to the finding where that is greatest. */
+  readonly importance: number;
+}
+
+/** Findings at one place of one run are one peak seen under several names: they share one doubt. */
+export function doubtsOf(findings: readonly RankedFinding[]): Doubt[] {
+  const weightOf = (finding: RankedFinding): number => finding.feltLevel * finding.probability;
+  const greatest = Math.max(...findings.map(weightOf), Number.MIN_VALUE);
+  return groupsOf(findings).map((group) => ({
+    possibilities: possibilitiesOf(group),
+    importance: Math.max(...group.map(weightOf)) / greatest,
+  }));
+}
+
+function groupsOf(findings: readonly RankedFinding[]): RankedFinding[][] {
+  const groups: RankedFinding[][] = [];
+  for (const finding of findings) {
+    const group = groups.find((members) => members.some((member) => samePeak(member, finding)));
+    if (group) group.push(finding);
+    else groups.push([finding]);
+  }
+  return groups;
+}
+
+function samePeak(a: RankedFinding, b: RankedFinding): boolean {
+  const names = (one: RankedFinding, other: RankedFinding): boolean =>
+    one.sharesFrequencyWith.some(({ label }) => label === other.label);
+  return a.run === b.run && (names(a, b) || names(b, a) || a.frequencyHz === b.frequencyHz);
+}
+
+function possibilitiesOf(group: readonly RankedFinding[]): Possibility[] {
+  const labels = new Set(group.map(({ label }) => label));
+  const ranked = group.flatMap(({ part, label, probability, causes }): Possibility[] =>
+    causes.length === 0
+      ? [{ name: label, causeId: null, part, probability }]
+      : causes.map((cause) => ({
+          name: cause.id,
+          causeId: cause.id,
+          part,
+          probability: probability * cause.probability,
+        })),
+  );
+  const others = new Map<string, Possibility>();
+  for (const { label, part, probability } of group.flatMap(({ sharesFrequencyWith }) => sharesFrequencyWith)) {
+    const known = others.get(label)?.probability ?? 0;
+    if (!labels.has(label) && probability > known) others.set(label, { name: label, causeId: null, part, probability });
+  }
+  const named = [...ranked, ...others.values()];
+  const sum = named.reduce((total, { probability }) => total + probability, 0);
+  if (sum >= 1) return named.map((one) => ({ ...one, probability: one.probability / sum }));
+  return [...named, { name: 'unknown', causeId: null, part: 'unknown', probability: 1 - sum }];
+}

@@ -1,0 +1,76 @@
+/** Signs in the vehicle itself: pieces of the shaft, kinds of joints, critical speed, converter. */
+import { radPerSFromRpm, rpmFromHz } from '../units.ts';
+import type { ShaftPiece } from '../vehicle/vehicle.ts';
+import type { Clue } from './evidence.ts';
+import { hasDoubleCardan, piecesOf } from './causes/where.ts';
+
+/** Turning speed over critical speed from which the shaft counts as near it, and below which it is well clear. */
+const NEAR_CRITICAL = 0.75;
+const CLEAR_OF_CRITICAL = 0.6;
+/** Band about half the critical speed. */
+const HALF_BAND = 0.07;
+
+/** √(E/ρ) of steel and aluminium tube, m/s: 207 GPa and 7850 kg/m³; 69 GPa and 2700 kg/m³. */
+const BAR_SPEED_MPS = { steel: Math.sqrt(207e9 / 7850), aluminium: Math.sqrt(69e9 / 2700) } as const;
+
+/** First bending speed of a uniform tube on pins, rad/s: (π/L)²·√(E/ρ)·√(D² + d²)/4. Null where it is not described. */
+function criticalRadPerS({ lengthMm, tubeOuterMm, wallMm, material }: ShaftPiece): number | null {
+  if (lengthMm === undefined || tubeOuterMm === undefined || wallMm === undefined) return null;
+  const inner = tubeOuterMm - 2 * wallMm;
+  const gyration = Math.sqrt(tubeOuterMm ** 2 + inner ** 2) / 4000;
+  return (Math.PI / (lengthMm / 1000)) ** 2 * BAR_SPEED_MPS[material ?? 'steel'] * gyration;
+}
+
+export const vehicleClues: readonly Clue[] = [
+  {
+    signs: ['one-piece', 'two-piece'],
+    missing: 'Whether the driveshaft has one piece or two was not given.',
+    asks: ({ part }) => part === 'driveshaft',
+    read: (_, { vehicle }) => {
+      const pieces = piecesOf(vehicle);
+      if (pieces === null) return null;
+      return pieces === 'one'
+        ? { sign: 'one-piece', text: 'The driveshaft has one piece', strength: 1 }
+        : { sign: 'two-piece', text: 'The driveshaft has more than one piece', strength: 1 };
+    },
+  },
+  {
+    signs: ['double-cardan'],
+    missing: 'The kinds of joints in the driveshaft were not given.',
+    asks: ({ part }) => part === 'driveshaft',
+    read: (_, { vehicle }) => {
+      const double = hasDoubleCardan(vehicle);
+      if (double === null) return null;
+      return double
+        ? { sign: 'double-cardan', text: 'The driveshaft has a double-Cardan joint', strength: 1 }
+        : 'neither';
+    },
+  },
+  {
+    signs: ['near-critical', 'near-half-critical', 'far-from-critical'],
+    missing: 'Length, tube and wall of the driveshaft were not given, so its critical speed is not known.',
+    asks: ({ part }) => part === 'driveshaft',
+    read: (basis, { vehicle }) => {
+      const criticals = (vehicle.driveshaftPieces ?? []).map(criticalRadPerS).filter((speed) => speed !== null);
+      if (criticals.length === 0 || !basis.order) return null;
+      const shaftRpm = rpmFromHz(basis.frequencyHz / basis.order);
+      const ratio = radPerSFromRpm(shaftRpm) / Math.min(...criticals);
+      const text = `The driveshaft turned at ${Math.round(100 * ratio)} % of its critical speed`;
+      if (ratio >= NEAR_CRITICAL) return { sign: 'near-critical', text, strength: 1 };
+      if (Math.abs(ratio - 0.5) <= HALF_BAND && basis.order === 2)
+        return { sign: 'near-half-critical', text, strength: 1 };
+      return ratio <= CLEAR_OF_CRITICAL ? { sign: 'far-from-critical', text, strength: 1 } : 'neither';
+    },
+  },
+  {
+    signs: ['converter'],
+    missing: 'Whether the vehicle has a torque converter was not given.',
+    asks: ({ part }) => part === 'engine',
+    read: (_, { vehicle }) => {
+      if (vehicle.converter === undefined) return null;
+      return vehicle.converter
+        ? { sign: 'converter', text: 'The vehicle has a torque converter', strength: 1 }
+        : 'neither';
+    },
+  },
+];

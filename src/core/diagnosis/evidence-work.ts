@@ -1,0 +1,39 @@
+/** Work done before the complaint as evidence. */
+import type { WorkDone } from '../job/job.ts';
+import type { CauseWeights } from './weights.ts';
+
+/** Heads of sentences. */
+export const WORK_WORDS: Readonly<Record<WorkDone, string>> = {
+  'joint-replaced-front': 'The front joint was replaced before',
+  'joint-replaced-rear': 'The rear joint was replaced before',
+  'joint-replaced-centre': 'The center joint was replaced before',
+  'ears-pressed-or-hammered': 'Yoke ears were pressed or hammered before',
+  'shaft-removed': 'The driveshaft was out before',
+  'shaft-replaced': 'The driveshaft was replaced before',
+  'flange-removed': 'The companion flange was off before',
+  'centre-bearing-replaced': 'The center bearing was replaced before',
+  'springs-changed': 'Springs were changed before',
+  'ride-height-changed': 'The ride height was changed before',
+  'mounts-changed': 'Mounts were changed before',
+  'tires-rotated': 'The wheels were moved around before',
+  'tires-replaced': 'Tires were replaced before',
+  'wheels-balanced': 'The wheels were balanced before',
+  'brakes-replaced': 'Brake parts were replaced before',
+  'axle-ratio-changed': 'The axle ratio was changed before',
+  'tire-size-changed': 'The tire size was changed before',
+  'engine-repaired': 'The engine was repaired before',
+  'exhaust-changed': 'The exhaust was changed before',
+  'transmission-removed': 'The transmission was out before',
+};
+
+/** How the work done moves a cause: each work that names it, or the factor for causes that only work brings. */
+export function workRatios(
+  weights: CauseWeights,
+  work: readonly WorkDone[],
+): readonly { readonly work: WorkDone | null; readonly ratio: number }[] {
+  const named = [...new Set(work)].flatMap((done) => {
+    const ratio = weights.work?.[done];
+    return ratio === undefined ? [] : [{ work: done, ratio }];
+  });
+  return named.length > 0 ? named : [{ work: null, ratio: weights.unasked ?? 1 }];
+}

@@ -1,0 +1,71 @@
+/** The next check: the one expected to remove most doubt for its minutes, over measurements, swaps, inspections and runs. */
+import type { CaseContext } from './case.ts';
+import { cautionTexts } from './cautions.ts';
+import type { Check } from './check.ts';
+import { ALL_CHECKS, checkWeights, wrongProbability } from './checks.ts';
+import { checksDone } from './checks-done.ts';
+import type { Doubt, Possibility } from './doubts.ts';
+import { doubtsOf } from './doubts.ts';
+import { expectedBits } from './entropy.ts';
+import type { ProposedCheck, RankedFinding } from './ranked.ts';
+
+/** Proposals that would remove less than this, bits, are not worth their minutes. */
+const LEAST_BITS = 0.01;
+const MOST_PROPOSED = 12;
+/** A possibility is named as told apart when a bad outcome would raise it by at least this factor. */
+const TOLD_APART = 1.5;
+const MOST_NAMED = 6;
+
+/**
+ * @param findings with their causes ranked; findings that share a frequency count as one doubt about one peak
+ * @param context says which checks and runs were made already; those are not proposed again
+ * @returns checks by expected bits a minute, best first; ties in the order of their ids. Bits of a lesser finding count
+ *   in proportion to its felt level × probability, so that the finding that shakes most leads.
+ */
+export function chooseChecks(findings: readonly RankedFinding[], context: CaseContext): ProposedCheck[] {
+  const doubts = doubtsOf(findings);
+  const done = checksDone(context);
+  return ALL_CHECKS.filter(({ id }) => !done.has(id))
+    .map((check) => propose(check, doubts))
+    .filter(({ expectedBits: bits }) => bits >= LEAST_BITS)
+    .sort((a, b) => b.expectedBits / b.minutes - a.expectedBits / a.minutes || (a.id < b.id ? -1 : 1))
+    .slice(0, MOST_PROPOSED);
+}
+
+function propose(check: Check, doubts: readonly Doubt[]): ProposedCheck {
+  let bits = 0;
+  const apart = new Map<string, number>();
+  for (const { possibilities, importance } of doubts) {
+    const wrong = possibilities.map(({ causeId, part }) => wrongProbability(check.id, causeId, part));
+    const probabilities = possibilities.map(({ probability }) => probability);
+    const gain = importance * expectedBits(probabilities, wrong);
+    if (gain < LEAST_BITS / 2) continue;
+    bits += gain;
+    for (const [name, probability] of movedApart(possibilities, wrong)) {
+      apart.set(name, Math.max(apart.get(name) ?? 0, probability));
+    }
+  }
+  const { id, title, kind, how, limit, cautions } = check;
+  const named = [...apart].sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1)).slice(0, MOST_NAMED);
+  return {
+    id,
+    title,
+    kind,
+    minutes: checkWeights(id).minutes,
+    tellsApart: named.map(([name]) => name),
+    expectedBits: bits,
+    how,
+    limit,
+    cautions: cautionTexts(cautions),
+  };
+}
+
+/** What a bad outcome would raise clearly, and beside it the likeliest of what it would not. */
+function movedApart(possibilities: readonly Possibility[], wrong: readonly number[]): [string, number][] {
+  const chance = possibilities.reduce((sum, { probability }, index) => sum + probability * wrong[index]!, 0);
+  const named = possibilities.map((one, index) => ({ ...one, raised: wrong[index]! >= TOLD_APART * chance }));
+  const raised = named.filter((one) => one.raised && one.name !== 'unknown');
+  const rest = named.filter((one) => !one.raised && one.name !== 'unknown');
+  const other = rest.reduce<Possibility | null>((a, b) => (a && a.probability >= b.probability ? a : b), null);
+  return [...raised, ...(other ? [other] : [])].map(({ name, probability }) => [name, probability]);
+}
