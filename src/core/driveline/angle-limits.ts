@@ -90,7 +90,7 @@ const angleNotes = (chain: AngleChain, phasingDeg: readonly number[], noSpeed: b
       text: 'Without the driveshaft speed only the difference of the two angles can be judged, not the acceleration.',
     });
   }
-  const twisted = phasingDeg.findIndex((twist) => Math.abs(sharpTurn(twist)) > 1);
+  const twisted = phasingDeg.findIndex(isTwisted);
   if (twisted >= 0) {
     notes.push({
       code: 'forks-twisted',
@@ -107,6 +107,9 @@ const angleNotes = (chain: AngleChain, phasingDeg: readonly number[], noSpeed: b
   }
   return notes;
 };
+
+/** True where forks stand more than a degree out of line: more than reading error, less than most spline teeth. */
+export const isTwisted = (twistDeg: number): boolean => Math.abs(sharpTurn(twistDeg)) > 1;
 
 /** How far a turn is from a half turn or none, degrees: a half turn is the same plane. */
 const sharpTurn = (turnDeg: number): number => ((((turnDeg + 90) % 180) + 180) % 180) - 90;

@@ -1,0 +1,113 @@
+/** The least change of one thing, or of two together, that brings the residual under its limit. */
+import type { Result } from '../note.ts';
+import { success } from '../note.ts';
+import type { AngleChange, AngleGeometry, CompleteGeometry } from './angle-change.ts';
+import { applyChange, completeGeometry } from './angle-change.ts';
+import type { Adjustment, Attempt, WhatIf } from './least-change.ts';
+import { isTwisted } from './angle-limits.ts';
+import { leastChange, leastPair } from './least-change.ts';
+import { limitOf } from './limit.ts';
+import type { WorkingAngles, WorkingAnglesInput } from './working-angles.ts';
+import { workingAngles } from './working-angles.ts';
+
+export interface WhatIfAnswer {
+  readonly limitRadPerS2: number;
+  /** True where nothing needs to be changed. */
+  readonly alreadyInside: boolean;
+  /** For each single thing: least change that does it, or the best it can do. Easiest first. */
+  readonly single: readonly WhatIf[];
+  /** Two together, only where no single change does it; null where that does not do it either. */
+  readonly together: WhatIf | null;
+  /** Distances assumed for want of measured ones. */
+  readonly assumed: readonly string[];
+}
+
+/**
+ * What would bring the residual under its limit.
+ * A change counts only if it makes nothing else worse: no inertia figure that was inside goes out (or, where it was
+ * out, further out), and no joint ends up under the least angle that was not there before.
+ * @param input with a driveshaft speed; without one nothing can be said and the lists are empty
+ * @param options.splineTeeth teeth of the slip spline, the step in which forks can be re-phased
+ */
+export const angleWhatIf = (
+  input: WorkingAnglesInput,
+  geometry: AngleGeometry,
+  options: { readonly splineTeeth?: number | undefined } = {},
+): Result<WhatIfAnswer> => {
+  const now = workingAngles(input);
+  if (!now.ok) return now;
+  const before = now.value;
+  const complete = completeGeometry(geometry, input);
+  const limitRadPerS2 = limitOf('residual-acceleration', input.limits).value;
+  const residualNow = before.residual.accelerationRadPerS2;
+  const alreadyInside = residualNow !== null && residualNow <= limitRadPerS2;
+  const answer = { limitRadPerS2, alreadyInside, assumed: complete.assumed };
+  if (residualNow === null || alreadyInside) return success({ ...answer, single: [], together: null });
+  const adjustments = adjustmentsOf(input, options.splineTeeth);
+  const attempt = (changes: readonly AngleChange[]) => tryChanges(input, complete, before, limitRadPerS2, changes);
+  const single = adjustments
+    .map((adjustment) => leastChange(adjustment, attempt))
+    .filter((one) => one.steps > 0)
+    .sort((a, b) => rank(b, input) - rank(a, input) || a.steps - b.steps);
+  const solved = single.some((one) => one.reachesLimit);
+  return success({ ...answer, single, together: solved ? null : leastPair(adjustments, attempt) });
+};
+
+/** What does it comes first, and before all putting forks back in line: anything else would only hide that. */
+const rank = (one: WhatIf, input: WorkingAnglesInput): number => {
+  const [change] = one.changes;
+  const twisted = change?.kind === 'phasing' && isTwisted(input.phasingDeg?.[change.piece ?? 0] ?? 0);
+  return Number(one.reachesLimit) * (twisted ? 2 : 1);
+};
+
+const adjustmentsOf = (input: WorkingAnglesInput, splineTeeth: number | undefined): Adjustment[] => {
+  const pieces = Math.max(input.shafts.length - 2, 0);
+  const has = (...parts: readonly string[]) => input.shafts.some((shaft) => parts.includes(shaft.part));
+  const toothDeg = splineTeeth === undefined ? 1 : 360 / splineTeeth;
+  const perPiece = (count: number, rest: Omit<Adjustment, 'piece'>): Adjustment[] =>
+    Array.from({ length: count }, (_, piece) => ({ ...rest, piece }));
+  return [
+    ...(has('pinion') ? [{ kind: 'axle-shim', unit: '°', range: 6, step: 0.5 } as const] : []),
+    ...(has('transmission', 'transfer-case')
+      ? [{ kind: 'mount-height', unit: 'mm', range: 40, step: 3 } as const]
+      : []),
+    ...perPiece(Math.max(pieces - 1, 0), { kind: 'centre-bearing-height', unit: 'mm', range: 40, step: 3 }),
+    ...perPiece(pieces, { kind: 'phasing', unit: '°', range: 90, step: toothDeg }),
+  ];
+};
+
+const tryChanges = (
+  input: WorkingAnglesInput,
+  geometry: CompleteGeometry,
+  before: WorkingAngles,
+  limitRadPerS2: number,
+  changes: readonly AngleChange[],
+): Attempt => {
+  const setup = changes.reduce<WorkingAnglesInput>(
+    (current, change) => ({ ...current, ...applyChange(current, geometry, change) }),
+    input,
+  );
+  const result = workingAngles(setup);
+  if (!result.ok) return { residualDeg: Infinity, residualRadPerS2: Infinity, spoils: [], reachesLimit: false };
+  const after = result.value;
+  const residualRadPerS2 = after.residual.accelerationRadPerS2 ?? Infinity;
+  const leastDeg = limitOf('joint-angle-least', input.limits).value;
+  const anglesBefore = before.joints.flatMap((joint) => joint.crossAnglesDeg);
+  const needlesStop = after.joints
+    .flatMap((joint) => joint.crossAnglesDeg)
+    .some((angle, index) => angle < leastDeg && angle < (anglesBefore[index] ?? 0));
+  // judged[0] is the residual itself, the others inertia on drive and on coast.
+  const worseInertia = after.judged.some(
+    (number, index) => index > 0 && !number.inside && number.measured > (before.judged[index]?.measured ?? 0),
+  );
+  const spoils: Attempt['spoils'] = [
+    ...(worseInertia ? (['inertia'] as const) : []),
+    ...(needlesStop ? (['least-angle'] as const) : []),
+  ];
+  return {
+    residualDeg: after.residual.equivalentAngleDeg,
+    residualRadPerS2,
+    spoils,
+    reachesLimit: residualRadPerS2 <= limitRadPerS2 && spoils.length === 0,
+  };
+};
