@@ -101,7 +101,8 @@ export const sampleWith = (
   const noiseSd = withNoise ? sensor.noiseDensity * Math.sqrt(rate / 2) : 0;
   const most = 0.45 / rate;
   for (let i = 0; i < count; i++) {
-    const late = Math.max(-most, Math.min(most, sensor.jitterS * random.normal()));
+    const off = Math.max(-most, Math.min(most, sensor.jitterS * random.normal()));
+    const late = i === 0 ? 0 : off;
     const time = i / rate + late;
     timeS[i] = time;
     stampS[i] = (sensor.stamps ?? 'true') === 'true' ? time : i / sensor.rateHz;
