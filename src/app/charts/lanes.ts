@@ -1,0 +1,81 @@
+/** Which lanes stand below the spectrum, and which marks have room for their words. */
+import type { Line, Part } from '../../core/vehicle/line.ts';
+import { LANE_ORDER } from './part-style.ts';
+
+export interface LaneMark {
+  readonly line: Line;
+  /** Where it is drawn, Hz: the line, or its alias image. */
+  readonly atHz: number;
+  readonly isImage: boolean;
+  /** '2×' or '4× firing'. */
+  readonly text: string;
+}
+
+export interface Lane {
+  /** Part, and the name where one part has several: 'front driveshaft'. */
+  readonly key: string;
+  readonly part: Part;
+  readonly name: string | undefined;
+  readonly marks: readonly LaneMark[];
+}
+
+/** One lane for each part (and each of several), in a fixed order; lines above half the rate stand at their image. */
+export function lanesOf(lines: readonly Line[]): Lane[] {
+  const byKey = new Map<string, Line[]>();
+  for (const line of lines) {
+    const key = `${line.part} ${line.name ?? ''}`.trim();
+    byKey.set(key, [...(byKey.get(key) ?? []), line]);
+  }
+  const lanes = [...byKey].flatMap(([key, group]): Lane[] => {
+    const [first] = group;
+    if (!first) return [];
+    const marks = group.map(markOf).filter((mark) => mark !== null);
+    return [{ key, part: first.part, name: first.name, marks: marks.sort((a, b) => a.atHz - b.atHz) }];
+  });
+  return lanes.sort((a, b) => LANE_ORDER.indexOf(a.part) - LANE_ORDER.indexOf(b.part));
+}
+
+function markOf(line: Line): LaneMark | null {
+  const isImage = line.visibility === 'above-half-rate';
+  const atHz = isImage ? line.aliasHz : line.frequencyHz;
+  return atHz === undefined ? null : { line, atHz, isImage, text: orderWord(line) };
+}
+
+/** The order without the part's name: the lane says that. '½×', '4× firing'. */
+export function orderWord(line: Line): string {
+  const prefix = `${line.name ?? line.part} `;
+  const text = line.label.startsWith(prefix) ? line.label.slice(prefix.length) : line.label;
+  return text.replace(/\((.+)\)/u, '$1');
+}
+
+/** Width of a word in the chart's type, px; a little generous. */
+export const wordWidth = (text: string, perLetter = 7): number => text.length * perLetter;
+
+/**
+ * Chooses the marks that get their word written, so that no two words touch. Marks listed as important come first.
+ *
+ * @param marks Marks with their place, px.
+ * @param important True for marks whose word is written before the others.
+ * @returns Indices of the marks whose word has room.
+ */
+export function wordsWithRoom(
+  marks: readonly { readonly xPx: number; readonly text: string; readonly important: boolean }[],
+  widthPx: number,
+): ReadonlySet<number> {
+  const kept = new Set<number>();
+  const taken: [from: number, to: number][] = [];
+  const ranked = marks.map((mark, index) => ({ ...mark, index })).sort((a, b) => +b.important - +a.important);
+  for (const { xPx, text, index } of ranked) {
+    const half = wordWidth(text) / 2;
+    const centre = Math.min(Math.max(xPx, half), widthPx - half);
+    const span: [number, number] = [centre - half - 2, centre + half + 2];
+    if (xPx < 0 || xPx > widthPx || taken.some(([from, to]) => span[0] < to && span[1] > from)) continue;
+    taken.push(span);
+    kept.add(index);
+  }
+  return kept;
+}
+
+/** Lines that cannot be seen and have no image worth drawing, for the sentence under the chart. */
+export const unseenLines = (lines: readonly Line[]): readonly Line[] =>
+  lines.filter((line) => line.visibility === 'above-half-rate');

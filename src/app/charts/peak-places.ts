@@ -1,0 +1,54 @@
+/** Where each peak is drawn, and which lane its drop leads to. */
+import type { FindingReport, PeakReport } from '../../core/report/report.ts';
+import type { SpectrumGeometry } from './geometry.ts';
+import type { Lane } from './lanes.ts';
+import type { LevelKind } from './level.ts';
+import { levelOf } from './level.ts';
+import { likelyMatch } from './matched.ts';
+import type { PartStyle } from './part-style.ts';
+import { PART_STYLES } from './part-style.ts';
+
+export interface PeakPlace {
+  readonly peak: PeakReport;
+  readonly x: number;
+  readonly y: number;
+  /** Middle of the lane its part is on; null where it is matched to none. */
+  readonly laneY: number | null;
+  readonly style: PartStyle;
+  readonly weight: 'chosen' | 'finding' | 'plain';
+}
+
+interface PlaceOptions {
+  readonly geometry: SpectrumGeometry;
+  readonly lanes: readonly Lane[];
+  readonly kind: LevelKind;
+  readonly share: number | null;
+  readonly findings: readonly FindingReport[];
+  readonly chosenHz: number | undefined;
+}
+
+/** Peaks in the shown stretch, the chosen one last so that it lies on top. */
+export function placePeaks(peaks: readonly PeakReport[], options: PlaceOptions): PeakPlace[] {
+  const { left, right } = options.geometry;
+  return peaks
+    .map((peak) => placePeak(peak, options))
+    .filter(({ x }) => x >= left && x <= right)
+    .sort((a, b) => +(a.weight === 'chosen') - +(b.weight === 'chosen'));
+}
+
+function placePeak(peak: PeakReport, options: PlaceOptions): PeakPlace {
+  const { geometry, lanes, kind, share, findings, chosenHz } = options;
+  const match = likelyMatch(peak);
+  const lane = lanes.findIndex(({ part, name }) => part === match?.part && name === match.name);
+  const isNear = (hz: number): boolean => Math.abs(hz - peak.frequencyHz) <= 2 * peak.frequencySdHz + 1e-6;
+  const isChosen = chosenHz !== undefined && isNear(chosenHz);
+  const isFinding = findings.some((finding) => finding.run === peak.run && isNear(finding.frequencyHz));
+  return {
+    peak,
+    x: geometry.x(peak.frequencyHz),
+    y: geometry.y(levelOf(kind, peak.frequencyHz, peak.amplitudeMps2, share)),
+    laneY: geometry.laneY[lane] ?? null,
+    style: PART_STYLES[match?.part ?? 'unknown'],
+    weight: isChosen ? 'chosen' : isFinding ? 'finding' : 'plain',
+  };
+}

@@ -1,0 +1,105 @@
+/** From files the reader opened to a job with runs: job files are read, recordings are added and looked into. */
+import type { Problem } from '../../core/note.ts';
+import type { Run } from '../../core/job/job.ts';
+import { readJob } from '../../core/job/job-file.ts';
+import { CANCELLED } from '../../worker/client.ts';
+import type { JobDocument } from '../form/document.ts';
+import { emptyDocument } from '../form/document.ts';
+import type { StoredRecording } from './files.ts';
+import { freeName, sortFiles } from './files.ts';
+import { withEntry, withoutEntry } from './maps.ts';
+import type { Session } from './session.svelte.ts';
+import { missingRecording, sourceOf } from './session.svelte.ts';
+
+/** Opens job files and recordings, and starts reading what is new. */
+export async function openFiles(session: Session, files: readonly File[]): Promise<void> {
+  const { jobs, recordings } = sortFiles(files);
+  const refused: Problem[] = [];
+  for (const file of jobs) {
+    const job = readJob(await file.text(), file.name);
+    if (job.ok) session.load({ ...emptyDocument(), job: job.value }, []);
+    else refused.push(job.problem);
+  }
+  addRecordings(session, recordings);
+  session.refused = refused;
+  await lookIntoRecordings(session);
+}
+
+/** Adds recordings: to the run that names the file and lacks it, or as a new run. */
+export function addRecordings(session: Session, recordings: readonly File[]): void {
+  for (const file of recordings) {
+    const wanted = session.job.runs.some((run) => run.file === file.name) && !session.files.has(file.name);
+    const name = wanted ? file.name : freeName(file.name, new Set(session.files.keys()));
+    const stored: StoredRecording = { id: crypto.randomUUID(), name, blob: file };
+    session.files = withEntry(session.files, name, stored);
+    session.edit(`add ${name}`, (document) => withRecording(document, stored, wanted));
+  }
+}
+
+function withRecording(document: JobDocument, { id, name }: StoredRecording, wanted: boolean): JobDocument {
+  const { job } = document;
+  const previous = job.runs.at(-1);
+  // How the last run was driven is the best guess for the next; speed differs more often than not.
+  const run: Run = {
+    file: name,
+    load: previous?.load ?? 'cruise',
+    speedSource: previous?.speedSource ?? 'dial',
+    ...(previous?.gearRatio !== undefined && { gearRatio: previous.gearRatio }),
+  };
+  return {
+    ...document,
+    recordings: { ...document.recordings, [name]: id },
+    job: wanted ? job : { ...job, runs: [...job.runs, run] },
+  };
+}
+
+/** Reads every recording that has not been looked into. */
+export async function lookIntoRecordings(session: Session): Promise<void> {
+  const { runs } = session.job;
+  await Promise.all(runs.map((run) => lookInto(session, run)));
+}
+
+async function lookInto(session: Session, run: Run): Promise<void> {
+  const { file } = run;
+  if (session.reading.has(file)) return;
+  const stored = session.files.get(file);
+  if (!stored) {
+    setFacts(session, file, missingRecording(file));
+    return;
+  }
+  const source = sourceOf(stored, run.samplingRateHz);
+  if (session.facts.get(file)?.key === source.key) return;
+  setReading(session, file, 0);
+  const result = await session.client.read([source], {
+    onProgress: ({ fraction }) => session.reading.has(file) && setReading(session, file, fraction),
+  });
+  const wanted = session.reading.has(file) && session.files.get(file) === stored;
+  setReading(session, file, null);
+  if (!wanted) return;
+  if (!result.ok) {
+    // Cancelling one piece of work ends the worker, and with it the reading of others: read those again.
+    if (result.problem.code === CANCELLED) return lookInto(session, run);
+    setFacts(session, file, result.problem);
+    return;
+  }
+  const [facts] = result.value;
+  if (facts) session.facts = withEntry(session.facts, file, facts);
+}
+
+/** Stops reading a recording and takes its run out of the job. */
+export function stopReading(session: Session, file: string): void {
+  setReading(session, file, null);
+  const index = session.job.runs.findIndex((run) => run.file === file);
+  if (index >= 0) session.removeRun(index);
+  session.client.end();
+}
+
+function setReading(session: Session, file: string, fraction: number | null): void {
+  session.reading =
+    fraction === null ? withoutEntry(session.reading, file) : withEntry(session.reading, file, fraction);
+}
+
+function setFacts(session: Session, file: string, problem: Problem): void {
+  const facts = { key: '', name: file, problem, samplingRateHz: 0, durationS: 0, axes: 0, notes: [] };
+  session.facts = withEntry(session.facts, file, facts);
+}

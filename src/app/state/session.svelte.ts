@@ -1,0 +1,164 @@
+/** The open job: its document with undo, its recordings, the work under way, and the last answer. */
+import type { Problem, Result } from '../../core/note.ts';
+import type { Job } from '../../core/job/job.ts';
+import type { Analysis, Progress } from '../../core/report/analysis.ts';
+import type { Measurement } from '../../core/driveline/measurement.ts';
+import type { RecordingFacts } from '../../worker/recording-facts.ts';
+import type { RecordingSource } from '../../worker/protocol.ts';
+import { CANCELLED, WorkerClient } from '../../worker/client.ts';
+import type { FieldSpec, JobDocument } from '../form/document.ts';
+import { emptyDocument, leaveField, removeRun, typeInto } from '../form/document.ts';
+import { needsOf } from '../form/needs.ts';
+import { texts } from '../texts.ts';
+import type { StoredRecording } from './files.ts';
+import { change, redo, startHistory, undo } from './history.ts';
+import { emptyMap, mapOf } from './maps.ts';
+import { settings } from './settings.svelte.ts';
+
+export type Work =
+  | { readonly kind: 'idle' }
+  | { readonly kind: 'analysing' | 'ranking'; readonly progress: Progress | null; readonly startedMs: number }
+  | { readonly kind: 'failed'; readonly problem: Problem };
+
+export type Stage = 'empty' | 'form' | 'working' | 'failed' | 'answer';
+
+const startWorker = (): Worker => new Worker(new URL('../../worker/worker.ts', import.meta.url), { type: 'module' });
+
+export class Session {
+  readonly client = new WorkerClient(startWorker);
+  #history = $state.raw(startHistory<JobDocument>(emptyDocument()));
+  /** Recordings at hand, by the file name in the job. Kept after a run is removed, so that undo finds them. */
+  files = $state.raw<ReadonlyMap<string, StoredRecording>>(emptyMap());
+  facts = $state.raw<ReadonlyMap<string, RecordingFacts>>(emptyMap());
+  /** How far the reading of each recording is, 0..1, by file name. */
+  reading = $state.raw<ReadonlyMap<string, number>>(emptyMap());
+  work = $state.raw<Work>({ kind: 'idle' });
+  analysis = $state.raw<Analysis | null>(null);
+  /** The job the answer belongs to. */
+  analysed = $state.raw<Job | null>(null);
+  /** The form is shown although there is an answer. */
+  editing = $state(false);
+  /** Files that could not be opened at all. */
+  refused = $state.raw<readonly Problem[]>([]);
+  #abort: AbortController | null = null;
+
+  readonly document = $derived(this.#history.present);
+  readonly job = $derived(this.document.job);
+  readonly canUndo = $derived(this.#history.past.length > 0);
+  readonly canRedo = $derived(this.#history.future.length > 0);
+  readonly needs = $derived(needsOf(this.document, this.facts, settings.units));
+  readonly stale = $derived(this.analysed !== null && this.analysed !== this.job);
+  readonly stage = $derived.by((): Stage => {
+    if (this.work.kind === 'analysing') return 'working';
+    if (this.work.kind === 'failed') return 'failed';
+    if (this.analysis && !this.editing) return 'answer';
+    return this.job.runs.length > 0 || this.canUndo ? 'form' : 'empty';
+  });
+
+  /** Replaces the open job by another. */
+  load(document: JobDocument, recordings: readonly StoredRecording[]): void {
+    this.cancel();
+    this.#history = startHistory(document);
+    this.files = mapOf(recordings.map((recording) => [recording.name, recording]));
+    this.facts = emptyMap();
+    this.reading = emptyMap();
+    this.analysis = null;
+    this.analysed = null;
+    this.editing = false;
+    this.work = { kind: 'idle' };
+    this.refused = [];
+  }
+
+  edit(what: string, make: (document: JobDocument) => JobDocument): void {
+    this.#history = change(this.#history, make(this.document), what, Date.now());
+  }
+
+  editJob(what: string, make: (job: Job) => Job): void {
+    this.edit(what, (document) => ({ ...document, job: make(document.job) }));
+  }
+
+  type(field: FieldSpec, text: string): void {
+    this.edit(field.id, (document) => typeInto(document, field, text, settings.units));
+  }
+
+  leave(field: FieldSpec): void {
+    this.edit(field.id, (document) => leaveField(document, field, settings.units));
+  }
+
+  undo(): void {
+    this.#history = undo(this.#history);
+  }
+
+  redo(): void {
+    this.#history = redo(this.#history);
+  }
+
+  removeRun(index: number): void {
+    this.edit(`remove ${index}`, (document) => removeRun(document, index));
+  }
+
+  measure(measurements: readonly Measurement[]): void {
+    this.editJob('measurements', (job) => ({ ...job, measurements }));
+    void this.analyse('ranking');
+  }
+
+  /** Makes the answer. 'ranking' keeps the present answer on the screen meanwhile. */
+  async analyse(kind: 'analysing' | 'ranking' = 'analysing'): Promise<void> {
+    const sources = this.sources();
+    if (sources === null) return;
+    this.#abort?.abort();
+    const abort = new AbortController();
+    this.#abort = abort;
+    const { job } = this;
+    const startedMs = performance.now();
+    this.work = { kind, progress: null, startedMs };
+    const result = await this.client.analyse(job, sources, {
+      signal: abort.signal,
+      onProgress: (progress) => (this.work = { kind, progress, startedMs }),
+    });
+    if (this.#abort !== abort) return;
+    this.#abort = null;
+    this.#finish(job, result);
+  }
+
+  /** Stops what is under way and goes back to where it was started. */
+  cancel(): void {
+    this.#abort?.abort();
+    this.#abort = null;
+    if (this.work.kind !== 'idle') this.work = { kind: 'idle' };
+  }
+
+  /** The recordings in run order, or null where one is not at hand. */
+  sources(): readonly RecordingSource[] | null {
+    const sources = this.job.runs.map((run): RecordingSource | null => {
+      const file = this.files.get(run.file);
+      return file ? sourceOf(file, run.samplingRateHz) : null;
+    });
+    return sources.every((source) => source !== null) ? sources : null;
+  }
+
+  #finish(job: Job, result: Result<Analysis>): void {
+    if (!result.ok) {
+      this.work = result.problem.code === CANCELLED ? { kind: 'idle' } : { kind: 'failed', problem: result.problem };
+      return;
+    }
+    this.work = { kind: 'idle' };
+    this.analysis = result.value;
+    this.analysed = job;
+    this.editing = false;
+  }
+}
+
+/** The same bytes at the same stated rate have the same key, so that the worker need not read them twice. */
+export function sourceOf(file: StoredRecording, samplingRateHz?: number): RecordingSource {
+  const { id, name, blob } = file;
+  const base = { key: `${id}@${samplingRateHz ?? 'file'}`, name, blob };
+  return samplingRateHz === undefined ? base : { ...base, samplingRateHz };
+}
+
+export const missingRecording = (file: string): Problem => ({
+  code: 'recording-not-here',
+  file,
+  message: texts.form.notHere(file),
+  remedy: texts.form.notHereRemedy,
+});
