@@ -71,8 +71,8 @@ export class RequestHandler {
     const known = this.#kept.get(source.key);
     if (known) return success(known);
     const options = source.samplingRateHz === undefined ? {} : { samplingRateHz: source.samplingRateHz };
-    const result = await readRecording(sourceFileOf(source.name, source.blob), options, (progress) =>
-      onProgress(progress.fraction, progress.text),
+    const result = await readRecording(sourceFileOf(source.name, source.blob), options, (fraction) =>
+      onProgress(fraction, `reading ${source.name}`),
     );
     if (!result.ok) return failure({ file: source.name, ...result.problem });
     this.#kept.set(source.key, result.value);
