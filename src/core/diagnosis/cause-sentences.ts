@@ -29,7 +29,9 @@ export function sentencesOf(
   const sides = { for: [] as string[], against: [] as string[] };
   const tell = (logRatio: number, text: string, reason: string | undefined): void => {
     if (Math.abs(logRatio) < Math.log(LEAST_RATIO_TOLD)) return;
-    sides[logRatio > 0 ? 'for' : 'against'].push(`${text.replace(/\.$/, '')}${reason ? `; ${reason}` : ''}.`);
+    sides[logRatio > 0 ? 'for' : 'against'].push(
+      `${upperFirst(text).replace(/\.$/, '')}${reason ? `; ${reason}` : ''}.`,
+    );
   };
   const weights: CauseWeights = CAUSE_WEIGHTS[cause.id];
 
@@ -61,4 +63,5 @@ function outcomeLogRatio(checkId: CheckId, causeId: string, basis: FindingBasis,
   return Math.log(chance(wrongProbability(checkId, causeId, basis.part)) / chance(parts?.[basis.part] ?? rest));
 }
 
+const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

@@ -1,5 +1,6 @@
 /** Checks of the driveshaft itself. Limits marked common practice have no published source known. */
 import type { Check } from './check.ts';
+import { limitTexts } from './limit-text.ts';
 
 const PRACTICE = '(common practice, no source; the maker’s figure comes first)';
 
@@ -25,7 +26,7 @@ export const driveshaftChecks: readonly Check[] = [
       'Mark and lower the shaft.',
       'Set a dial on the flange’s pilot, then on its face, and turn the pinion by hand through a full turn.',
     ],
-    limit: `0.13 mm (0.005 in) total reading, radial and face ${PRACTICE}`,
+    limit: limitTexts('flange-runout'),
     fine: 'The companion flange runs true.',
     wrong: 'The companion flange runs out beyond its limit.',
     cautions: ['hoist', 'shaft-out', 'turning-parts'],
@@ -38,7 +39,7 @@ export const driveshaftChecks: readonly Check[] = [
       'Clean the tube 75 mm from each weld and in the middle.',
       'Set a dial at each station and turn the wheels by hand, transmission in neutral.',
     ],
-    limit: `0.25 mm near the front weld, 0.5 mm in the middle, 0.4 mm near the rear weld, total reading ${PRACTICE}`,
+    limit: limitTexts('tube-runout-middle', 'tube-runout-ends'),
     fine: 'The tube runs true at all stations measured.',
     wrong: 'The tube runs out beyond its limit.',
     cautions: ['hoist', 'one-wheel-free', 'turning-parts'],
@@ -90,7 +91,7 @@ export const driveshaftChecks: readonly Check[] = [
       'Set a dial on the slip yoke close to the seal and lift the shaft by hand.',
       'Feel for twist play in the splines.',
     ],
-    limit: `0.18 mm (0.007 in) up and down at the bush ${PRACTICE}`,
+    limit: limitTexts('slip-yoke-play'),
     fine: 'The slip yoke is tight in its bush and splines.',
     wrong: 'The slip yoke has too much play.',
     cautions: ['hoist', 'turning-parts'],
@@ -116,7 +117,7 @@ export const driveshaftChecks: readonly Check[] = [
       'Measure joint-to-joint length, outer diameter and wall of each piece and enter them.',
       'Compare the speed of the complaint with the critical speed, and with half of it.',
     ],
-    limit: 'Below 0.75 of the critical speed; not within a tenth of half of it (common practice, no source)',
+    limit: limitTexts('whirl-share'),
     fine: 'The shaft runs well clear of its critical speed.',
     wrong: 'The shaft runs near its critical speed or near half of it.',
     cautions: ['turning-parts'],

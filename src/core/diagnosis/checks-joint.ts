@@ -1,7 +1,6 @@
 /** Checks of a cross joint: rings, end play, free movement, ears. */
 import type { Check } from './check.ts';
-
-const PRACTICE = '(common practice, no source; the maker’s figure comes first)';
+import { limitTexts } from './limit-text.ts';
 
 export const jointChecks: readonly Check[] = [
   {
@@ -12,7 +11,7 @@ export const jointChecks: readonly Check[] = [
       'Take the rings out one axis at a time and measure each with a micrometer.',
       'Note which side each came from; enter both axes.',
     ],
-    limit: `Pair within 0.05 mm (0.002 in) ${PRACTICE}`,
+    limit: limitTexts('ring-difference'),
     fine: 'The retaining rings of each axis are equal.',
     wrong: 'The retaining rings of an axis are unequal, so the cross sits off center.',
     cautions: ['shaft-out', 'reassembly'],
@@ -25,7 +24,7 @@ export const jointChecks: readonly Check[] = [
       'Measure the span between the ring grooves, the cross with its cups, and both rings.',
       'Span less cross and rings is the end play; nothing left over is wrong.',
     ],
-    limit: `End play above 0 and up to 0.05 mm (0.0019 in), too little to feel by hand ${PRACTICE}`,
+    limit: `Above 0. ${limitTexts('end-play')} That is too little to feel by hand.`,
     fine: 'Grooves and rings leave the joint its end play.',
     wrong: 'The rings leave no end play: the joint is pressed together.',
     cautions: ['shaft-out', 'reassembly'],
@@ -35,7 +34,7 @@ export const jointChecks: readonly Check[] = [
     title: 'End play of each joint by dial',
     kind: 'measurement',
     how: ['Set a dial on one yoke ear along the trunnion and push the cross to and fro; do both axes of each joint.'],
-    limit: `0.05 mm (0.0019 in), too little to feel by hand ${PRACTICE}`,
+    limit: `${limitTexts('end-play')} That is too little to feel by hand.`,
     fine: 'End play of the joints is inside its limit.',
     wrong: 'End play of a joint is beyond its limit.',
     cautions: ['hoist', 'turning-parts'],

@@ -1,5 +1,6 @@
 /** Checks of what holds the driveshaft: working angles, mounts, center bearing, axle. Limits marked common practice have no published source known. */
 import type { Check } from './check.ts';
+import { limitTexts } from './limit-text.ts';
 
 const PRACTICE = '(common practice, no source; the maker’s figure comes first)';
 
@@ -13,7 +14,7 @@ export const supportChecks: readonly Check[] = [
       'Read the slope of transmission output, each shaft piece and pinion with one inclinometer, always facing the same way.',
       'Enter the readings; the residual angle and both inertia figures are computed.',
     ],
-    limit: `Residual torsional acceleration 400 rad/s², inertia at either end 1000 rad/s², ends equal within 1° ${PRACTICE}`,
+    limit: limitTexts('residual-acceleration', 'inertia-drive', 'inertia-coast', 'joint-angle-difference'),
     fine: 'Working angles are inside the limits.',
     wrong: 'Working angles are outside the limits.',
     cautions: ['hoist', 'ride-height', 'turning-parts'],
@@ -26,7 +27,7 @@ export const supportChecks: readonly Check[] = [
       'Park on a level floor with normal load and tire pressure, bounce the vehicle and let it settle.',
       'Measure at the maker’s points, left and right.',
     ],
-    limit: 'The maker’s figure; 15 mm off counts as wrong (common practice, no source)',
+    limit: limitTexts('ride-height'),
     fine: 'Ride height is right.',
     wrong: 'Ride height is off.',
     cautions: [],
@@ -65,7 +66,7 @@ export const supportChecks: readonly Check[] = [
       'Push the joint’s center sideways by hand and feel for play of the ball in its seat.',
       'Measure both half-angles at ride height; they are equal in a sound joint.',
     ],
-    limit: `Half-angles equal within 1° ${PRACTICE}`,
+    limit: limitTexts('double-cardan-split'),
     fine: 'The double-Cardan joint centers well.',
     wrong: 'The double-Cardan joint’s ball has play, or its half-angles differ.',
     cautions: ['hoist', 'ride-height', 'turning-parts'],

@@ -1,5 +1,6 @@
 /** Checks of tires, wheels, hubs, brakes and half-shafts. */
 import type { Check } from './check.ts';
+import { limitTexts } from './limit-text.ts';
 
 const PRACTICE = '(common practice, no source; the maker’s figure comes first)';
 
@@ -24,7 +25,7 @@ export const wheelChecks: readonly Check[] = [
     how: [
       'Clean wheel and cone, center the wheel well, and read both planes; turn it half a turn on the cone and read again.',
     ],
-    limit: `5 to 10 g in each plane ${PRACTICE}`,
+    limit: limitTexts('wheel-unbalance'),
     fine: 'The wheels are in balance.',
     wrong: 'A wheel is out of balance.',
     cautions: ['wheel-off', 'turning-parts'],
@@ -36,7 +37,7 @@ export const wheelChecks: readonly Check[] = [
     how: [
       'Raise the wheel, set a dial with a roller on the middle rib, then on the sidewall, and turn the wheel by hand.',
     ],
-    limit: `1.3 mm (0.05 in) total reading ${PRACTICE}`,
+    limit: limitTexts('tire-runout'),
     fine: 'The tires run true.',
     wrong: 'A tire runs out beyond its limit.',
     cautions: ['wheel-off', 'turning-parts'],
@@ -46,7 +47,7 @@ export const wheelChecks: readonly Check[] = [
     title: 'Runout of the wheels at the rim',
     kind: 'measurement',
     how: ['Set a dial on the rim’s bead seat or its outer lip, radially and sideways, and turn the wheel by hand.'],
-    limit: `0.8 mm steel, 0.5 mm alloy, total reading ${PRACTICE}`,
+    limit: limitTexts('wheel-runout-steel', 'wheel-runout-alloy'),
     fine: 'The rims run true.',
     wrong: 'A rim runs out beyond its limit.',
     cautions: ['wheel-off', 'turning-parts'],

@@ -4,7 +4,7 @@ import type { RankedFinding } from './ranked.ts';
 
 /** One thing that may be true of a peak. */
 export interface Possibility {
-  /** Cause id, or the order's label where its causes are not ranked, or 'unknown'. */
+  /** Cause id, or the order's label where its causes are not ranked, or what the unknown may follow. */
   readonly name: string;
   readonly causeId: string | null;
   readonly part: Part;
@@ -47,14 +47,16 @@ function samePeak(a: RankedFinding, b: RankedFinding): boolean {
 function possibilitiesOf(group: readonly RankedFinding[]): Possibility[] {
   const labels = new Set(group.map(({ label }) => label));
   const ranked = group.flatMap(({ part, label, probability, causes }): Possibility[] =>
-    causes.length === 0
-      ? [{ name: label, causeId: null, part, probability }]
-      : causes.map((cause) => ({
-          name: cause.id,
-          causeId: cause.id,
-          part,
-          probability: probability * cause.probability,
-        })),
+    part === 'unknown'
+      ? unknownOrigins(probability)
+      : causes.length === 0
+        ? [{ name: label, causeId: null, part, probability }]
+        : causes.map((cause) => ({
+            name: cause.id,
+            causeId: cause.id,
+            part,
+            probability: probability * cause.probability,
+          })),
   );
   const others = new Map<string, Possibility>();
   for (const { label, part, probability } of group.flatMap(({ sharesFrequencyWith }) => sharesFrequencyWith)) {
@@ -64,5 +66,15 @@ function possibilitiesOf(group: readonly RankedFinding[]): Possibility[] {
   const named = [...ranked, ...others.values()];
   const sum = named.reduce((total, { probability }) => total + probability, 0);
   if (sum >= 1) return named.map((one) => ({ ...one, probability: one.probability / sum }));
-  return [...named, { name: 'unknown', causeId: null, part: 'unknown', probability: 1 - sum }];
+  return [...named, ...unknownOrigins(1 - sum)];
+}
+
+/** What is not named can still follow the road, the engine or neither; further runs tell which. */
+function unknownOrigins(probability: number): Possibility[] {
+  const third = { causeId: null, probability: probability / 3 };
+  return [
+    { ...third, name: 'something that follows the road', part: 'driveshaft' },
+    { ...third, name: 'something that follows the engine', part: 'engine' },
+    { ...third, name: 'something that follows neither', part: 'fixed' },
+  ];
 }

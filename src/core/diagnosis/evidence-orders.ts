@@ -19,6 +19,9 @@ const GROWTH: readonly { sign: Sign; from: number; to: number; words: string }[]
   { sign: 'steep-with-speed', from: 3.2, to: Infinity, words: 'grows far faster than the square of speed' },
 ];
 
+/** No fit of a few levels knows its power better than this. */
+const LEAST_EXPONENT_SD = 0.02;
+
 const always = (): boolean => true;
 const on =
   (part: FindingBasis['part'], ...orders: number[]) =>
@@ -93,9 +96,11 @@ export const orderClues: readonly Clue[] = [
     asks: always,
     read: ({ speedExponent }) => {
       if (!speedExponent) return null;
-      const { value, sd } = speedExponent;
-      const chance = (from: number, to: number): number =>
-        normalTail((from - value) / sd) - normalTail((to - value) / sd);
+      const { value } = speedExponent;
+      const sd = Math.max(speedExponent.sd, LEAST_EXPONENT_SD);
+      const above = (edge: number): number =>
+        Number.isFinite(edge) ? normalTail((edge - value) / sd) : edge < 0 ? 1 : 0;
+      const chance = (from: number, to: number): number => above(from) - above(to);
       const best = GROWTH.map((kind) => ({ ...kind, p: chance(kind.from, kind.to) })).reduce((a, b) =>
         b.p > a.p ? b : a,
       );

@@ -35,7 +35,6 @@ export type Sign =
   | 'found-braking'
   | 'found-standing'
   // the vehicle
-  | 'one-piece'
   | 'two-piece'
   | 'double-cardan'
   | 'near-critical'

@@ -23,14 +23,14 @@ function criticalRadPerS({ lengthMm, tubeOuterMm, wallMm, material }: ShaftPiece
 
 export const vehicleClues: readonly Clue[] = [
   {
-    signs: ['one-piece', 'two-piece'],
+    signs: ['two-piece'],
     missing: 'Whether the driveshaft has one piece or two was not given.',
     asks: ({ part }) => part === 'driveshaft',
     read: (_, { vehicle }) => {
       const pieces = piecesOf(vehicle);
       if (pieces === null) return null;
       return pieces === 'one'
-        ? { sign: 'one-piece', text: 'The driveshaft has one piece', strength: 1 }
+        ? 'neither'
         : { sign: 'two-piece', text: 'The driveshaft has more than one piece', strength: 1 };
     },
   },

@@ -28,7 +28,7 @@ export interface SignEvidence {
   readonly unread: readonly Clue[];
 }
 
-const CLUES: readonly Clue[] = [...orderClues, ...conditionClues, ...vehicleClues];
+export const CLUES: readonly Clue[] = [...orderClues, ...conditionClues, ...vehicleClues];
 
 /** Puts every clue that concerns this finding to the case. */
 export function readSigns(basis: FindingBasis, context: CaseContext): SignEvidence {

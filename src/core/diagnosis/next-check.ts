@@ -64,8 +64,8 @@ function propose(check: Check, doubts: readonly Doubt[]): ProposedCheck {
 function movedApart(possibilities: readonly Possibility[], wrong: readonly number[]): [string, number][] {
   const chance = possibilities.reduce((sum, { probability }, index) => sum + probability * wrong[index]!, 0);
   const named = possibilities.map((one, index) => ({ ...one, raised: wrong[index]! >= TOLD_APART * chance }));
-  const raised = named.filter((one) => one.raised && one.name !== 'unknown');
-  const rest = named.filter((one) => !one.raised && one.name !== 'unknown');
+  const raised = named.filter((one) => one.raised);
+  const rest = named.filter((one) => !one.raised);
   const other = rest.reduce<Possibility | null>((a, b) => (a && a.probability >= b.probability ? a : b), null);
   return [...raised, ...(other ? [other] : [])].map(({ name, probability }) => [name, probability]);
 }

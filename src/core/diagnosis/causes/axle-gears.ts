@@ -3,7 +3,7 @@ import type { Cause } from './cause.ts';
 import { both, burnsFuel } from './where.ts';
 
 const mesh: Cause['applies'] = (basis) =>
-  basis.role === 'mesh' && (basis.part === 'driveshaft' || basis.part === 'tire');
+  basis.role === 'mesh' && (basis.part === 'driveshaft' || basis.part === 'tire' || basis.part === 'half-shaft');
 
 export const axleGears: readonly Cause[] = [
   {

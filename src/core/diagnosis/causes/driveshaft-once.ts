@@ -1,6 +1,6 @@
 /** Driveshaft 1×: something heavy, bent, off centre or loose goes round once a turn. */
 import type { Cause } from './cause.ts';
-import { at, both, mayBeTwoPiece } from './where.ts';
+import { afterJoint, at, both, mayBeTwoPiece } from './where.ts';
 
 const SQUARE = 'the force of a heavy spot grows with the square of speed';
 
@@ -13,6 +13,7 @@ export const driveshaftOnce: readonly Cause[] = [
       'Clean the tube, replace a lost weight, and balance the shaft on the vehicle or on a balancing machine. Balance last: only after runout, rings and joints are right.',
     applies: at('driveshaft', 1),
     reasons: {
+      ...afterJoint('a balance weight is easily knocked off on the bench'),
       'square-with-speed': SQUARE,
       'flat-with-speed': 'unbalance would grow with the square of speed',
       'once-alone': 'unbalance shakes once a turn and hardly at twice a turn',
@@ -53,6 +54,7 @@ export const driveshaftOnce: readonly Cause[] = [
     repair: 'Find the old marks or try the other bolt positions, keep the one that shakes least, and mark it.',
     applies: at('driveshaft', 1),
     reasons: {
+      ...afterJoint('the shaft was out, and without marks it goes back in any position'),
       'shaft-removed': 'the shaft may have gone back turned against its flange',
       'reindex-shaft': 'a shaft out of its position answers strongly to being turned',
       'square-with-speed': SQUARE,
@@ -66,6 +68,7 @@ export const driveshaftOnce: readonly Cause[] = [
       'Choose ring pairs of equal thickness, or the pair that centers the cross, and keep the end play within its limit.',
     applies: at('driveshaft', 1),
     reasons: {
+      ...afterJoint('new rings may differ from the ones that centered the joint'),
       'square-with-speed': 'the offset mass pulls with the square of speed',
       'once-alone': 'an offset joint shakes once a turn',
       'clamp-trial': 'a weight can hide an offset, which is why rings come before weights',
@@ -86,6 +89,7 @@ export const driveshaftOnce: readonly Cause[] = [
     repair: 'Replace the joint, with rings chosen for center and end play, and check the ears for alignment.',
     applies: at('driveshaft', 1),
     reasons: {
+      ...afterJoint('a new joint should be tight'),
       'twice-too': 'a loose or dry joint shakes at once and at twice a turn',
       'once-alone': 'a loose or dry joint would show twice a turn as well',
     },

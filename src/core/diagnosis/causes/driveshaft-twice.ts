@@ -1,6 +1,6 @@
 /** Driveshaft 2×: joints at an angle speed the shaft up and slow it down twice a turn. */
 import type { Cause } from './cause.ts';
-import { at, both, mayBeTwoPiece, mayHaveDoubleCardan } from './where.ts';
+import { afterJoint, at, both, mayBeTwoPiece, mayHaveDoubleCardan } from './where.ts';
 
 const ANGLES = 'joint angles alone shake at twice a turn and hardly at once';
 const SQUARE = 'the angular acceleration left by unequal angles grows with the square of speed';
@@ -45,6 +45,7 @@ export const driveshaftTwice: readonly Cause[] = [
       'Line the forks up by the marks, or by eye along the shaft, and mark them. Some shafts are built with an offset: follow the maker.',
     applies: at('driveshaft', 2),
     reasons: {
+      ...afterJoint('a slip spline goes back one tooth off as easily as right'),
       'twice-alone': ANGLES,
       'square-with-speed': 'the ripple that the joints no longer cancel grows with the square of speed',
       'shaft-removed': 'a slip spline goes back one tooth off as easily as right',

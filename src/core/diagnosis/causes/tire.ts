@@ -84,6 +84,7 @@ export const tire: readonly Cause[] = [
     applies: at('tire'),
     reasons: {
       'tire-higher-too': 'a short flat makes many multiples',
+      'tire-once-too': 'a short flat makes once a turn and many multiples',
       'tire-once-alone': 'a flat would make multiples',
     },
   },

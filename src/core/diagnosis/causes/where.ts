@@ -40,5 +40,14 @@ export function hasDoubleCardan(vehicle: Vehicle): boolean | null {
   return known > 0 && known >= (vehicle.driveshaftPieces?.length ?? 0) + 1 ? false : null;
 }
 
+/** The same reason for a joint replaced at any place. */
+export const afterJoint = (
+  reason: string,
+): Readonly<Record<'joint-replaced-front' | 'joint-replaced-rear' | 'joint-replaced-centre', string>> => ({
+  'joint-replaced-front': reason,
+  'joint-replaced-rear': reason,
+  'joint-replaced-centre': reason,
+});
+
 /** An order that falls between whole turns of the crankshaft: ½×, 1½×, 2½×. */
 export const isHalfOrder = (order: number | null): boolean => order !== null && Math.abs((order % 1) - 0.5) < 1e-6;
