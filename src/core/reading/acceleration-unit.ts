@@ -1,0 +1,103 @@
+/** The unit of the acceleration columns, with the reason: from their names, from the size of gravity, or refused. */
+import type { Note, Problem } from '../note.ts';
+import { STANDARD_GRAVITY_MPS2 } from '../units.ts';
+import type { AxisColumn } from './acceleration-columns.ts';
+import { medianOf, unitByGravity } from './gravity-size.ts';
+import type { Place } from './columns.ts';
+import { readingProblems } from './problems.ts';
+import type { Channel } from './recording.ts';
+
+export interface UnitDecision {
+  readonly channels: readonly Channel[];
+  readonly notes: readonly Note[];
+}
+
+/** Gravity this close to another unit's, and far from the named one's, overrules the name; judgement. */
+const CLEAR = 0.06;
+/** Whole numbers this close to 1000 or 9807 are milli-g or mm/s², else raw counts. */
+const WHOLE_NUMBERS = 0.03;
+
+const rounded = (value: number): string => String(Number(value.toPrecision(4)));
+
+/** Median of a column, thinned out: enough for the size of gravity, at no cost on long files. */
+function steady(axis: Float64Array): number {
+  const stride = Math.max(1, Math.floor(axis.length / 20_000));
+  return medianOf(
+    Float64Array.from({ length: Math.floor((axis.length - 1) / stride) + 1 }, (_, i) => axis[i * stride]!),
+  );
+}
+
+/** @param axes the columns' numbers as the file has them */
+export function decideUnits(
+  columns: readonly AxisColumn[],
+  axes: readonly Float64Array[],
+  place: Place,
+): UnitDecision | Problem {
+  const size = Math.hypot(...axes.map(steady));
+  const whole = axes.every((axis) =>
+    axis.subarray(0, 5000).every((value) => Number.isInteger(value) || Number.isNaN(value)),
+  );
+  const notes: Note[] = [];
+  const named = columns.every((column) => column.unit !== null && column.unit !== 'counts');
+  if (named) return { channels: columns.map((column, i) => byName(column, axes, i, size, notes)), notes };
+  const measured = measuredUnit(
+    size,
+    whole,
+    columns.some((column) => column.unit === 'counts'),
+  );
+  if (!measured) return readingProblems.unitUnclear(place.file, place.line, columns[0]!.name, size);
+  notes.push({
+    code: 'unit-by-gravity',
+    severity: 'info',
+    text: `The header names no unit of acceleration; ${measured.because}.`,
+  });
+  return {
+    channels: columns.map(({ axis, name }) => ({
+      axis,
+      columnName: name,
+      unit: measured.unit,
+      unitBecause: measured.because,
+      mps2PerUnit: measured.mps2PerUnit,
+    })),
+    notes,
+  };
+}
+
+interface Measured {
+  readonly unit: Channel['unit'];
+  readonly mps2PerUnit: number;
+  readonly because: string;
+}
+
+function measuredUnit(size: number, whole: boolean, counts: boolean): Measured | null {
+  const usual = counts ? null : unitByGravity(size, whole && size > 100 ? WHOLE_NUMBERS : undefined);
+  if (usual) return { ...usual, because: `the steady part is ${rounded(size)}, which is gravity in ${usual.unit}` };
+  if (!(counts || (whole && size >= 50)) || !(size > 0)) return null;
+  const mps2PerUnit = STANDARD_GRAVITY_MPS2 / size;
+  return {
+    unit: 'counts',
+    mps2PerUnit,
+    because: `raw counts, scaled so that the steady part of ${rounded(size)} counts is gravity`,
+  };
+}
+
+/** The named unit, unless gravity is plainly there in another one. */
+function byName(column: AxisColumn, axes: readonly Float64Array[], i: number, size: number, notes: Note[]): Channel {
+  const { axis, name } = column;
+  const unit = column.unit as Exclude<AxisColumn['unit'], 'counts' | null>;
+  const seen = axes.length === 3 ? unitByGravity(size, CLEAR) : null;
+  const ratio = (size * unit.mps2PerUnit) / STANDARD_GRAVITY_MPS2;
+  if (seen && seen.unit !== unit.unit && (ratio > 5 || (ratio < 0.2 && ratio > 0.0005))) {
+    const because = `its name says ${unit.unit}, but the steady part is ${rounded(size)}, which is gravity in ${seen.unit}`;
+    if (i === 0)
+      notes.push({ code: 'unit-overruled', severity: 'warning', text: `"${name}": ${because}; read as ${seen.unit}.` });
+    return { axis, columnName: name, unit: seen.unit, unitBecause: because, mps2PerUnit: seen.mps2PerUnit };
+  }
+  return {
+    axis,
+    columnName: name,
+    unit: unit.unit,
+    unitBecause: `its name says ${unit.unit}`,
+    mps2PerUnit: unit.mps2PerUnit,
+  };
+}

@@ -1,0 +1,140 @@
+/**
+ * Every repair of a recording, in the order in which it is done. Nothing is repaired anywhere else, and each repair
+ * leaves a note.
+ *
+ * | found | done |
+ * |---|---|
+ * | rows too short, too long, or of text (while reading) | left out, counted |
+ * | last line without a line end | left out: its last number may be cut off |
+ * | clock passed midnight, counter started again | time continued |
+ * | stamps that cannot be read or fall out of line | set between their neighbors |
+ * | clock set back, recordings appended | split there |
+ * | rows repeated whole, same stamp | left out |
+ * | stamps shared by many rows, rounded or written late | rows spread evenly |
+ * | a few rows missing | time goes on after a hole; kept as uneven times |
+ * | many rows missing | split there, never bridged |
+ * | missing, infinite, impossible values | up to three rows closed by a line; more are left out and split |
+ * | values standing still | left out and split |
+ * | values at the end stop | kept, counted as clipped |
+ */
+import type { Note } from '../note.ts';
+import { continueAfterSetBack, replaceStrayStamps, unwrap } from './repair-stamps.ts';
+import { findStuckValues, repairCorruptValues } from './repair-values.ts';
+import type { RowRange } from './repair-values.ts';
+import type { Body } from './read-body.ts';
+import type { Tally } from './row-sink.ts';
+
+/** Pieces shorter than this say nothing about a vibration and are left out. */
+export const SHORTEST_PIECE_ROWS = 16;
+
+/** Notes on rows that were left out while reading. */
+export function notesOfReading({ table, unfinishedLine, openQuoteLine, tooLongLine }: Body): Note[] {
+  const notes: Note[] = [];
+  const tell = (code: string, { count, firstLine }: Tally, what: string): void => {
+    if (count === 0) return;
+    notes.push({
+      code,
+      severity: 'warning',
+      text: `${count} ${count === 1 ? 'row' : 'rows'} ${what} left out (first: line ${firstLine}).`,
+    });
+  };
+  tell('rows-too-short', table.shortRows, 'with too few cells');
+  tell('rows-too-long', table.longRows, 'with too many cells');
+  tell('rows-of-text', table.textRows, 'without a number');
+  if (table.rowsWithoutAcceleration > 0)
+    notes.push({
+      code: 'rows-of-other-sensors',
+      severity: 'info',
+      text: `${table.rowsWithoutAcceleration} rows hold other sensors only.`,
+    });
+  if (unfinishedLine !== null)
+    notes.push({
+      code: 'last-line-unfinished',
+      severity: 'info',
+      text: `The last line (${unfinishedLine}) has no line end, so its last number may be cut off; it is left out.`,
+    });
+  if (openQuoteLine !== null)
+    notes.push({
+      code: 'quote-not-closed',
+      severity: 'warning',
+      text: `A quote in line ${openQuoteLine} is never closed; it is read as a plain mark.`,
+    });
+  if (tooLongLine !== null)
+    notes.push({
+      code: 'line-too-long',
+      severity: 'warning',
+      text: `Line ${tooLongLine} is too long to be a row; reading stopped there.`,
+    });
+  return notes;
+}
+
+/** Repairs of single stamps, in seconds. @returns rows at which the clock was set back */
+export function repairStamps(stamps: Float64Array, clockWrap: number, notes: Note[]): number[] {
+  unwrap(stamps, clockWrap, notes);
+  replaceStrayStamps(stamps, notes);
+  return continueAfterSetBack(stamps, notes);
+}
+
+/** Drops rows that repeat the row before in every kept number, stamp included. @returns rows left, and the rows dropped */
+export function dropRepeatedRows(
+  stamps: Float64Array,
+  axes: readonly Float64Array[],
+  notes: Note[],
+): { rows: number; dropped: readonly number[] } {
+  const gone: number[] = [];
+  let kept = Math.min(1, stamps.length);
+  for (let i = 1; i < stamps.length; i++) {
+    if (stamps[i] === stamps[kept - 1] && axes.every((axis) => axis[i] === axis[kept - 1])) {
+      gone.push(i);
+      continue;
+    }
+    if (kept !== i) {
+      stamps[kept] = stamps[i]!;
+      for (const axis of axes) axis[kept] = axis[i]!;
+    }
+    kept++;
+  }
+  const dropped = stamps.length - kept;
+  if (dropped > 0)
+    notes.push({
+      code: 'rows-repeated',
+      severity: 'warning',
+      text: `${dropped} ${dropped === 1 ? 'row repeats' : 'rows repeat'} the row before, time stamp included; left out.`,
+    });
+  return { rows: kept, dropped: gone };
+}
+
+/** Repairs of values, m/s². @returns the ranges of rows that make up the recording */
+export function repairValues(
+  axes: readonly Float64Array[],
+  breaks: readonly number[],
+  rateHz: number,
+  notes: Note[],
+): RowRange[] {
+  const left = [...repairCorruptValues(axes, new Set(breaks), notes), ...findStuckValues(axes, rateHz, notes)].sort(
+    (a, b) => a[0] - b[0],
+  );
+  const rows = axes[0]?.length ?? 0;
+  const kept: RowRange[] = [];
+  const cuts = [...breaks, rows];
+  let from = 0;
+  let next = 0;
+  for (const cut of cuts) {
+    while (next < left.length && left[next]![0] < cut) {
+      const [start, end] = left[next++]!;
+      if (start > from) kept.push([from, start]);
+      from = Math.max(from, end);
+    }
+    if (cut > from) kept.push([from, cut]);
+    from = Math.max(from, cut);
+  }
+  const long = kept.filter(([start, end]) => end - start >= SHORTEST_PIECE_ROWS);
+  const short = kept.length - long.length;
+  if (short > 0 && long.length > 0)
+    notes.push({
+      code: 'pieces-too-short',
+      severity: 'info',
+      text: `${short} ${short === 1 ? 'piece' : 'pieces'} of fewer than ${SHORTEST_PIECE_ROWS} rows left out.`,
+    });
+  return long;
+}

@@ -1,0 +1,201 @@
+/** Takes the cells of a row, whichever way they were split, and keeps what the layout wants kept. */
+import { ClockScan } from './clock-scan.ts';
+import { ColumnBuilder } from './column-builder.ts';
+import type { Layout } from './layout.ts';
+import { CELL_EMPTY, CELL_NUMBER, cellState, cellText, scanNumber } from './number-scan.ts';
+import { StampScan } from './stamp-scan.ts';
+
+/** What to do with a column's cells. */
+export const SKIP = 0;
+export const NUMBER = 1;
+export const STAMP = 2;
+export const CLOCK = 3;
+export const WORD = 4;
+
+/** How many rows or cells were not what the layout promised, and the line of the first. */
+export interface Tally {
+  count: number;
+  firstLine: number;
+}
+const tally = (): Tally => ({ count: 0, firstLine: 0 });
+const add = (to: Tally, line: number): void => {
+  if (to.count === 0) to.firstLine = line;
+  to.count++;
+};
+
+export interface SparseColumn {
+  /** Index of the acceleration row this value was read in, or the next one after it. */
+  readonly row: Float64Array;
+  readonly value: Float64Array;
+}
+
+export interface Table {
+  /** Stamps as differences from the first, in the column's unit; null without a time column. */
+  readonly stamps: Float64Array | null;
+  readonly firstStamp: number;
+  /** Length after which a clock without a date starts again, s. */
+  readonly clockWrapS: number;
+  readonly axes: Float64Array[];
+  /** Road speed, wheel speeds, engine speed, in the order of the sink's slots. */
+  readonly speeds: readonly SparseColumn[];
+  readonly rows: number;
+  readonly shortRows: Tally;
+  readonly longRows: Tally;
+  readonly textRows: Tally;
+  readonly unreadableCells: Tally;
+  readonly rowsWithoutAcceleration: number;
+}
+
+export class RowSink {
+  readonly columnCount: number;
+  readonly kinds: Uint8Array;
+  /** Cells a row must have: up to the last column that is kept. */
+  readonly needed: number;
+  /** Cells up to the last column that is kept at all, speeds included. */
+  readonly keptColumns: number;
+  readonly delimiter: number;
+  readonly decimal: number;
+  readonly #slots: Int32Array;
+  readonly #values: Float64Array;
+  readonly #states: Uint8Array;
+  readonly #firstAxis: number;
+  readonly #firstSpeed: number;
+  readonly #stampScan: StampScan;
+  readonly #clockScan = new ClockScan();
+  readonly #columns: ColumnBuilder[];
+  readonly #speedRows: ColumnBuilder[];
+  readonly #speedValues: ColumnBuilder[];
+  readonly #word: string;
+  #wordFits = true;
+  #extraFilled = false;
+  #rows = 0;
+  #withoutAcceleration = 0;
+  readonly #short = tally();
+  readonly #long = tally();
+  readonly #text = tally();
+  readonly #unreadable = tally();
+
+  constructor(layout: Layout) {
+    const { roles } = layout;
+    this.columnCount = layout.columnCount;
+    this.delimiter = layout.delimiter.charCodeAt(0);
+    this.decimal = layout.decimalMark.charCodeAt(0);
+    this.kinds = new Uint8Array(layout.columnCount);
+    this.#slots = new Int32Array(layout.columnCount);
+    this.#stampScan = new StampScan(this.decimal);
+    const speeds = [
+      ...(roles.roadSpeed ? [roles.roadSpeed] : []),
+      ...roles.wheelSpeeds,
+      ...(roles.engineSpeed ? [roles.engineSpeed] : []),
+    ];
+    let slot = 0;
+    if (roles.time) {
+      this.kinds[roles.time.column] = roles.time.kind === 'clock' ? CLOCK : STAMP;
+      this.#slots[roles.time.column] = slot++;
+    }
+    this.#firstAxis = slot;
+    for (const { column } of roles.axes) {
+      this.kinds[column] = NUMBER;
+      this.#slots[column] = slot++;
+    }
+    this.#firstSpeed = slot;
+    for (const { column } of speeds) {
+      this.kinds[column] = NUMBER;
+      this.#slots[column] = slot++;
+    }
+    if (roles.only) this.kinds[roles.only.column] = WORD;
+    this.#word = roles.only?.word ?? '';
+    let last = 0;
+    this.kinds.forEach((kind, column) => {
+      if (kind !== SKIP && !speeds.some((speed) => speed.column === column)) last = column;
+    });
+    this.needed = last + 1;
+    this.keptColumns = this.kinds.findLastIndex((kind) => kind !== SKIP) + 1;
+    this.#values = new Float64Array(slot);
+    this.#states = new Uint8Array(slot).fill(CELL_EMPTY);
+    this.#columns = Array.from({ length: this.#firstSpeed }, () => new ColumnBuilder());
+    this.#speedRows = speeds.map(() => new ColumnBuilder());
+    this.#speedValues = speeds.map(() => new ColumnBuilder());
+  }
+
+  /** One cell, as bytes; called for kept columns, and for filled cells beyond the last column. */
+  cell(column: number, bytes: Uint8Array, from: number, to: number): void {
+    if (column >= this.columnCount) {
+      if (cellState(bytes, from, to) !== CELL_EMPTY) this.#extraFilled = true;
+      return;
+    }
+    const kind = this.kinds[column]!;
+    if (kind === WORD) {
+      this.#wordFits = cellText(bytes, from, to) === this.#word;
+      return;
+    }
+    const slot = this.#slots[column]!;
+    const value =
+      kind === NUMBER
+        ? scanNumber(bytes, from, to, this.decimal)
+        : kind === STAMP
+          ? this.#stampScan.scan(bytes, from, to)
+          : this.#clockScan.scan(bytes, from, to);
+    this.#values[slot] = value;
+    this.#states[slot] = Number.isNaN(value) ? cellState(bytes, from, to) : CELL_NUMBER;
+  }
+
+  /** The end of a row of so many cells, at this line of the file. */
+  endRow(cells: number, line: number): void {
+    if (this.#extraFilled) add(this.#long, line);
+    else if (cells < this.needed) {
+      if (this.#states.some((state) => state !== CELL_EMPTY)) add(this.#short, line);
+    } else if (this.#wordFits) this.#keep(line);
+    this.#extraFilled = false;
+    this.#wordFits = true;
+    this.#states.fill(CELL_EMPTY);
+  }
+
+  #keep(line: number): void {
+    const states = this.#states;
+    let numbers = 0;
+    let empty = 0;
+    for (let slot = this.#firstAxis; slot < this.#firstSpeed; slot++) {
+      if (states[slot] === CELL_NUMBER) numbers++;
+      else if (states[slot] === CELL_EMPTY) empty++;
+      else add(this.#unreadable, line);
+    }
+    const axes = this.#firstSpeed - this.#firstAxis;
+    if (empty === axes && states.every((state) => state === CELL_EMPTY)) return;
+    const timed = this.#firstAxis === 0 || states[0] === CELL_NUMBER;
+    if (numbers === 0 && !timed) {
+      add(this.#text, line);
+      return;
+    }
+    for (let i = 0; i < this.#speedRows.length; i++) {
+      const slot = this.#firstSpeed + i;
+      if (states[slot] !== CELL_NUMBER) continue;
+      this.#speedRows[i]!.push(this.#rows);
+      this.#speedValues[i]!.push(this.#values[slot]!);
+    }
+    if (empty === axes) {
+      this.#withoutAcceleration++;
+      return;
+    }
+    for (let slot = 0; slot < this.#firstSpeed; slot++)
+      this.#columns[slot]!.push(states[slot] === CELL_NUMBER ? this.#values[slot]! : NaN);
+    this.#rows++;
+  }
+
+  finish(): Table {
+    const columns = this.#columns.map((column) => column.finish());
+    return {
+      stamps: this.#firstAxis === 1 ? columns[0]! : null,
+      firstStamp: this.#stampScan.firstStamp,
+      clockWrapS: this.#clockScan.wrapS,
+      axes: columns.slice(this.#firstAxis),
+      speeds: this.#speedRows.map((row, i) => ({ row: row.finish(), value: this.#speedValues[i]!.finish() })),
+      rows: this.#rows,
+      shortRows: this.#short,
+      longRows: this.#long,
+      textRows: this.#text,
+      unreadableCells: this.#unreadable,
+      rowsWithoutAcceleration: this.#withoutAcceleration,
+    };
+  }
+}

@@ -1,0 +1,93 @@
+/**
+ * Time stamps out of bytes, as the difference from the first stamp. An epoch in nanoseconds has 19 digits, more than
+ * a double holds; taking the difference piece by piece keeps every one of them.
+ */
+import { cellText, POWERS_OF_TEN } from './number-scan.ts';
+
+const MINUS = 45;
+const PLUS = 43;
+const BILLION = 1e9;
+/** Whole numbers up to this many digits are exact in a double. */
+const EXACT_DIGITS = 15;
+
+/** Reads stamps of one column and remembers the first. One instance a file. */
+export class StampScan {
+  readonly #decimal: number;
+  #started = false;
+  // A stamp is high · 10⁹ + low + fraction, each piece exact; first… is the first stamp of the file.
+  #firstHigh = 0;
+  #firstLow = 0;
+  #firstFraction = 0;
+  #high = 0;
+  #low = 0;
+  #fraction = 0;
+
+  /** @param decimal byte of the decimal mark, 46 or 44 */
+  constructor(decimal: number) {
+    this.#decimal = decimal;
+  }
+
+  /** The first stamp as a double: good for its size, not for its last digits. NaN before any stamp was read. */
+  get firstStamp(): number {
+    return this.#started ? this.#firstHigh * BILLION + this.#firstLow + this.#firstFraction : NaN;
+  }
+
+  /** Stamp in `bytes[from, to)` minus the first stamp, in the column's own unit; NaN where there is no number. */
+  scan(bytes: Uint8Array, from: number, to: number): number {
+    if (!this.#split(bytes, from, to)) return NaN;
+    if (!this.#started) {
+      this.#started = true;
+      this.#firstHigh = this.#high;
+      this.#firstLow = this.#low;
+      this.#firstFraction = this.#fraction;
+    }
+    const whole = (this.#high - this.#firstHigh) * BILLION + (this.#low - this.#firstLow);
+    return whole + (this.#fraction - this.#firstFraction);
+  }
+
+  #split(bytes: Uint8Array, from: number, to: number): boolean {
+    let i = from;
+    while (i < to && bytes[i]! <= 32) i++;
+    while (to > i && bytes[to - 1]! <= 32) to--;
+    const start = i;
+    const sign = bytes[i] === MINUS ? -1 : 1;
+    if (bytes[i] === MINUS || bytes[i] === PLUS) i++;
+    const first = i;
+    while (i < to && bytes[i]! >= 48 && bytes[i]! <= 57) i++;
+    const digits = i - first;
+    if (digits > EXACT_DIGITS + 9) return false;
+    const cut = digits > EXACT_DIGITS ? i - 9 : first;
+    let high = 0;
+    for (let k = first; k < cut; k++) high = high * 10 + (bytes[k]! - 48);
+    let low = 0;
+    for (let k = cut; k < i; k++) low = low * 10 + (bytes[k]! - 48);
+    let fraction = 0;
+    let decimals = 0;
+    if (i < to && bytes[i] === this.#decimal) {
+      i++;
+      for (; i < to && bytes[i]! >= 48 && bytes[i]! <= 57; i++) {
+        if (decimals === EXACT_DIGITS) continue;
+        fraction = fraction * 10 + (bytes[i]! - 48);
+        decimals++;
+      }
+    }
+    if (i !== to || digits + decimals === 0) return this.#scientific(bytes, start, to);
+    this.#high = sign * high;
+    this.#low = sign * low;
+    this.#fraction = (sign * fraction) / POWERS_OF_TEN[decimals]!;
+    return true;
+  }
+
+  /** Stamps such as 1.70000000012E+09, as spreadsheets write them. */
+  #scientific(bytes: Uint8Array, from: number, to: number): boolean {
+    if (to - from > 60) return false;
+    const text = cellText(bytes, from, to).replace(this.#decimal === 44 ? ',' : '.', '.');
+    if (!/^[+-]?\d+(?:\.\d*)?[eE][+-]?\d{1,3}$/.test(text)) return false;
+    const value = Number(text);
+    if (Math.abs(value) > 1e24) return false;
+    this.#high = Math.trunc(value / BILLION);
+    this.#low = Math.trunc(value - this.#high * BILLION);
+    this.#fraction = value - Math.trunc(value);
+    return true;
+  }
+}
