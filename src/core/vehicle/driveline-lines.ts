@@ -1,7 +1,7 @@
 /** Lines of the parts that turn with the road: tires, driveshafts, half-shafts, and the final drive's gear mesh. */
 import { lineTemplate } from './line-template.ts';
 import type { LineTemplate } from './line-template.ts';
-import { axleRatioOf, frontAxleRatioOf, positive } from './ratios.ts';
+import { axleRatioOf, counted, frontAxleRatioOf } from './ratios.ts';
 import type { Vehicle } from './vehicle.ts';
 
 /** A tire's force variation has parts at 1, 2, 3 … per turn (Pottinger, Tire Sci. Technol. 38(1), 2010). */
@@ -42,8 +42,8 @@ export const halfShaftTemplates = (vehicle: Vehicle): LineTemplate[] => {
  * it is counted in turns of the half-shaft, which the ring gear drives.
  */
 export const meshTemplates = (vehicle: Vehicle): LineTemplate[] => {
-  const pinion = positive(vehicle.pinionTeeth);
-  const ring = positive(vehicle.ringTeeth);
+  const pinion = counted(vehicle.pinionTeeth);
+  const ring = counted(vehicle.ringTeeth);
   const axle = axleRatioOf(vehicle);
   if (axle !== null) {
     // z_ring / ratio is z_pinion again, and a whole number only where teeth and ratio agree.

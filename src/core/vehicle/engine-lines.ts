@@ -2,7 +2,7 @@
 import { firingOrder } from './firing.ts';
 import { lineTemplate } from './line-template.ts';
 import type { LineTemplate } from './line-template.ts';
-import { positive } from './ratios.ts';
+import { counted, positive } from './ratios.ts';
 import type { Vehicle } from './vehicle.ts';
 
 /** Half orders above 3 are weak companions of the lower ones; they would only add chance coincidences. */
@@ -31,7 +31,7 @@ const ELECTRICAL_MULTIPLES = [1, 2, 6];
 const motorTemplates = (vehicle: Vehicle): LineTemplate[] => {
   const name = 'motor';
   const mechanical = [1, 2];
-  const pairs = positive(vehicle.polePairs);
+  const pairs = counted(vehicle.polePairs);
   const electrical = pairs === null ? [] : ELECTRICAL_MULTIPLES.map((multiple) => multiple * pairs);
   return [
     ...mechanical.map((order) => lineTemplate('engine', order, 'engine', 1, { name })),

@@ -1,17 +1,25 @@
 /** Ratios between wheel, driveshaft and crankshaft. All kinematic identities. */
 import type { RunCondition, Vehicle } from './vehicle.ts';
 
-/** The number where it is finite and above zero, else null: a form may hand over nothing, zero or not-a-number. */
+/** Smaller or greater is no speed or ratio of a vehicle, and would only overflow further on. */
+const LEAST = 1e-6;
+const MOST = 1e9;
+
+/** The number where it can be a speed or ratio, else null: a form may hand over nothing, zero or not-a-number. */
 export const positive = (value: number | undefined): number | null =>
-  value !== undefined && Number.isFinite(value) && value > 0 ? value : null;
+  value !== undefined && value >= LEAST && value <= MOST ? value : null;
+
+/** The number where it is a count from 1 up, else null. */
+export const counted = (value: number | undefined): number | null =>
+  value !== undefined && Number.isInteger(value) && value >= 1 && value <= MOST ? value : null;
 
 /** A ratio is quoted to two decimals; teeth that give it within this are the exact ratio. */
 const ROUNDING = 0.004;
 
 /** Ring over pinion teeth (i = z_ring/z_pinion); null where a count is missing. */
 const toothRatio = (vehicle: Vehicle): number | null => {
-  const ring = positive(vehicle.ringTeeth);
-  const pinion = positive(vehicle.pinionTeeth);
+  const ring = counted(vehicle.ringTeeth);
+  const pinion = counted(vehicle.pinionTeeth);
   return ring === null || pinion === null ? null : ring / pinion;
 };
 
