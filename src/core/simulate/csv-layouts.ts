@@ -181,7 +181,7 @@ export const CSV_LAYOUTS: readonly CsvLayout[] = [
     columns: [
       { kind: 'time', header: 'seconds_elapsed', as: 's', digits: 6 },
       { kind: 'word', header: 'activity', words: ['driving'] },
-      ...axes(['x', 'y', 'z'], 'm/s²', 5),
+      ...axes(['acceleration_x', 'acceleration_y', 'acceleration_z'], 'm/s²', 5),
       { kind: 'place', header: 'latitude', which: 'latitude' },
       { kind: 'place', header: 'longitude', which: 'longitude' },
       speed('speed ({unit})', 'fresh'),

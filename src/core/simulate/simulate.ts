@@ -3,13 +3,11 @@
  * travel through suspension, mounts and resonances, and the sensor samples what arrives.
  */
 import { bodyResponse } from './body-response.ts';
-import { PORTS, drawBody } from './body.ts';
-import { excitationsFrom } from './excitation.ts';
+import { PORTS } from './body.ts';
 import type { LoggedTrack } from './logger.ts';
 import { logEngine, logSpeed } from './logger.ts';
 import { speedHistory } from './motion.ts';
 import { ENTRY_COUNT, orderForces } from './order-forces.ts';
-import { planFaults, planNormal, toneParts } from './planning.ts';
 import { randomSource } from './random.ts';
 import type { RandomSource } from './random.ts';
 import { heightAt, makeRoad } from './road.ts';
@@ -19,8 +17,9 @@ import type { Sampled } from './sensor.ts';
 import { sampleWith } from './sensor.ts';
 import { shakersOf } from './shakers.ts';
 import type { TrueOrder } from './truth.ts';
-import { trueOrder } from './truth.ts';
-import { TORQUE_SHARE, turningHz, turningParts, wheelCircumferences } from './turning.ts';
+import { innerRateHz, setUp } from './set-up.ts';
+import { trueOrdersAt } from './truth.ts';
+import { turningHz } from './turning.ts';
 
 export interface Simulation extends Sampled {
   readonly rateHz: number;
@@ -46,9 +45,6 @@ const WHEELBASE_M = 2.9;
 const SUSPENSION = 4 + PORTS.indexOf('suspension');
 const FORE_AFT = 4 + PORTS.indexOf('fore-aft');
 
-/** Inner time steps a second: at least four a sample, and enough for what lies above half a slow sensor's rate. */
-const innerRateHz = (sensorHz: number): number => Math.max(2000, 4 * sensorHz);
-
 /** @returns Samples in sensor axes, logged columns, and the truth. Deterministic in the scenario. */
 export const simulate = (scenario: Scenario): Simulation => {
   const innerHz = innerRateHz(scenario.sensor.rateHz);
@@ -56,26 +52,14 @@ export const simulate = (scenario: Scenario): Simulation => {
   const blockSteps = Math.round(BLOCK_S * innerHz);
   const duration = scenario.drive.durationS;
   const count = Math.ceil((duration + LEAD_S + 0.1) * innerHz);
-  const vehicleSeed = scenario.vehicleSeed ?? scenario.seed;
   const ofRun = (name: string): RandomSource => randomSource(scenario.seed, name);
   const without = new Set(scenario.without ?? []);
+  const { body, parts, excitations, torque } = setUp(scenario, innerHz);
 
   const speed = speedHistory(scenario.drive.speed, count, stepS, ofRun('speed'));
   const speedAt = (timeS: number): number => speed[Math.min(count - 1, Math.round((timeS + LEAD_S) * innerHz))]!;
-  const body = drawBody(randomSource(vehicleSeed, 'body'));
-  const circumferences = wheelCircumferences(scenario, randomSource(vehicleSeed, 'wheels'));
-  const parts = [...turningParts(scenario.vehicle, scenario.drive, circumferences), ...toneParts(scenario.faults)];
   const meanSpeed = meanOf(speed.subarray(Math.round(LEAD_S * innerHz)));
-  const excitations = excitationsFrom(
-    [
-      ...(without.has('normal-orders') ? [] : planNormal(scenario, parts, circumferences, vehicleSeed)),
-      ...(without.has('faults') ? [] : planFaults(scenario, circumferences)),
-    ],
-    body,
-    innerHz,
-  ).filter((e) => parts.some((p) => p.id === e.turning));
-
-  const forces = orderForces(parts, excitations, TORQUE_SHARE[scenario.drive.load], blockSteps, stepS, ofRun);
+  const forces = orderForces(parts, excitations, torque, blockSteps, stepS, ofRun);
   const response = bodyResponse(body, innerHz);
   const shakers = without.has('faults') ? [] : shakersOf(scenario.faults, meanSpeed, innerHz, ofRun);
   const road = makeRoad(
@@ -139,7 +123,7 @@ export const simulate = (scenario: Scenario): Simulation => {
       meanSpeedMps: meanSpeed,
       wheelHz: meanOf(parts.slice(0, 4).map((p) => turningHz(p, meanSpeed))),
       engineHz: engine === undefined ? null : turningHz(engine, meanSpeed),
-      orders: excitations.map((e) => trueOrder(e, parts, meanSpeed, TORQUE_SHARE[scenario.drive.load], body, innerHz)),
+      orders: trueOrdersAt({ body, parts, excitations, torque }, meanSpeed, innerHz),
       speedAt,
     },
   };

@@ -1,9 +1,12 @@
 /** What really turned and shook, for judging an analysis by. */
 import type { Part } from '../vehicle/line.ts';
-import type { Body } from './body.ts';
 import { magnitude } from './complex.ts';
 import type { Excitation } from './excitation.ts';
 import { forceFactor, levelOf } from './excitation.ts';
+import { programMeanMps } from './motion.ts';
+import type { Scenario } from './scenario.ts';
+import type { SetUp } from './set-up.ts';
+import { innerRateHz, setUp } from './set-up.ts';
 import type { Turning } from './turning.ts';
 import { turningHz } from './turning.ts';
 
@@ -20,27 +23,31 @@ export interface TrueOrder {
   readonly axisMps2: readonly [number, number, number];
 }
 
-export const trueOrder = (
-  e: Excitation,
-  parts: readonly Turning[],
-  meanSpeed: number,
-  torque: number,
-  body: Body,
-  rateHz: number,
-): TrueOrder => {
-  const turn = turningHz(
-    parts.find((p) => p.id === e.turning)!,
-    meanSpeed,
-  );
-  const { levelMps2, axes } = levelOf(e.forces, body, turn * e.order, rateHz);
-  const factor = forceFactor(e, turn, torque);
-  return {
-    origin: e.origin,
-    part: e.part,
-    ...(e.name !== undefined && { name: e.name }),
-    order: e.order,
-    meanHz: turn * e.order,
-    levelMps2: levelMps2 * factor,
-    axisMps2: [magnitude(axes[0]) * factor, magnitude(axes[1]) * factor, magnitude(axes[2]) * factor],
-  };
+/** All orders at a road speed. */
+export const trueOrdersAt = (set: SetUp, speedMps: number, innerHz: number): readonly TrueOrder[] =>
+  set.excitations.map((e) => {
+    const turn = turningHz(partOf(e, set.parts), speedMps);
+    const { levelMps2, axes } = levelOf(e.forces, set.body, turn * e.order, innerHz);
+    const factor = forceFactor(e, turn, set.torque);
+    return {
+      origin: e.origin,
+      part: e.part,
+      ...(e.name !== undefined && { name: e.name }),
+      order: e.order,
+      meanHz: turn * e.order,
+      levelMps2: levelMps2 * factor,
+      axisMps2: [magnitude(axes[0]) * factor, magnitude(axes[1]) * factor, magnitude(axes[2]) * factor],
+    };
+  });
+
+/** The orders a scenario will have at its mean speed, without running it. */
+export const trueOrdersOf = (scenario: Scenario): readonly TrueOrder[] => {
+  const innerHz = innerRateHz(scenario.sensor.rateHz);
+  return trueOrdersAt(setUp(scenario, innerHz), programMeanMps(scenario.drive.speed), innerHz);
+};
+
+const partOf = (e: Excitation, parts: readonly Turning[]): Turning => {
+  const part = parts.find((p) => p.id === e.turning);
+  if (part === undefined) throw new Error(`nothing turns for ${e.turning}`);
+  return part;
 };

@@ -37,6 +37,10 @@ export const TORQUE_SHARE: Readonly<Record<Load, number>> = {
 /** Slip of the driven tires at full torque (about 0.35 % at cruise; trade figure 0.5..1.5 % under way). */
 const FULL_TORQUE_SLIP = 0.01;
 
+/** No road is quite straight: left and right wheels differ by this, relative (bends of 1500 m radius). */
+const CURVE_WANDER = 0.0005;
+const CURVE_TIME_S = 3;
+
 /** The wheels' true circumferences for one vehicle, m, in the order of WHEELS. */
 export const wheelCircumferences = (scenario: Scenario, random: RandomSource): readonly number[] => {
   const off = WHEELS.map(() => random.normal() * (scenario.wheelSpread ?? 0.002));
@@ -69,7 +73,14 @@ export const turningParts = (
   const slip = FULL_TORQUE_SLIP * TORQUE_SHARE[drive.load];
   const steady = { ownHz: 0, wander: 0, wanderTimeS: 1, wanderWith: '', base: 1 };
   const wheels = circumferencesM.map((c, i) => (driven.includes(i) ? (1 + slip) / c : 1 / c));
-  const parts: Turning[] = WHEELS.map((id, i) => ({ ...steady, id, perMetre: wheels[i]! }));
+  const parts: Turning[] = WHEELS.map((id, i) => ({
+    ...steady,
+    id,
+    perMetre: wheels[i]!,
+    wander: (i % 2 === 0 ? -1 : 1) * CURVE_WANDER,
+    wanderTimeS: CURVE_TIME_S,
+    wanderWith: 'curve',
+  }));
   const rear = (wheels[2]! + wheels[3]!) / 2;
   const front = (wheels[0]! + wheels[1]!) / 2;
   const hasShaft = vehicle.layout === 'rear-drive' || vehicle.layout === 'four-wheel-drive';
