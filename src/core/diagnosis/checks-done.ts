@@ -1,4 +1,5 @@
 /** Which checks a case has behind it: those measured, and those its runs have answered. */
+import { tubeOf } from '../driveline/shaft-tube.ts';
 import type { CaseContext } from './case.ts';
 import { checksOfMeasurement } from './evidence-measured.ts';
 import type { CheckId } from './weights.ts';
@@ -11,8 +12,9 @@ const OTHER_GEAR = 0.05;
 type Run = CaseContext['runs'][number];
 
 /** Ids of the checks that need not be proposed again. */
-export function checksDone({ measurements, runs }: CaseContext): ReadonlySet<CheckId> {
+export function checksDone({ vehicle, measurements, runs }: CaseContext): ReadonlySet<CheckId> {
   const done = new Set<CheckId>(measurements.flatMap(checksOfMeasurement));
+  if (vehicle.driveshaftPieces?.some((piece) => tubeOf(piece) !== null)) done.add('critical-speed');
   const loads = new Set(runs.map(({ load }) => load));
   const driven = loads.has('cruise') || loads.has('pull');
   if (loads.has('pull') && loads.has('coast')) done.add('run-pull-coast');

@@ -1,6 +1,7 @@
 /** Signs in the vehicle itself: pieces of the shaft, kinds of joints, critical speed, converter. */
-import { radPerSFromRpm, rpmFromHz } from '../units.ts';
-import type { ShaftPiece } from '../vehicle/vehicle.ts';
+import { tubeOf } from '../driveline/shaft-tube.ts';
+import { criticalSpeedRpm } from '../driveline/whirl.ts';
+import { rpmFromHz } from '../units.ts';
 import type { Clue } from './evidence.ts';
 import { hasDoubleCardan, piecesOf } from './causes/where.ts';
 
@@ -8,18 +9,7 @@ import { hasDoubleCardan, piecesOf } from './causes/where.ts';
 const NEAR_CRITICAL = 0.75;
 const CLEAR_OF_CRITICAL = 0.6;
 /** Band about half the critical speed. */
-const HALF_BAND = 0.07;
-
-/** √(E/ρ) of steel and aluminium tube, m/s: 207 GPa and 7850 kg/m³; 69 GPa and 2700 kg/m³. */
-const BAR_SPEED_MPS = { steel: Math.sqrt(207e9 / 7850), aluminium: Math.sqrt(69e9 / 2700) } as const;
-
-/** First bending speed of a uniform tube on pins, rad/s: (π/L)²·√(E/ρ)·√(D² + d²)/4. Null where it is not described. */
-function criticalRadPerS({ lengthMm, tubeOuterMm, wallMm, material }: ShaftPiece): number | null {
-  if (lengthMm === undefined || tubeOuterMm === undefined || wallMm === undefined) return null;
-  const inner = tubeOuterMm - 2 * wallMm;
-  const gyration = Math.sqrt(tubeOuterMm ** 2 + inner ** 2) / 4000;
-  return (Math.PI / (lengthMm / 1000)) ** 2 * BAR_SPEED_MPS[material ?? 'steel'] * gyration;
-}
+const HALF_BAND = 0.05;
 
 export const vehicleClues: readonly Clue[] = [
   {
@@ -51,10 +41,9 @@ export const vehicleClues: readonly Clue[] = [
     missing: 'Length, tube and wall of the driveshaft were not given, so its critical speed is not known.',
     asks: ({ part }) => part === 'driveshaft',
     read: (basis, { vehicle }) => {
-      const criticals = (vehicle.driveshaftPieces ?? []).map(criticalRadPerS).filter((speed) => speed !== null);
-      if (criticals.length === 0 || !basis.order) return null;
-      const shaftRpm = rpmFromHz(basis.frequencyHz / basis.order);
-      const ratio = radPerSFromRpm(shaftRpm) / Math.min(...criticals);
+      const tubes = (vehicle.driveshaftPieces ?? []).map(tubeOf).filter((tube) => tube !== null);
+      if (tubes.length === 0 || !basis.order) return null;
+      const ratio = rpmFromHz(basis.frequencyHz / basis.order) / Math.min(...tubes.map(criticalSpeedRpm));
       const text = `The driveshaft turned at ${Math.round(100 * ratio)} % of its critical speed`;
       if (ratio >= NEAR_CRITICAL) return { sign: 'near-critical', text, strength: 1 };
       if (Math.abs(ratio - 0.5) <= HALF_BAND && basis.order === 2)
