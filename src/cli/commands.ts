@@ -1,8 +1,15 @@
 /** All commands, in the order help lists them. */
 import type { Command } from './io.ts';
+import { compareCommand } from './commands/compare.ts';
 import { diagnoseCommand } from './commands/diagnose.ts';
 import { ordersCommand } from './commands/orders.ts';
 import { serveCommand } from './commands/serve.ts';
 import { spectrumCommand } from './commands/spectrum.ts';
 
-export const commands: readonly Command[] = [diagnoseCommand, ordersCommand, spectrumCommand, serveCommand];
+export const commands: readonly Command[] = [
+  diagnoseCommand,
+  compareCommand,
+  ordersCommand,
+  spectrumCommand,
+  serveCommand,
+];

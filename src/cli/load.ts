@@ -67,13 +67,15 @@ function fileProblem(path: string, error: unknown): Problem {
   };
 }
 
-/** A problem as the command line prints it. */
+/** A problem as the command line prints it. Readers' sentences name the place themselves; others get it in front. */
 export function problemText(problem: Problem): string {
+  const named = problem.file === undefined || problem.message.includes(problem.file);
   const where = [
-    problem.file !== undefined && !problem.message.includes(problem.file) ? problem.file : '',
+    problem.file ?? '',
     problem.line === undefined ? '' : `line ${problem.line}`,
     problem.column === undefined ? '' : `column ${problem.column}`,
     problem.key === undefined ? '' : `key ${problem.key}`,
   ].filter((part) => part !== '');
-  return `perrev: ${where.length > 0 ? `${where.join(', ')}: ` : ''}${problem.message}\n  ${problem.remedy}\n`;
+  const place = named && problem.file !== undefined ? '' : where.join(', ');
+  return `perrev: ${place === '' ? '' : `${place}: `}${problem.message}\n  ${problem.remedy}\n`;
 }

@@ -1,0 +1,49 @@
+/** The pipeline of before and after: two jobs (or the two stages of one) and their recordings → a Comparison. */
+import { compareRuns } from './diagnosis/compare/compare.ts';
+import type { Comparison } from './diagnosis/compare/comparison.ts';
+import { inferRun } from './diagnosis/infer-run.ts';
+import type { RunInference } from './diagnosis/infer-run.ts';
+import { observeRun } from './diagnosis/run-evidence.ts';
+import type { Job } from './job/job.ts';
+import { failure, success } from './note.ts';
+import type { Result } from './note.ts';
+import type { Recording } from './reading/recording.ts';
+
+/** A job with its recordings: recordings[i] belongs to job.runs[i]. */
+export interface RecordedJob {
+  readonly job: Job;
+  readonly recordings: readonly Recording[];
+}
+
+/** Compares the runs of `before` with those of `after`. */
+export function compare(before: RecordedJob, after: RecordedJob): Result<Comparison> {
+  if (before.recordings.length === 0 || after.recordings.length === 0) {
+    return failure({
+      code: 'nothing-to-compare',
+      message: 'A comparison needs at least one recording from before and one from after.',
+      remedy: 'Record the complaint run again after the repair and give both.',
+    });
+  }
+  return success(compareRuns(inferencesOf(before), inferencesOf(after)));
+}
+
+/** Splits a job that holds both stages: the runs of the complaint, and those marked as proof. */
+export function stagesOf({ job, recordings }: RecordedJob): { before: RecordedJob; after: RecordedJob } {
+  const stage = (proof: boolean): RecordedJob => {
+    const kept = job.runs.map((run, index) => ({ run, index })).filter(({ run }) => (run.stage === 'proof') === proof);
+    return {
+      job: { ...job, runs: kept.map(({ run }) => run) },
+      recordings: kept.flatMap(({ index }) => recordings[index] ?? []),
+    };
+  };
+  return { before: stage(false), after: stage(true) };
+}
+
+const inferencesOf = ({ job, recordings }: RecordedJob): RunInference[] =>
+  recordings.map((recording, i) => {
+    const run = job.runs[i];
+    return inferRun(
+      job.vehicle,
+      observeRun(job.vehicle, run ?? {}, recording, run?.name ?? run?.file ?? recording.name),
+    );
+  });

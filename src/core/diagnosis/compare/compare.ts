@@ -1,0 +1,111 @@
+/** Two sets of runs of one vehicle → what changed, by order, and whether the complaint is gone. */
+import { feltLevel } from '../../signal/felt.ts';
+import type { RunInference } from '../infer-run.ts';
+import type { Finding } from '../finding.ts';
+import { findingsOf } from '../finding.ts';
+import { FELT_FROM } from '../perceived.ts';
+import { changeOf, isSeen, mostPower } from './change.ts';
+import type { ComparedLevel, ComparedPair, ComparedRun, Comparison, OrderChange } from './comparison.ts';
+import { COMPARISON_SCHEMA_VERSION } from './comparison.ts';
+import type { Pair } from './pair.ts';
+import { pairRuns, speedCorrection } from './pair.ts';
+import type { RunLevel } from './run-levels.ts';
+import { runLevels } from './run-levels.ts';
+import { sentenceOf } from './sentence.ts';
+
+/**
+ * @param before inferences of the runs of the complaint
+ * @param after inferences of the runs that shall prove the repair
+ */
+export function compareRuns(before: readonly RunInference[], after: readonly RunInference[]): Comparison {
+  const pairs = pairRuns(before, after);
+  const compared = pairs.map(comparePair);
+  const complaint = findingsOf(before)[0] ?? null;
+  const fresh = newFindings(findingsOf(after), findingsOf(before));
+  return {
+    schemaVersion: COMPARISON_SCHEMA_VERSION,
+    ...sentenceOf({ complaint, change: changeOfComplaint(complaint, pairs, compared), fresh, pairs: compared }),
+    pairs: compared,
+    notes: compared
+      .filter(({ differences }) => differences.length > 0)
+      .map(({ before: a, after: b, differences }) => ({
+        code: 'runs-not-alike',
+        severity: 'warning' as const,
+        text: `${a.name} and ${b.name} are not like for like: ${differences.join('; ')}. The intervals are wider for it.`,
+      })),
+  };
+}
+
+function comparePair(pair: Pair): ComparedPair {
+  const before = runLevels(pair.before);
+  const after = runLevels(pair.after);
+  const correction = speedCorrection(pair);
+  const extraSdDb = Math.hypot(correction.sdDb, pair.unlikeSdDb);
+  const orders = [...before].flatMap(([label, one]) => {
+    const other = after.get(label);
+    return other ? [orderChange(one, other, correction.db, extraSdDb)] : [];
+  });
+  return {
+    before: comparedRun(pair.before),
+    after: comparedRun(pair.after),
+    unlikeSdDb: pair.unlikeSdDb,
+    differences: pair.differences,
+    orders,
+  };
+}
+
+const comparedRun = ({ run, posterior }: RunInference): ComparedRun => ({
+  name: run.name,
+  speedMps: run.condition.speedMps === undefined ? null : run.condition.speedMps * Math.exp(posterior.road.mean),
+  durationS: run.prepared.durationS,
+});
+
+function orderChange(one: RunLevel, other: RunLevel, correctionDb: number, extraSdDb: number): OrderChange {
+  const { line } = one.origin;
+  const change = changeOf(one.level, other.level, correctionDb, extraSdDb);
+  const before = comparedLevel(one);
+  const after = comparedLevel({ ...other, verticalShare: other.verticalShare ?? one.verticalShare });
+  return {
+    part: line.part,
+    ...(line.name === undefined ? {} : { name: line.name }),
+    order: line.order,
+    label: line.label,
+    before,
+    after,
+    changeDb: change.db,
+    lowDb: change.lowDb,
+    highDb: change.highDb,
+    real: change.real,
+    verdict: verdictOf(before, after, change.real, change.db),
+  };
+}
+
+function comparedLevel({ level, frequencyHz, verticalShare }: RunLevel): ComparedLevel {
+  const seen = isSeen(level);
+  const amplitudeMps2 = Math.sqrt(seen ? level.power : mostPower(level));
+  return { frequencyHz, amplitudeMps2, feltLevel: feltLevel(frequencyHz, amplitudeMps2, verticalShare), seen };
+}
+
+function verdictOf(before: ComparedLevel, after: ComparedLevel, real: boolean, db: number): OrderChange['verdict'] {
+  if (!before.seen && !after.seen) return 'not-seen';
+  if (!real) return 'unchanged';
+  if (db > 0)
+    return before.seen && before.feltLevel >= FELT_FROM ? 'worse' : after.feltLevel >= FELT_FROM ? 'appeared' : 'worse';
+  const wasFelt = before.feltLevel >= FELT_FROM;
+  return !after.seen || (wasFelt && after.feltLevel < FELT_FROM) ? 'gone' : 'better';
+}
+
+/** The complaint's own change, in the pair whose run showed it. */
+function changeOfComplaint(
+  complaint: Finding | null,
+  pairs: readonly Pair[],
+  compared: readonly ComparedPair[],
+): OrderChange | null {
+  if (!complaint) return null;
+  const index = pairs.findIndex(({ before }) => before === complaint.inference);
+  return compared[index]?.orders.find(({ label }) => label === complaint.label) ?? null;
+}
+
+/** What is felt or heard after and was not before. */
+const newFindings = (after: readonly Finding[], before: readonly Finding[]): Finding[] =>
+  after.filter((finding) => !before.some((old) => old.label === finding.label));

@@ -1,0 +1,98 @@
+/** Which runs can be compared, and what their differences may fake. */
+import type { RunInference } from '../infer-run.ts';
+
+/** Speeds further apart than this are not shared (the level's law of speed would decide the answer). */
+const SHARED_SPEED = 0.1;
+/** What may fake a change, as standard uncertainties in dB. Judgement: no study of mountings in vehicles is known here. */
+const UNLIKE_SD_DB = {
+  mounting: 2,
+  axes: 1.5,
+  logger: 0.5,
+  load: 2,
+  gear: 1,
+} as const;
+
+export interface Pair {
+  readonly before: RunInference;
+  readonly after: RunInference;
+  readonly differences: readonly string[];
+  readonly unlikeSdDb: number;
+}
+
+const speedOf = ({ run }: RunInference): number | null => run.condition.speedMps ?? null;
+
+/** Each run before with the run after that is nearest in speed and condition; none where no speed is shared. */
+export function pairRuns(before: readonly RunInference[], after: readonly RunInference[]): Pair[] {
+  return before.flatMap((one) => {
+    const partners = after
+      .map((other) => ({ other, cost: pairCost(one, other) }))
+      .filter(({ cost }) => Number.isFinite(cost))
+      .sort((a, b) => a.cost - b.cost);
+    const best = partners[0];
+    return best ? [pairOf(one, best.other)] : [];
+  });
+}
+
+function pairCost(one: RunInference, other: RunInference): number {
+  const a = speedOf(one);
+  const b = speedOf(other);
+  const apart = a !== null && b !== null ? Math.abs(Math.log(b / a)) : a === b ? 0 : Infinity;
+  if (apart > SHARED_SPEED) return Infinity;
+  return (
+    apart +
+    (one.run.condition.load === other.run.condition.load ? 0 : SHARED_SPEED) +
+    (sameGear(one, other) ? 0 : SHARED_SPEED)
+  );
+}
+
+const sameGear = (one: RunInference, other: RunInference): boolean =>
+  one.run.condition.gearRatio === other.run.condition.gearRatio;
+
+function pairOf(before: RunInference, after: RunInference): Pair {
+  const differences: string[] = [];
+  const sds: number[] = [];
+  const differ = (sdDb: number, text: string): void => {
+    sds.push(sdDb);
+    differences.push(text);
+  };
+  const a = before.run;
+  const b = after.run;
+  const axes = [a.recording.channels.length, b.recording.channels.length];
+  if (axes[0] !== axes[1]) differ(UNLIKE_SD_DB.axes, `${axes[0]} axes before and ${axes[1]} after`);
+  else if (mountedDifferently(a.prepared.up, b.prepared.up))
+    differ(UNLIKE_SD_DB.mounting, 'the sensor was mounted differently');
+  if (
+    a.recording.channels[0]?.columnName !== b.recording.channels[0]?.columnName ||
+    differentRate(a.recording.samplingRateHz, b.recording.samplingRateHz)
+  ) {
+    differ(UNLIKE_SD_DB.logger, 'another logger or rate was used');
+  }
+  if (a.condition.load !== b.condition.load)
+    differ(
+      UNLIKE_SD_DB.load,
+      `load ${a.condition.load ?? 'not told'} before and ${b.condition.load ?? 'not told'} after`,
+    );
+  if (!sameGear(before, after)) differ(UNLIKE_SD_DB.gear, 'another gear was used');
+  return { before, after, differences, unlikeSdDb: Math.hypot(...sds, 0) };
+}
+
+const differentRate = (a: number, b: number): boolean => Math.abs(Math.log(a / b)) > 0.02;
+
+/** More than 15° between the two directions of gravity on the sensor's own axes. */
+function mountedDifferently(a: readonly number[] | null, b: readonly number[] | null): boolean {
+  if (a === null || b === null) return a !== b;
+  return a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0) < Math.cos(Math.PI / 12);
+}
+
+/**
+ * What the difference of speed alone changes, dB, and how sure that is. Unbalance grows with the square of speed and
+ * the way to the seat changes it by as much again (judgement: exponent 2 ± 1).
+ */
+export function speedCorrection({ before, after }: Pair): { db: number; sdDb: number } {
+  const a = speedOf(before);
+  const b = speedOf(after);
+  if (a === null || b === null) return { db: 0, sdDb: 0 };
+  const scale = (one: RunInference): number => Math.exp(one.posterior.road.mean);
+  const db = 20 * Math.log10((b * scale(after)) / (a * scale(before)));
+  return { db: 2 * db, sdDb: Math.abs(db) };
+}

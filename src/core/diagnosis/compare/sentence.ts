@@ -1,0 +1,83 @@
+/** The comparison's answer in words. */
+import type { Finding } from '../finding.ts';
+import type { ComparedPair, ComparisonVerdict, OrderChange } from './comparison.ts';
+
+export interface SentenceInput {
+  readonly complaint: Finding | null;
+  readonly change: OrderChange | null;
+  readonly fresh: readonly Finding[];
+  readonly pairs: readonly ComparedPair[];
+}
+
+export interface Answer {
+  readonly verdict: ComparisonVerdict;
+  readonly sentence: string;
+  readonly why: string;
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+const db = (value: number): string => `${Math.abs(value).toFixed(Math.abs(value) < 9.5 ? 1 : 0)} dB`;
+
+/** 'less by 14 dB (95 in 100: between 12 and 16 dB less)'. */
+export function changeText({ changeDb, lowDb, highDb }: OrderChange): string {
+  const signed = (value: number): string => `${value < 0 ? '−' : '+'}${db(value)}`;
+  if (lowDb !== null && highDb !== null)
+    return `${signed(changeDb)}, 95 % interval ${signed(lowDb)} to ${signed(highDb)}`;
+  if (highDb !== null) return `at least ${db(highDb)} less, for the noise hides it now`;
+  if (lowDb !== null) return `at least ${db(lowDb)} more, for the noise hid it before`;
+  return 'hidden in the noise both times';
+}
+
+export function sentenceOf({ complaint, change, fresh, pairs }: SentenceInput): Answer {
+  if (pairs.length === 0) {
+    return {
+      verdict: 'cannot-tell',
+      sentence: 'The two cannot be compared: no run before and run after share a speed.',
+      why: 'Record the same stretch of road at the speed of the complaint again, in the same gear and with the sensor in the same place.',
+    };
+  }
+  const also =
+    fresh.length > 0
+      ? ` New since then: ${fresh.map(({ label, trueHz }) => `${label} at ${trueHz.toFixed(1)} Hz`).join(', ')}.`
+      : '';
+  if (!complaint) {
+    return {
+      verdict: fresh.length > 0 ? 'worse' : 'nothing-to-compare',
+      sentence: `Nothing was felt before${fresh.length > 0 ? ', something is now.' : ', so there is nothing whose change could be told.'}${also}`,
+      why: '',
+    };
+  }
+  if (!change) {
+    return {
+      verdict: 'cannot-tell',
+      sentence: `${capital(complaint.label)} cannot be compared: no run after shows it at a shared speed, or its place is not known well enough.`,
+      why: `Record a run like "${complaint.inference.run.name}" again.${also}`,
+    };
+  }
+  const moved = fresh.length > 0 && (change.verdict === 'gone' || change.verdict === 'better');
+  const verdict: ComparisonVerdict = moved
+    ? 'moved'
+    : change.verdict === 'appeared'
+      ? 'worse'
+      : change.verdict === 'not-seen'
+        ? 'unchanged'
+        : change.verdict;
+  const unlike = pairs.some(({ differences }) => differences.length > 0) && verdict === 'unchanged';
+  return {
+    verdict,
+    sentence: `${capital(complaint.label)} is ${WORDS[verdict]}.${also}`,
+    why:
+      `Level ${changeText(change)}; felt level ${change.before.feltLevel.toFixed(1)} before, ${change.after.seen ? '' : 'under '}${change.after.feltLevel.toFixed(1)} now.` +
+      (unlike ? ' The runs are not alike: a run like the first one would decide.' : ''),
+  };
+}
+
+const WORDS: Readonly<Record<ComparisonVerdict, string>> = {
+  gone: 'gone',
+  better: 'better, but not gone',
+  unchanged: 'unchanged',
+  worse: 'worse',
+  moved: 'less, but something else shakes now',
+  'nothing-to-compare': 'not comparable',
+  'cannot-tell': 'not comparable',
+};

@@ -1,0 +1,46 @@
+/** A comparison as plain text, to be read aloud. */
+import type { ComparedPair, Comparison, OrderChange } from '../diagnosis/compare/comparison.ts';
+import { durationText, feltText, frequencyText, speedText } from './format.ts';
+import type { TextOptions } from './text.ts';
+import { table, wrap } from './wrap.ts';
+
+/** The whole comparison as text, with a newline at its end. */
+export function comparisonText(comparison: Comparison, options: TextOptions): string {
+  const width = options.width ?? 96;
+  const heading = (text: string): string => (options.emphasis ? `\u001b[1m${text}\u001b[0m` : text);
+  const parts = [
+    heading(wrap(comparison.sentence, width)) + (comparison.why === '' ? '' : `\n${wrap(comparison.why, width)}`),
+  ];
+  for (const pair of comparison.pairs) parts.push(`${heading('Order by order')}\n${pairText(pair, options, width)}`);
+  if (comparison.notes.length > 0) parts.push(comparison.notes.map(({ text }) => wrap(text, width, '  ! ')).join('\n'));
+  return `${parts.join('\n\n')}\n`;
+}
+
+function pairText(pair: ComparedPair, options: TextOptions, width: number): string {
+  const side = ({ name, speedMps, durationS }: ComparedPair['before']): string =>
+    `${name} (${durationText(durationS)}${speedMps === null ? '' : `, ${speedText(speedMps, options.units)}`})`;
+  const rows = pair.orders.map(orderRow);
+  const header = ['', 'where', 'felt before', 'felt after', 'change', '95 % interval', ''];
+  return `${wrap(`Before: ${side(pair.before)}. After: ${side(pair.after)}.`, width, '  ')}\n${table([header, ...rows], ['left', 'right', 'right', 'right', 'right', 'left', 'left'])}`;
+}
+
+function orderRow(order: OrderChange): string[] {
+  const felt = ({ seen, feltLevel }: OrderChange['before']): string => (seen ? '' : 'under ') + feltText(feltLevel);
+  return [
+    order.label,
+    frequencyText(order.before.frequencyHz),
+    felt(order.before),
+    felt(order.after),
+    order.verdict === 'not-seen' ? '' : decibels(order.changeDb),
+    order.verdict === 'not-seen' ? '' : intervalText(order),
+    order.verdict === 'not-seen' ? 'not seen' : order.verdict,
+  ];
+}
+
+const decibels = (db: number): string => `${db < 0 ? '−' : '+'}${Math.abs(db).toFixed(1)} dB`;
+
+function intervalText({ lowDb, highDb }: OrderChange): string {
+  if (lowDb !== null && highDb !== null) return `${decibels(lowDb)} to ${decibels(highDb)}`;
+  if (highDb !== null) return `${decibels(highDb)} or less`;
+  return lowDb === null ? '' : `${decibels(lowDb)} or more`;
+}
