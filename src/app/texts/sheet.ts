@@ -62,6 +62,7 @@ export const sheet = {
   cautions: 'Cautions',
   seen: 'seen',
   notSeen: 'not seen',
+  atMost: (text: string) => `< ${text}`,
   notSeenAtMost: (level: string) => `not seen, at most ${level}`,
   aboveHalf: 'above half the sampling rate',
   aboveHalfImage: (hz: string) => `above half the sampling rate, image at ${hz}`,

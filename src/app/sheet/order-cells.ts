@@ -1,0 +1,31 @@
+/** One row of the table of orders, in words. */
+import { accelerationText, feltText, frequencyText, significant } from '../../core/report/format.ts';
+import type { OrderReport } from '../../core/report/report.ts';
+import { velocityMmpsOfSine } from '../../core/units.ts';
+import { texts } from '../texts.ts';
+
+const words = texts.sheet;
+
+export interface OrderCells {
+  readonly seen: boolean;
+  /** Level where seen; else what could hide there, or why it cannot be seen. */
+  readonly level: string;
+  readonly velocity: string;
+  readonly felt: string;
+}
+
+export function orderCells({ visibility, aliasHz, frequencyHz, amplitudeMps2, feltLevel }: OrderReport): OrderCells {
+  if (visibility === 'above-nyquist') {
+    const level = aliasHz === undefined ? words.aboveHalf : words.aboveHalfImage(frequencyText(aliasHz));
+    return { seen: false, level, velocity: '', felt: '' };
+  }
+  if (amplitudeMps2 === null) return { seen: false, level: words.notSeen, velocity: '', felt: '' };
+  const seen = visibility === 'seen';
+  const most = (text: string): string => (seen ? text : words.atMost(text));
+  return {
+    seen,
+    level: seen ? accelerationText(amplitudeMps2) : words.notSeenAtMost(accelerationText(amplitudeMps2)),
+    velocity: most(`${significant(velocityMmpsOfSine(amplitudeMps2, frequencyHz), 2)} mm/s`),
+    felt: feltLevel === null ? '' : most(feltText(feltLevel)),
+  };
+}

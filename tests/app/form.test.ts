@@ -1,0 +1,115 @@
+import { describe, expect, it } from 'vitest';
+import type { FieldSpec, JobDocument } from '../../src/app/form/document.ts';
+import { emptyDocument, fieldState, leaveField, removeRun, typeInto } from '../../src/app/form/document.ts';
+import { needsOf } from '../../src/app/form/needs.ts';
+import { runFields } from '../../src/app/form/run-fields.ts';
+import { mainFields, moreFields, parseTire } from '../../src/app/form/vehicle-fields.ts';
+import type { RecordingFacts } from '../../src/worker/recording-facts.ts';
+
+const field = (id: string, document: JobDocument): FieldSpec => {
+  const { layout } = document.job.vehicle;
+  const all = [...mainFields(layout), ...moreFields(layout), ...Object.values(runFields(0))];
+  const found = all.find((spec) => spec.id === id);
+  if (!found) throw new Error(`no field ${id}`);
+  return found;
+};
+
+const withOneRun: JobDocument = {
+  ...emptyDocument(),
+  job: { ...emptyDocument().job, runs: [{ file: 'a.csv' }] },
+};
+
+const facts = new Map<string, RecordingFacts>([
+  ['a.csv', { key: 'k', name: 'a.csv', samplingRateHz: 400, durationS: 60, axes: 3, notes: [] }],
+]);
+
+function typed(id: string, text: string, units: 'us' | 'metric' = 'us'): JobDocument {
+  return typeInto(withOneRun, field(id, withOneRun), text, units);
+}
+
+describe('fields take what people type', () => {
+  it.each([
+    ['265/70 r17', { kind: 'size', size: '265/70R17' }],
+    ['2.36 m', { kind: 'rolling-circumference', circumferenceM: 2.36 }],
+    ['680 rev/mile', { kind: 'revs-per-mile', revsPerMile: 680 }],
+    ['423,7 per km', { kind: 'revs-per-km', revsPerKm: 423.7 }],
+  ])('tires: %s', (text, expected) => {
+    expect(parseTire(text)).toEqual({ ok: true, value: expected });
+  });
+
+  it('a bare speed is in the reader’s units, and any unit may be typed', () => {
+    expect(typed('run.0.speedMps', '62').job.runs[0]?.speedMps).toBeCloseTo(27.71648, 6);
+    expect(typed('run.0.speedMps', '100', 'metric').job.runs[0]?.speedMps).toBeCloseTo(100 / 3.6, 6);
+    expect(typed('run.0.speedMps', '100 km/h').job.runs[0]?.speedMps).toBeCloseTo(100 / 3.6, 6);
+  });
+
+  it('a decimal comma is a decimal comma', () => {
+    expect(typed('vehicle.axleRatio', '3,73').job.vehicle.axleRatio).toBe(3.73);
+  });
+
+  it('gear ratios and accessories are lists', () => {
+    expect(typed('vehicle.gearRatios', '4.17 2.34, 1.52; 0.69').job.vehicle.gearRatios).toEqual([
+      4.17, 2.34, 1.52, 0.69,
+    ]);
+    expect(typed('vehicle.accessories', 'alternator 2.8, water pump 1.2').job.vehicle.accessories).toEqual([
+      { name: 'alternator', ratio: 2.8 },
+      { name: 'water pump', ratio: 1.2 },
+    ]);
+  });
+
+  it('shows 62 mph again after the field is left, without a digit lost', () => {
+    const spec = field('run.0.speedMps', withOneRun);
+    const left = leaveField(typed('run.0.speedMps', '62'), spec, 'us');
+    expect(fieldState(left, spec, 'us')).toEqual({ text: '62 mph' });
+    expect(fieldState(left, spec, 'metric').text).toBe('99.779 km/h');
+  });
+
+  it('keeps wrong text as it was typed, says why, and takes the entry out of the job', () => {
+    const spec = field('vehicle.axleRatio', withOneRun);
+    const wrong = leaveField(typed('vehicle.axleRatio', '373'), spec, 'us');
+    expect(wrong.job.vehicle.axleRatio).toBeUndefined();
+    expect(fieldState(wrong, spec, 'us')).toMatchObject({ text: '373', message: expect.stringContaining('373') });
+  });
+
+  it('refuses half a cylinder', () => {
+    const spec = field('vehicle.cylinders', withOneRun);
+    expect(fieldState(typed('vehicle.cylinders', '7.5'), spec, 'us').message).toContain('whole number');
+  });
+
+  it('an emptied field takes its entry out of the job', () => {
+    const spec = field('vehicle.axleRatio', withOneRun);
+    const filled = typed('vehicle.axleRatio', '3.73');
+    expect('axleRatio' in typeInto(filled, spec, '', 'us').job.vehicle).toBe(false);
+  });
+
+  it('a removed run takes its half-typed text with it', () => {
+    const wrong = typed('run.0.speedMps', 'fast');
+    expect(removeRun(wrong, 0)).toMatchObject({ typed: {}, job: { runs: [] } });
+  });
+});
+
+describe('what is missing', () => {
+  it('is told in the order that matters, and only where it would change the answer', () => {
+    const { blocker, wishes } = needsOf(withOneRun, facts, 'us');
+    expect(blocker).toBeNull();
+    expect(wishes[0]).toContain('tire size');
+    expect(wishes[1]).toContain('road speed');
+  });
+
+  it('asks for no speed where the recording holds it, and for no axle ratio on a front drive', () => {
+    const logged = new Map([['a.csv', { ...facts.get('a.csv')!, loggedSpeedMps: 25 }]]);
+    const front = { ...withOneRun, job: { ...withOneRun.job, vehicle: { layout: 'front-drive' as const } } };
+    const { wishes } = needsOf(front, logged, 'us');
+    expect(wishes.some((wish) => wish.includes('road speed'))).toBe(false);
+    expect(wishes.some((wish) => wish.includes('axle ratio'))).toBe(false);
+  });
+
+  it('blocks on a field that cannot be understood, on a recording being read, and on one that cannot be read', () => {
+    expect(needsOf(typed('vehicle.axleRatio', 'x'), facts, 'us').blocker).toContain('Axle ratio');
+    expect(needsOf(withOneRun, new Map(), 'us').blocker).toContain('being read');
+    const problem = { code: 'x', message: 'm', remedy: 'r' };
+    const bad = new Map([['a.csv', { ...facts.get('a.csv')!, problem }]]);
+    expect(needsOf(withOneRun, bad, 'us').blocker).toContain('cannot be read');
+    expect(needsOf(emptyDocument(), facts, 'us').blocker).toContain('Open a recording');
+  });
+});

@@ -1,0 +1,60 @@
+import { describe, expect, it } from 'vitest';
+import { PHONE, useBrowser } from './support/browser.ts';
+import { openDemo, openRecordings, waitForAnswer } from './support/tasks.ts';
+
+const bench = useBrowser();
+
+describe('from a file to the answer', () => {
+  it('takes three actions when the vehicle is known: open, speed, diagnose', async () => {
+    const { page, complaints } = await bench.open();
+    await openRecordings(page, 'joint-replaced-cruise.csv');
+    await page.getByRole('textbox', { name: 'Tires' }).fill('LT245/75 r16');
+    await page.getByRole('textbox', { name: 'Axle ratio' }).fill('3,73');
+    await page.getByRole('textbox', { name: 'Road speed' }).fill('62');
+    await page.getByRole('button', { name: 'Diagnose' }).click();
+    await waitForAnswer(page);
+    expect(await page.locator('#answer').textContent()).toMatch(/driveshaft 1×/iu);
+    expect(complaints).toEqual([]);
+  });
+
+  it('opens a demo job with one click, on a phone too', async () => {
+    const { page, complaints } = await bench.open(PHONE);
+    await openDemo(page, /shake after a joint replacement/iu);
+    expect(await page.locator('#answer').textContent()).toMatch(/driveshaft 1×/iu);
+    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    expect(overflow).toBeLessThanOrEqual(0);
+    expect(complaints).toEqual([]);
+  });
+
+  it('says what is wrong in a field once it is left, and what it understood', async () => {
+    const { page } = await bench.open();
+    await openRecordings(page, 'joint-replaced-cruise.csv');
+    const tires = page.getByRole('textbox', { name: 'Tires' });
+    await tires.fill('265/70 r17');
+    await tires.blur();
+    expect(await tires.inputValue()).toBe('265/70R17');
+    const axle = page.getByRole('textbox', { name: 'Axle ratio' });
+    await axle.fill('banana');
+    await axle.blur();
+    expect(await axle.getAttribute('aria-invalid')).toBe('true');
+    await page.getByRole('button', { name: 'Diagnose' }).click();
+    expect(await page.locator('.told').textContent()).toMatch(/axle ratio/iu);
+  });
+
+  it('says why a file without acceleration cannot be used, and lets it be removed', async () => {
+    const { page } = await bench.open();
+    await page.setInputFiles('input[type=file]', [
+      { name: 'gyro.csv', mimeType: 'text/csv', buffer: Buffer.from(gyroscopeOnly()) },
+    ]);
+    const problem = page.locator('.problem').first();
+    await problem.waitFor();
+    expect(await problem.textContent()).toMatch(/acceleration/iu);
+    await page.getByRole('button', { name: /^Remove/u }).click();
+    expect(await page.locator('.problem').count()).toBe(0);
+  });
+});
+
+function gyroscopeOnly(): string {
+  const rows = Array.from({ length: 500 }, (_, index) => `${(index / 100).toFixed(2)},0.1,0.2,0.1`);
+  return `time (s),gyro x (rad/s),gyro y (rad/s),gyro z (rad/s)\n${rows.join('\n')}\n`;
+}

@@ -1,0 +1,81 @@
+/** One Chromium for a test file, a fresh context for each page, and complaints of the page gathered. */
+import { afterAll, beforeAll } from 'vitest';
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
+import { chromium } from 'playwright-core';
+import { findChromium } from '../../support/find-chromium.js';
+import type { AppServer } from './serve-app.ts';
+import { serveApp } from './serve-app.ts';
+
+const FLAGS = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+export const DESK: BrowserContextOptions = { viewport: { width: 1440, height: 900 } };
+export const PHONE: BrowserContextOptions = {
+  viewport: { width: 390, height: 844 },
+  isMobile: true,
+  hasTouch: true,
+  deviceScaleFactor: 2,
+};
+
+export interface OpenedPage {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  /** Errors and warnings of the page, blocked requests and policy violations among them. */
+  readonly complaints: string[];
+}
+
+export interface Bench {
+  readonly server: AppServer;
+  readonly browser: Browser;
+  open: (options?: BrowserContextOptions & { hash?: string }) => Promise<OpenedPage>;
+  openIn: (context: BrowserContext, hash?: string) => Promise<OpenedPage>;
+}
+
+/** Starts browser and server for the test file it is called in. */
+export function useBrowser(): Bench {
+  let browser: Browser | null = null;
+  let server: AppServer | null = null;
+  beforeAll(async () => {
+    server = await serveApp();
+    browser = await chromium.launch({ executablePath: findChromium() ?? '/usr/bin/chromium', args: FLAGS });
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await server?.close();
+  });
+  const running = <T>(thing: T | null): T => {
+    if (thing === null) throw new Error('used before the tests began');
+    return thing;
+  };
+  const openIn = async (context: BrowserContext, hash = ''): Promise<OpenedPage> => {
+    const page = await context.newPage();
+    const complaints: string[] = [];
+    page.on('console', (message) => {
+      if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
+    });
+    page.on('pageerror', (error) => complaints.push(error.message));
+    await page.goto(running(server).url + hash);
+    return { page, context, complaints };
+  };
+  return {
+    get server() {
+      return running(server);
+    },
+    get browser() {
+      return running(browser);
+    },
+    openIn,
+    open: async ({ hash = '', ...options } = {}) => {
+      const context = await running(browser).newContext({ locale: 'en-US', colorScheme: 'light', ...DESK, ...options });
+      return openIn(context, hash);
+    },
+  };
+}
