@@ -3,7 +3,7 @@ import { tubeOf } from '../driveline/shaft-tube.ts';
 import { criticalSpeedRpm } from '../driveline/whirl.ts';
 import { rpmFromHz } from '../units.ts';
 import type { Clue } from './evidence.ts';
-import { hasDoubleCardan, piecesOf } from './causes/where.ts';
+import { hasDoubleCardan, isFrontShaft, piecesOf } from './causes/where.ts';
 
 /** Turning speed over critical speed from which the shaft counts as near it, and below which it is well clear. */
 const NEAR_CRITICAL = 0.75;
@@ -15,7 +15,7 @@ export const vehicleClues: readonly Clue[] = [
   {
     signs: ['two-piece'],
     missing: 'Whether the driveshaft has one piece or two was not given.',
-    asks: ({ part }) => part === 'driveshaft',
+    asks: (basis) => basis.part === 'driveshaft' && !isFrontShaft(basis),
     read: (_, { vehicle }) => {
       const pieces = piecesOf(vehicle);
       if (pieces === null) return null;
@@ -27,7 +27,7 @@ export const vehicleClues: readonly Clue[] = [
   {
     signs: ['double-cardan'],
     missing: 'The kinds of joints in the driveshaft were not given.',
-    asks: ({ part }) => part === 'driveshaft',
+    asks: (basis) => basis.part === 'driveshaft' && !isFrontShaft(basis),
     read: (_, { vehicle }) => {
       const double = hasDoubleCardan(vehicle);
       if (double === null) return null;
@@ -39,7 +39,7 @@ export const vehicleClues: readonly Clue[] = [
   {
     signs: ['near-critical', 'near-half-critical', 'far-from-critical'],
     missing: 'Length, tube and wall of the driveshaft were not given, so its critical speed is not known.',
-    asks: ({ part }) => part === 'driveshaft',
+    asks: (basis) => basis.part === 'driveshaft' && !isFrontShaft(basis),
     read: (basis, { vehicle }) => {
       const tubes = (vehicle.driveshaftPieces ?? []).map(tubeOf).filter((tube) => tube !== null);
       if (tubes.length === 0 || !basis.order) return null;

@@ -37,3 +37,13 @@ export function workRatios(
   });
   return named.length > 0 ? named : [{ work: null, ratio: weights.unasked ?? 1 }];
 }
+
+/**
+ * All work together. Risks add and doubts multiply: two joints replaced are twice the chance of a wrong ring, not the
+ * square of it, since each was one more occasion to go wrong.
+ */
+export function workRatio(weights: CauseWeights, work: readonly WorkDone[]): number {
+  const ratios = workRatios(weights, work).map(({ ratio }) => ratio);
+  const risk = ratios.filter((ratio) => ratio > 1).reduce((sum, ratio) => sum + ratio - 1, 1);
+  return ratios.filter((ratio) => ratio < 1).reduce((product, ratio) => product * ratio, risk);
+}

@@ -11,7 +11,7 @@ import type { CheckOutcome } from './evidence-checks.ts';
 import { readOutcomes } from './evidence-checks.ts';
 import type { SignEvidence } from './evidence.ts';
 import { readSigns } from './evidence.ts';
-import { workRatios } from './evidence-work.ts';
+import { workRatio } from './evidence-work.ts';
 import type { RankedCause } from './ranked.ts';
 import type { CauseWeights } from './weights.ts';
 import { CAUSE_WEIGHTS, SOMETHING_ELSE_PRIOR } from './weights.ts';
@@ -78,7 +78,7 @@ function logWeight(
   const weights: CauseWeights = CAUSE_WEIGHTS[cause.id];
   let sum = Math.log(weights.prior);
   for (const { sign, strength } of signs.seen) sum += strength * Math.log(weights.signs?.[sign] ?? 1);
-  for (const { ratio } of workRatios(weights, context.work)) sum += Math.log(ratio);
+  sum += Math.log(workRatio(weights, context.work));
   return sum + logLikelihood(cause.id, basis, outcomes);
 }
 

@@ -16,11 +16,15 @@ export const both =
   (basis, context) =>
     conditions.every((condition) => condition(basis, context));
 
-/** Whether a driveshaft of more than one piece can be in the vehicle: true also where it was not said. */
-export const mayBeTwoPiece: Applies = (_, { vehicle }) => piecesOf(vehicle) !== 'one';
+/** The front driveshaft of a four-wheel drive: one piece, and not the shaft whose pieces the job describes. */
+export const isFrontShaft = ({ name }: FindingBasis): boolean => name === 'front driveshaft';
+
+/** Whether the driveshaft can be of more than one piece: true also where it was not said. */
+export const mayBeTwoPiece: Applies = (basis, { vehicle }) => !isFrontShaft(basis) && piecesOf(vehicle) !== 'one';
 
 /** Whether a double-Cardan joint can be in the vehicle. Where joints are described and none is one, it cannot. */
-export const mayHaveDoubleCardan: Applies = (_, { vehicle }) => hasDoubleCardan(vehicle) !== false;
+export const mayHaveDoubleCardan: Applies = (basis, { vehicle }) =>
+  isFrontShaft(basis) || hasDoubleCardan(vehicle) !== false;
 
 export const isElectric: Applies = (_, { vehicle }) => vehicle.layout === 'electric';
 export const burnsFuel: Applies = (_, { vehicle }) => vehicle.layout !== 'electric';
