@@ -1,0 +1,68 @@
+/** Where a cross sits between its two retaining rings, and how far it can move. Derived. */
+import type { Result } from '../note.ts';
+import { failure, success } from '../note.ts';
+import type { JudgedNumber, LimitOverrides } from './limit.ts';
+import { judge, limitOf } from './limit.ts';
+import type { RingAxis } from './measurement.ts';
+
+export interface SeatedAxis {
+  /** Groove span less cross, cups and both rings, mm. Negative: the joint is tight and will bind. */
+  readonly endPlayMm: number;
+  /** Middle of the cross off the shaft's axis, mm, positive towards ring 1: half the thickness difference. */
+  readonly offsetMm: number;
+  /** Least and greatest offset with the cross pushed to either side, mm. */
+  readonly offsetRangeMm: readonly [number, number];
+  /** Thickness difference of the pair, mm, without sign. */
+  readonly ringDifferenceMm: number;
+}
+
+/** How the cross sits on one axis. */
+export const seatAxis = ({
+  grooveSpanMm,
+  crossAndCupsMm,
+  ring1Mm,
+  ring2Mm,
+  grooveOffsetMm = 0,
+}: RingAxis): SeatedAxis => {
+  const endPlayMm = grooveSpanMm - crossAndCupsMm - ring1Mm - ring2Mm;
+  const offsetMm = (ring2Mm - ring1Mm) / 2 + grooveOffsetMm;
+  const freeMm = Math.max(endPlayMm, 0) / 2;
+  return {
+    endPlayMm,
+    offsetMm,
+    offsetRangeMm: [offsetMm - freeMm, offsetMm + freeMm],
+    ringDifferenceMm: Math.abs(ring2Mm - ring1Mm),
+  };
+};
+
+export interface RingsJudgement {
+  readonly axes: readonly SeatedAxis[];
+  /** Axis by axis: end play, then ring difference. */
+  readonly judged: readonly JudgedNumber[];
+  /** True where an axis is tight: less room than the parts need. */
+  readonly tight: boolean;
+  readonly inside: boolean;
+}
+
+/** Room smaller than this, mm, is a reading error and not an interference. */
+const READING_ERROR_MM = 0.005;
+
+/** Seat each axis and hold it to the limits. */
+export const judgeRings = (axes: readonly RingAxis[], limits?: LimitOverrides): Result<RingsJudgement> => {
+  const sizes = axes.flatMap((axis) => [axis.grooveSpanMm, axis.crossAndCupsMm, axis.ring1Mm, axis.ring2Mm]);
+  if (axes.length === 0 || !sizes.every((size) => Number.isFinite(size) && size > 0)) {
+    return failure({
+      code: 'ring-size-missing',
+      key: 'axes',
+      message: 'A groove span, a cross length or a ring thickness is missing or not above zero.',
+      remedy: 'For each axis measure the groove span, the cross with both cups, and both rings, in mm.',
+    });
+  }
+  const seated = axes.map(seatAxis);
+  const judged = seated.flatMap((axis, index) => [
+    judge(axis.endPlayMm, limitOf('end-play', limits), `end play, axis ${index + 1}`),
+    judge(axis.ringDifferenceMm, limitOf('ring-difference', limits), `ring difference, axis ${index + 1}`),
+  ]);
+  const tight = seated.some((axis) => axis.endPlayMm < -READING_ERROR_MM);
+  return success({ axes: seated, judged, tight, inside: !tight && judged.every((number) => number.inside) });
+};

@@ -1,0 +1,192 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { allowancePerPlane, permissibleUnbalanceGmm } from '../../../src/core/driveline/balance-grade.ts';
+import { centringEffect, jointOffset, offsetOfWholeAllowanceMm } from '../../../src/core/driveline/centring.ts';
+import { judgeEndPlay } from '../../../src/core/driveline/end-play.ts';
+import type { BareAxis, RingStock } from '../../../src/core/driveline/ring-selection.ts';
+import { selectRings } from '../../../src/core/driveline/ring-selection.ts';
+import { judgeRings, seatAxis } from '../../../src/core/driveline/ring-seat.ts';
+import type { Result } from '../../../src/core/note.ts';
+
+const must = <T>(result: Result<T>): T => {
+  if (!result.ok) throw new Error(result.problem.message);
+  return result.value;
+};
+
+describe('end play', () => {
+  it('is held to 0.05 mm (0.0019 in) by default, common practice without a source', () => {
+    const good = must(judgeEndPlay([0.05, 0.02]));
+    expect(good.inside).toBe(true);
+    expect(good.axes[0].limit).toMatchObject({
+      value: 0.05,
+      inchText: '0.0019 in',
+      source: 'common practice, no source',
+    });
+    expect(must(judgeEndPlay([0.02, 0.051])).inside).toBe(false);
+    expect(must(judgeEndPlay([0.03, 0.04])).freeOffsetMm).toBeCloseTo(0.025, 12);
+  });
+
+  it('is held to the maker’s figure where there is one', () => {
+    const limits = { 'end-play': { value: 0.15 } };
+    expect(must(judgeEndPlay([0.1, 0.14], limits)).inside).toBe(true);
+    expect(must(judgeEndPlay([0.1, 0.14], limits)).axes[0].limit.source).toBe("maker's figure");
+  });
+
+  it('refuses a reading that is not a distance', () => {
+    expect(judgeEndPlay([-0.01, 0])).toMatchObject({ ok: false, problem: { code: 'end-play-not-a-distance' } });
+  });
+});
+
+const worked = { grooveSpanMm: 81.85, crossAndCupsMm: 78.6, ring1Mm: 1.55, ring2Mm: 1.65 };
+
+describe('a cross between its rings', () => {
+  it('sits as in the worked example: 0.05 mm play, 0.05 mm off centre, 0.025 to 0.075 (derived)', () => {
+    const seat = seatAxis(worked);
+    expect(seat.endPlayMm).toBeCloseTo(0.05, 12);
+    expect(seat.offsetMm).toBeCloseTo(0.05, 12);
+    expect(seat.offsetRangeMm[0]).toBeCloseTo(0.025, 12);
+    expect(seat.offsetRangeMm[1]).toBeCloseTo(0.075, 12);
+    expect(seat.ringDifferenceMm).toBeCloseTo(0.1, 12);
+  });
+
+  it('adds the offsets of both axes as vectors: 0.0583095 mm at 30.9638° (derived)', () => {
+    const second = { ...worked, ring1Mm: 1.57, ring2Mm: 1.63 };
+    const offset = jointOffset([seatAxis(worked), seatAxis(second)]);
+    expect(offset.offsetMm).toBeCloseTo(0.0583095, 7);
+    expect(offset.angleDeg).toBeCloseTo(30.9638, 4);
+    expect(offset.greatestMm).toBeCloseTo(Math.hypot(0.075, 0.055), 12);
+  });
+
+  it('is judged tight where the parts need more room than there is', () => {
+    const tight = must(judgeRings([{ ...worked, ring1Mm: 1.65, ring2Mm: 1.65 }]));
+    expect(tight).toMatchObject({ tight: true, inside: false });
+    expect(must(judgeRings([{ ...worked, ring1Mm: 1.6, ring2Mm: 1.6 }]))).toMatchObject({ tight: false, inside: true });
+    expect(must(judgeRings([worked])).inside).toBe(false);
+    expect(judgeRings([{ ...worked, ring1Mm: 0 }])).toMatchObject({
+      ok: false,
+      problem: { code: 'ring-size-missing' },
+    });
+  });
+});
+
+describe('an off-centre joint', () => {
+  const shaft = { offsetMm: 0.05, massKg: 9, rpm: 3000, gradeMmps: 16 };
+
+  it('makes 225 = 150 + 75 g·mm of a 9 kg shaft, 14.8044 N and 7.4022 N at 3000 rev/min (derived)', () => {
+    const effect = centringEffect(shaft);
+    expect(effect.totalGmm).toBeCloseTo(225, 10);
+    expect(effect.near.unbalanceGmm).toBeCloseTo(150, 10);
+    expect(effect.far.unbalanceGmm).toBeCloseTo(75, 10);
+    expect(effect.near.forceN).toBeCloseTo(14.8044, 4);
+    expect(effect.far.forceN).toBeCloseTo(7.4022, 4);
+  });
+
+  it('spends 65 % of the G 16 allowance of ISO 21940-11 in its plane, 83 % with a 0.8 kg yoke (derived)', () => {
+    const bare = centringEffect(shaft);
+    expect(bare.allowancePerPlaneGmm).toBeCloseTo(229.18, 2);
+    expect(bare.near.shareOfAllowance).toBeCloseTo(0.6545, 4);
+    const withYoke = centringEffect({ ...shaft, endMassKg: 0.8 });
+    expect(withYoke.near.unbalanceGmm).toBeCloseTo(190, 10);
+    expect(withYoke.near.forceN).toBeCloseTo(18.7522, 4);
+    expect(withYoke.near.shareOfAllowance).toBeCloseTo(0.829, 3);
+    expect(offsetOfWholeAllowanceMm({ ...shaft, endMassKg: 0.8 })).toBeCloseTo(0.05 / 0.82903, 5);
+  });
+
+  it('shares the allowance by the distances of the planes: 458.366 into 267.380 and 190.986 (standard, from memory)', () => {
+    const [one, two] = allowancePerPlane(permissibleUnbalanceGmm(16, 9, 3000), 500, 700);
+    expect(one).toBeCloseTo(267.38, 3);
+    expect(two).toBeCloseTo(190.986, 3);
+  });
+});
+
+/** Plain enumeration of every ring in every place: the judge. Returns the least offset, and its distance to mid play. */
+const bruteForce = (axes: readonly BareAxis[], stock: readonly RingStock[], limitMm: number) => {
+  let best: { offset: number; offMiddle: number } | null = null;
+  const places = 2 * axes.length;
+  for (let code = 0; code < stock.length ** places; code++) {
+    const kinds = Array.from({ length: places }, (_, place) => Math.floor(code / stock.length ** place) % stock.length);
+    const tooMany = stock.some(({ count = 9 }, kind) => kinds.filter((other) => other === kind).length > count);
+    if (tooMany) continue;
+    const plays = axes.map((axis, index) => {
+      const sum = stock[kinds[2 * index]!]!.thicknessMm + stock[kinds[2 * index + 1]!]!.thicknessMm;
+      return axis.grooveSpanMm - axis.crossAndCupsMm - sum;
+    });
+    if (plays.some((play) => play < -1e-9 || play > limitMm + 1e-9)) continue;
+    const offset = Math.hypot(
+      ...axes.map((axis, index) => {
+        const [one, two] = [stock[kinds[2 * index]!]!.thicknessMm, stock[kinds[2 * index + 1]!]!.thicknessMm];
+        return (two - one) / 2 + (axis.grooveOffsetMm ?? 0);
+      }),
+    );
+    const offMiddle = plays.reduce((sum, play) => sum + Math.abs(play - limitMm / 2), 0);
+    const better = best === null || offset < best.offset - 1e-9;
+    if (better || (offset < best!.offset + 1e-9 && offMiddle < best!.offMiddle)) best = { offset, offMiddle };
+  }
+  return best;
+};
+
+describe('ring selection', () => {
+  const hundredths = (min: number, max: number) => fc.integer({ min, max }).map((value) => value / 100);
+  const axis = fc.record({
+    room: hundredths(290, 340),
+    grooveOffsetMm: hundredths(-5, 5),
+  });
+  const stock = fc.array(fc.record({ thicknessMm: hundredths(145, 170), count: fc.integer({ min: 1, max: 3 }) }), {
+    minLength: 1,
+    maxLength: 7,
+  });
+
+  it('finds what trying every ring in every place finds, for random joints and stocks', () => {
+    let solvable = 0;
+    fc.assert(
+      fc.property(fc.array(axis, { minLength: 1, maxLength: 2 }), stock, (rooms, rings) => {
+        const axes = rooms.map(({ room, grooveOffsetMm }) => ({
+          grooveSpanMm: 78 + room,
+          crossAndCupsMm: 78,
+          grooveOffsetMm,
+        }));
+        const limits = { 'end-play': { value: 0.08 } };
+        const { best } = must(selectRings(axes, rings, limits));
+        const judge = bruteForce(axes, rings, 0.08);
+        expect(best === null).toBe(judge === null);
+        if (best === null || judge === null) return;
+        solvable++;
+        expect(best.offsetMm).toBeCloseTo(judge.offset, 8);
+        const offMiddle = best.axes.reduce((sum, { seat }) => sum + Math.abs(seat.endPlayMm - 0.04), 0);
+        expect(offMiddle).toBeCloseTo(judge.offMiddle, 7);
+        // The rings named are in stock, and seat as told.
+        const used = best.axes.flatMap(({ ring1Mm, ring2Mm }) => [ring1Mm, ring2Mm]);
+        for (const { thicknessMm } of rings) {
+          const held = rings
+            .filter((ring) => ring.thicknessMm === thicknessMm)
+            .reduce((sum, { count }) => sum + count, 0);
+          expect(used.filter((ring) => ring === thicknessMm).length).toBeLessThanOrEqual(held);
+        }
+        for (const [index, { ring1Mm, ring2Mm, seat }] of best.axes.entries()) {
+          expect(seat).toEqual(seatAxis({ ...axes[index]!, ring1Mm, ring2Mm }));
+        }
+      }),
+      { numRuns: 400 },
+    );
+    expect(solvable).toBeGreaterThan(30);
+  });
+
+  it('centers with unequal rings where the grooves are off center', () => {
+    const off = { grooveSpanMm: 81.85, crossAndCupsMm: 78.6, grooveOffsetMm: 0.05 };
+    const { best } = must(
+      selectRings(
+        [off],
+        [1.55, 1.6, 1.65].map((thicknessMm) => ({ thicknessMm })),
+      ),
+    );
+    expect(best).toMatchObject({ axes: [{ ring1Mm: 1.65, ring2Mm: 1.55 }], offsetMm: expect.closeTo(0, 9) });
+  });
+
+  it('says what a pair must add up to where no rings at hand will do', () => {
+    const result = must(selectRings([worked], [{ thicknessMm: 1.5 }, { thicknessMm: 1.55 }]));
+    expect(result.best).toBeNull();
+    expect(result.pairSumMm[0]![0]).toBeCloseTo(3.2, 9);
+    expect(result.pairSumMm[0]![1]).toBeCloseTo(3.25, 9);
+    expect(selectRings([worked], [])).toMatchObject({ ok: false, problem: { code: 'ring-size-missing' } });
+  });
+});
