@@ -1,9 +1,6 @@
-/** How the file writes a table: separator, decimal mark, where the rows begin and which line names the columns. */
-import Papa from 'papaparse';
-import { clockFromText } from './clock-scan.ts';
-import { isMissingWord, numberFromText } from './number-scan.ts';
-
-export type Delimiter = ',' | ';' | '\t' | '|' | ' ';
+/** How the file writes a table: separator, decimal mark, where the rows begin. */
+import { bestRun, shapeOf, splitLine } from './table-shape.ts';
+import type { DecimalMark, Delimiter, Run } from './table-shape.ts';
 
 export interface HeadLine {
   readonly text: string;
@@ -15,7 +12,7 @@ export interface HeadLine {
 
 export interface Dialect {
   readonly delimiter: Delimiter;
-  readonly decimalMark: '.' | ',';
+  readonly decimalMark: DecimalMark;
   /** Index into the head lines of the first row. */
   readonly firstRow: number;
   /** Cells in a row; a trailing empty cell counts. */
@@ -24,7 +21,8 @@ export interface Dialect {
   readonly rows: readonly (readonly string[])[];
 }
 
-const CANDIDATES: readonly (readonly [Delimiter, '.' | ','])[] = [
+/** In the order of preference where several fit alike. */
+const CANDIDATES: readonly (readonly [Delimiter, DecimalMark])[] = [
   ['\t', '.'],
   [';', '.'],
   [',', '.'],
@@ -36,123 +34,57 @@ const CANDIDATES: readonly (readonly [Delimiter, '.' | ','])[] = [
   [' ', ','],
   [',', ','],
 ];
-/** Rows looked at to decide: enough for any preamble met in practice, few enough to cost nothing. */
-const LOOK_AT = 2000;
-/** Rows of another shape that may stand inside a run of rows: a broken write now and then. */
-const TOLERATED = 2;
+/** Lines looked at first; if too few of them are rows (a long preamble), all lines of the head are. */
+const FIRST_LOOK = 160;
+const ENOUGH_ROWS = 12;
+/** Rows handed on for judging the columns, and cells in all of them: bounds the cost of very wide files. */
+const SAMPLE_ROWS = 2000;
+const SAMPLE_CELLS = 200_000;
 
 export const isComment = (text: string): boolean => /^\s*(?:#|%|\/\/)/.test(text);
+const isData = (line: HeadLine): boolean => line.text.trim() !== '' && !isComment(line.text);
 
-/** The cells of one line. Blanks as separator count as one, however many. */
-export function splitLine(text: string, delimiter: Delimiter): string[] {
-  const line = delimiter === ' ' ? collapsedBlanks(text) : text;
-  if (!line.includes('"')) return line.split(delimiter).map((cell) => cell.trim());
-  const rows = Papa.parse<string[]>(line, { delimiter, newline: '\n' }).data;
-  return rows.flat().map((cell) => cell.trim());
-}
-
-/** Runs of blanks and tabs outside quotes become one blank; none at the ends of a line. */
-export function collapsedBlanks(text: string): string {
-  if (!text.includes('"'))
-    return text
-      .replace(/[ \t]+/g, ' ')
-      .replace(/ ?(\r?\n) ?/g, '$1')
-      .replace(/^ | $/g, '');
-  return text
-    .split(/("(?:[^"]|"")*"?)/)
-    .map((part, i) => (i % 2 === 1 ? part : part.replace(/[ \t]+/g, ' ').replace(/ ?(\r?\n) ?/g, '$1')))
-    .join('')
-    .replace(/^ | $/g, '');
-}
-
-interface RowShape {
-  readonly cells: number;
-  readonly numeric: number;
-  /** Share of filled cells that are a number, a clock time or a word for no value. */
-  readonly filled: number;
-  readonly valued: number;
-}
-
-function shapeOf(cells: readonly string[], decimalMark: '.' | ','): RowShape {
-  let numeric = 0;
-  let filled = 0;
-  let valued = 0;
-  for (const cell of cells) {
-    if (cell === '') continue;
-    filled++;
-    if (!Number.isNaN(numberFromText(cell.replace('−', '-'), decimalMark)) || clockFromText(cell)) {
-      numeric++;
-      valued++;
-    } else if (isMissingWord(cell) || /^\d{4}-\d\d-\d\d$/.test(cell)) valued++;
-  }
-  return { cells: cells.length, numeric, filled, valued };
-}
-
-interface Run {
-  readonly first: number;
-  readonly score: number;
-  readonly cells: number;
-}
-
-/** The run of like rows that holds most numbers. */
-function bestRun(shapes: readonly (RowShape | null)[]): Run | null {
-  let best: Run | null = null;
-  for (let i = 0; i < shapes.length;) {
-    const start = shapes[i];
-    if (!start || start.numeric === 0) {
-      i++;
-      continue;
-    }
-    const run = runFrom(shapes, i, start.cells);
-    if (!best || run.score > best.score) best = run;
-    i = run.end;
-  }
-  return best;
-}
-
-function runFrom(shapes: readonly (RowShape | null)[], from: number, cells: number): Run & { end: number } {
-  let strangers = 0;
-  let end = from;
-  let numeric = 0;
-  let filled = 0;
-  let valued = 0;
-  let first = -1;
-  for (let i = from; i < shapes.length && strangers <= TOLERATED; i++) {
-    const shape = shapes[i];
-    if (!shape) continue;
-    if (shape.cells !== cells || shape.numeric === 0) {
-      strangers++;
-      continue;
-    }
-    strangers = 0;
-    if (first < 0) first = i;
-    numeric += shape.numeric;
-    filled += shape.filled;
-    valued += shape.valued;
-    end = i + 1;
-  }
-  return { first, end, cells, score: numeric * (valued / Math.max(1, filled)) ** 2 };
+interface Choice {
+  readonly run: Run;
+  readonly delimiter: Delimiter;
+  readonly decimalMark: DecimalMark;
 }
 
 /** Separator, decimal mark and first row; null where no line holds a number in a table. */
 export function decideDialect(lines: readonly HeadLine[], declared: Delimiter | null): Dialect | null {
-  const looked = lines.slice(0, LOOK_AT);
-  const quotes = looked.some((line) => line.text.includes('"'));
-  let best: { run: Run; delimiter: Delimiter; decimalMark: '.' | ',' } | null = null;
+  let choice = bestChoice(lines.slice(0, FIRST_LOOK), declared);
+  if (lines.length > FIRST_LOOK && (choice?.run.rows ?? 0) < ENOUGH_ROWS) choice = bestChoice(lines, declared);
+  if (!choice) return null;
+  const { run, delimiter, decimalMark } = choice;
+  const sample = Math.max(8, Math.min(SAMPLE_ROWS, Math.floor(SAMPLE_CELLS / run.cells)));
+  const rows = lines
+    .slice(run.first, run.first + sample)
+    .filter(isData)
+    .map((line) => splitLine(line.text, delimiter));
+  return { delimiter, decimalMark, firstRow: run.first, columnCount: run.cells, rows };
+}
+
+function bestChoice(lines: readonly HeadLine[], declared: Delimiter | null): Choice | null {
+  const quotes = lines.some((line) => line.text.includes('"'));
+  let best: Choice | null = null;
   for (const [delimiter, decimalMark] of CANDIDATES) {
     if (declared !== null && delimiter !== declared) continue;
-    if (delimiter === ',' && decimalMark === ',' && !quotes && declared === null) continue;
-    const shapes = looked.map((line) =>
-      line.text.trim() === '' || isComment(line.text) ? null : shapeOf(splitLine(line.text, delimiter), decimalMark),
-    );
-    const run = bestRun(shapes);
+    // A comma is separator and decimal mark at once only where the numbers stand in quotes.
+    if (delimiter === ',' && decimalMark === ',' && !quotes) continue;
+    const run = bestRun(lines.map((line) => (isData(line) ? shapeOf(line.text, delimiter, decimalMark) : null)));
     if (run && run.score > (best?.run.score ?? 0)) best = { run, delimiter, decimalMark };
   }
-  if (!best) return null;
-  const { run, delimiter } = best;
-  const rows = looked
-    .slice(run.first)
-    .filter((line) => line.text.trim() !== '' && !isComment(line.text))
-    .map((line) => splitLine(line.text, delimiter));
-  return { delimiter, decimalMark: best.decimalMark, firstRow: run.first, columnCount: run.cells, rows };
+  return best && best.delimiter === ',' ? singleColumn(lines, best) : best;
+}
+
+/**
+ * "9,81" in every line: one column with a decimal comma, or two columns of whole numbers? A second part that begins
+ * with a zero before further digits is a fraction.
+ */
+function singleColumn(lines: readonly HeadLine[], choice: Choice): Choice {
+  if (choice.run.cells !== 2) return choice;
+  const rows = lines.slice(choice.run.first, choice.run.end).filter(isData);
+  const pairs = rows.map((line) => /^\s*[+-]?\d+,(\d+)\s*$/.exec(line.text));
+  if (pairs.some((pair) => pair === null) || !pairs.some((pair) => /^0\d/.test(pair![1]!))) return choice;
+  return { run: { ...choice.run, cells: 1 }, delimiter: ';', decimalMark: ',' };
 }

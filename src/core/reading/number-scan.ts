@@ -99,17 +99,19 @@ export function numberFromText(text: string, decimalMark: '.' | ','): number {
   return grouped(text, decimalMark);
 }
 
-/** 1,234.5 or 1.234,5 or 1 234,5 or 1'234.5; only where the grouping is strict and cannot be a decimal mark. */
+/**
+ * Thousands in groups, after decimal point and after decimal comma. Without a decimal part a lone group such as 1,234
+ * may be a decimal mark misread: only two groups are proof.
+ */
+const GROUPED: Readonly<Record<'.' | ',', RegExp>> = {
+  '.': /^[+-]?\d{1,3}(?:(?:,\d{3})+\.\d+|(?:,\d{3}){2,}|(?:[ ']\d{3})+(?:\.\d+)?)$/,
+  ',': /^[+-]?\d{1,3}(?:(?:\.\d{3})+,\d+|(?:\.\d{3}){2,}|(?:[ ']\d{3})+(?:,\d+)?)$/,
+};
+
+/** 1,234.5 or 1.234,5 or 1 234,5 or 1'234.5; only where the grouping is strict. */
 function grouped(text: string, decimalMark: '.' | ','): number {
-  const mark = decimalMark === '.' ? '\\.' : ',';
-  const separators = decimalMark === '.' ? [',', ' ', "'"] : ['\\.', ' ', "'"];
-  for (const separator of separators) {
-    const whole = `[+-]?\\d{1,3}(?:${separator}\\d{3})+`;
-    // Without a decimal part a lone group such as 1,234 may be a decimal mark misread: only two groups are proof.
-    const clear = new RegExp(`^(?:${whole}${mark}\\d+|[+-]?\\d{1,3}(?:${separator}\\d{3}){2,})$`);
-    if (clear.test(text)) return Number(text.replace(new RegExp(separator, 'g'), '').replace(',', '.'));
-  }
-  return NaN;
+  if (!GROUPED[decimalMark].test(text)) return NaN;
+  return Number(text.replace(decimalMark === '.' ? /[, ']/g : /[. ']/g, '').replace(',', '.'));
 }
 
 /** Why a cell gave no number. */

@@ -6,7 +6,8 @@ import { readingProblems } from './problems.ts';
 import type { TimeBase } from './recording.ts';
 import { dropRepeatedRows, repairStamps } from './repair.ts';
 import type { Table } from './row-sink.ts';
-import { fitTimeLine, sharedShare, SHARED_STAMPS } from './time-base.ts';
+import { StampGroups } from './stamp-groups.ts';
+import { fitTimeLine } from './time-base.ts';
 import type { TimeLine } from './time-base.ts';
 import { decideTimeUnit } from './time-unit.ts';
 
@@ -85,11 +86,11 @@ function byStamps(
   const own: Note[] = [];
   const setBacks = repairStamps(stamps, table.clockWrapS, own);
   const { rows, dropped } =
-    setBacks.length || sharedShare(stamps) >= SHARED_STAMPS
+    setBacks.length || new StampGroups(stamps).coarse
       ? { rows: stamps.length, dropped: [] }
       : dropRepeatedRows(stamps, table.axes, own);
   const used = stamps.subarray(0, rows);
-  const meanStep = (used[rows - 1]! - used[0]!) / Math.max(1, rows - 1);
+  const meanStep = new StampGroups(used).typicalStep;
   if (!(meanStep > 0)) return null;
   const unit = decideTimeUnit(time, table.firstStamp, meanStep) ?? unitOfRate(givenRateHz, meanStep);
   if (!unit) return readingProblems.timeUnitUnclear(place.file, layout.bodyLine, time.name, meanStep);

@@ -1,137 +1,133 @@
-/** The straight-line fit under the time base: groups of rows that share a stamp, one step for all pieces, drift. */
+/** The straight lines under the time base: one step for all pieces of a recording, a start for each, slow drift. */
+import type { StampGroups } from './stamp-groups.ts';
 
+/** Groups over which a slow drift of the clock is averaged. */
 const DRIFT_BLOCK = 256;
 
-export interface Groups {
-  readonly row: Float64Array;
-  readonly time: Float64Array;
-}
-
-export function groupsOf(times: Float64Array): Groups {
-  let count = 0;
-  const row = new Float64Array(times.length);
-  const time = new Float64Array(times.length);
-  for (let i = 0; i < times.length; i++) {
-    if (i > 0 && times[i] === times[i - 1]) continue;
-    row[count] = i;
-    time[count++] = times[i]!;
-  }
-  return { row: row.subarray(0, count), time: time.subarray(0, count) };
+export interface Hole {
+  /** Row before which samples are missing. */
+  readonly row: number;
+  readonly missing: number;
 }
 
 /** Row numbers with the missing rows counted. */
-export function countedRows(
-  length: number,
-  holes: readonly { readonly row: number; readonly missing: number }[],
-): Float64Array {
-  const index = new Float64Array(length);
-  let next = 0;
-  let added = 0;
-  for (let i = 0; i < length; i++) {
-    while (next < holes.length && holes[next]!.row === i) added += holes[next++]!.missing;
-    index[i] = i + added;
+export class CountedRows {
+  readonly #rows: readonly number[];
+  readonly #before: readonly number[];
+
+  constructor(holes: readonly Hole[]) {
+    let sum = 0;
+    this.#rows = holes.map((hole) => hole.row);
+    this.#before = holes.map((hole) => (sum += hole.missing));
   }
-  return index;
+
+  of(row: number): number {
+    if (this.#rows.length === 0) return row;
+    let low = 0;
+    let high = this.#rows.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (this.#rows[middle]! <= row) low = middle + 1;
+      else high = middle;
+    }
+    return low === 0 ? row : row + this.#before[low - 1]!;
+  }
+}
+
+export interface Piece {
+  /** Groups from…to (exclusive). */
+  readonly from: number;
+  readonly to: number;
+  /** The first group's rows began before the recording did: its first row is late by an unknown time. */
+  readonly trusted: number;
+  /** Time of counted row 0 on this piece's line, s. */
+  start: number;
+  /** Means of the residual over blocks of groups, s. */
+  drift: Float64Array;
 }
 
 export interface Fit {
   readonly step: number;
-  /** Time of counted row 0 for each piece. */
-  readonly starts: readonly number[];
-  readonly residuals: Float64Array;
+  readonly pieces: readonly Piece[];
 }
 
-/** One step for all pieces, a start for each: least squares on the first rows of the groups. */
-export function fitPieces(groups: Groups, index: Float64Array, breaks: readonly number[], coarse: boolean): Fit | null {
-  const count = groups.row.length;
-  let over = 0;
-  let under = 0;
-  const means: (readonly [number, number])[] = [];
-  for (const [from, to] of pieceGroups(groups, breaks)) {
-    // The first group of coarse stamps began before the recording did: its first row is late by an unknown time.
-    const first = coarse && to - from > 2 ? from + 1 : from;
-    let meanX = 0;
-    let meanY = 0;
-    for (let j = first; j < to; j++) {
-      meanX += (index[groups.row[j]!]! - index[groups.row[first]!]!) / (to - first);
-      meanY += (groups.time[j]! - groups.time[first]!) / (to - first);
-    }
-    for (let j = first; j < to; j++) {
-      const x = index[groups.row[j]!]! - index[groups.row[first]!]! - meanX;
-      over += x * (groups.time[j]! - groups.time[first]! - meanY);
-      under += x * x;
-    }
-    means.push([index[groups.row[first]!]! + meanX, groups.time[first]! + meanY]);
-  }
-  if (!(under > 0) || !(over > 0)) return null;
-  const step = over / under;
-  const starts = means.map(([x, y]) => y - step * x);
-  const residuals = new Float64Array(count);
-  pieceGroups(groups, breaks).forEach(([from, to], piece) => {
-    for (let j = from; j < to; j++) residuals[j] = groups.time[j]! - starts[piece]! - step * index[groups.row[j]!]!;
-    if (coarse && to - from > 2) residuals[from] = 0;
-  });
-  return { step, starts, residuals };
-}
-
-/** Ranges of groups between the breaks. */
-export function pieceGroups(groups: Groups, breaks: readonly number[]): (readonly [number, number])[] {
-  const pieces: (readonly [number, number])[] = [];
+/** The groups between the breaks. */
+function piecesOf(groups: StampGroups, breaks: readonly number[]): Piece[] {
+  const cuts = [...breaks.map((row) => groups.from(row)), groups.count];
   let from = 0;
-  let next = 0;
-  for (let j = 0; j <= groups.row.length; j++) {
-    const end = j === groups.row.length || (next < breaks.length && groups.row[j]! >= breaks[next]!);
-    if (!end) continue;
-    if (j > from) pieces.push([from, j]);
-    from = j;
-    while (next < breaks.length && j < groups.row.length && breaks[next]! <= groups.row[j]!) next++;
+  const pieces: Piece[] = [];
+  for (const to of cuts) {
+    if (to <= from) continue;
+    const trusted = groups.coarse && to - from > 2 ? from + 1 : from;
+    pieces.push({ from, to, trusted, start: 0, drift: new Float64Array(0) });
+    from = to;
   }
   return pieces;
 }
 
-/** Residuals split into slow drift (straight lines between block means) and the rest. */
-export function withoutDrift(
-  residuals: Float64Array,
-  breaks: readonly number[],
-  groups: Groups,
-): { drift: Float64Array; rest: Float64Array } {
-  const drift = new Float64Array(residuals.length);
-  const rest = new Float64Array(residuals.length);
-  for (const [from, to] of pieceGroups(groups, breaks)) {
-    const blocks = Math.max(1, Math.round((to - from) / DRIFT_BLOCK));
-    const size = (to - from) / blocks;
-    const means = Array.from({ length: blocks }, (_, b) =>
-      mean(residuals.subarray(from + Math.floor(b * size), from + Math.floor((b + 1) * size))),
-    );
-    for (let j = from; j < to; j++) {
-      const place = Math.min(blocks - 1, Math.max(0, (j - from + 0.5) / size - 0.5));
-      const low = Math.floor(place);
-      const high = Math.min(blocks - 1, low + 1);
-      drift[j] = means[low]! + (means[high]! - means[low]!) * (place - low);
-      rest[j] = residuals[j]! - drift[j]!;
+/** Least squares over the first rows of the groups; null where the stamps do not run. */
+export function fitPieces(groups: StampGroups, rows: CountedRows, breaks: readonly number[]): Fit | null {
+  const pieces = piecesOf(groups, breaks);
+  let over = 0;
+  let under = 0;
+  const means = pieces.map(({ trusted, to }) => {
+    const x0 = rows.of(groups.row(trusted));
+    const y0 = groups.time(trusted);
+    let x = 0;
+    let y = 0;
+    for (let j = trusted; j < to; j++) {
+      x += rows.of(groups.row(j)) - x0;
+      y += groups.time(j) - y0;
     }
-  }
-  return { drift, rest };
+    x /= to - trusted;
+    y /= to - trusted;
+    for (let j = trusted; j < to; j++) {
+      const dx = rows.of(groups.row(j)) - x0 - x;
+      over += dx * (groups.time(j) - y0 - y);
+      under += dx * dx;
+    }
+    return { x: x0 + x, y: y0 + y };
+  });
+  if (!(under > 0) || !(over > 0)) return null;
+  const step = roundStep(over / under, rows.of(groups.row(groups.count - 1)));
+  pieces.forEach((piece, p) => (piece.start = means[p]!.y - step * means[p]!.x));
+  for (const piece of pieces) piece.drift = driftOf(groups, rows, step, piece);
+  return { step, pieces };
 }
 
-/** Scatter within short blocks: near the whole scatter for independent lateness, far below it for a wandering clock. */
-export function blockScatter(values: Float64Array, size: number): number {
-  let sum = 0;
-  let count = 0;
-  for (let from = 0; from + size <= values.length; from += size) {
-    const block = values.subarray(from, from + size);
-    const middle = mean(block);
-    for (const value of block) sum += (value - middle) ** 2;
-    count += size - 1;
+/**
+ * A rate of 99.99998 Hz is 100 Hz where the difference adds up to less than a twentieth of a step over the whole
+ * recording, and so cannot be told from rounding.
+ */
+function roundStep(step: number, rows: number): number {
+  for (let digits = 1; digits <= 5; digits++) {
+    const rate = Number((1 / step).toPrecision(digits));
+    if (Math.abs(rate * step - 1) * rows < 0.05) return 1 / rate;
   }
-  return count > 0 ? Math.sqrt(sum / count) : rootMeanSquare(values);
+  return step;
 }
 
-export const mean = (values: Float64Array): number =>
-  values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
-export const rootMeanSquare = (values: Float64Array): number =>
-  Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / Math.max(1, values.length));
-export function quantile(values: Float64Array, share: number): number {
-  const sorted = values.slice().sort();
-  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? 0;
+export const residualOf = (groups: StampGroups, rows: CountedRows, step: number, piece: Piece, group: number): number =>
+  groups.time(group) - piece.start - step * rows.of(groups.row(group));
+
+function driftOf(groups: StampGroups, rows: CountedRows, step: number, piece: Piece): Float64Array {
+  const length = piece.to - piece.trusted;
+  const blocks = Math.max(1, Math.round(length / DRIFT_BLOCK));
+  const means = new Float64Array(blocks);
+  for (let b = 0; b < blocks; b++) {
+    const from = piece.trusted + Math.floor((b * length) / blocks);
+    const to = piece.trusted + Math.floor(((b + 1) * length) / blocks);
+    let sum = 0;
+    for (let j = from; j < to; j++) sum += residualOf(groups, rows, step, piece, j);
+    means[b] = sum / (to - from);
+  }
+  return means;
+}
+
+/** Drift at a group: straight lines between the middles of the blocks. */
+export function driftAt({ drift, from, to }: Piece, group: number): number {
+  const place = Math.min(drift.length - 1, Math.max(0, ((group - from + 0.5) * drift.length) / (to - from) - 0.5));
+  const low = Math.floor(place);
+  const high = Math.min(drift.length - 1, low + 1);
+  return drift[low]! + (drift[high]! - drift[low]!) * (place - low);
 }

@@ -1,7 +1,7 @@
 /** The general way through a body: papaparse finds the cells, quoted ones with separators and line ends included. */
 import Papa from 'papaparse';
-import { collapsedBlanks } from './dialect.ts';
-import type { Delimiter } from './dialect.ts';
+import { collapsedBlanks } from './table-shape.ts';
+import type { Delimiter } from './table-shape.ts';
 import type { RowSink } from './row-sink.ts';
 import { SKIP } from './row-sink.ts';
 

@@ -1,0 +1,123 @@
+/**
+ * Rows in groups that share a time stamp. Times are judged by the first row of each group. Where no stamp is shared,
+ * every row is a group and nothing is stored: the usual, long file costs no memory here.
+ */
+import { medianOf } from './gravity-size.ts';
+
+/** A step this much shorter than usual is no sampling step: the row was written late, together with others. */
+export const SHORT_STEP = 0.3;
+/** From this share of short steps on, stamps are those of bunches, not of samples; judgement. */
+export const BUNCHED = 0.2;
+/** At most so many windows or steps are looked at for a typical value. */
+const LOOK_AT = 4000;
+
+export class StampGroups {
+  readonly count: number;
+  /** Rows share stamps so often that a stamp stands for a bunch of rows. */
+  readonly coarse: boolean;
+  /** Share of rows whose step is too short to be a sampling step, 0..1. */
+  readonly shortShare: number;
+  readonly #rows: Uint32Array | null;
+  readonly #times: Float64Array;
+
+  constructor(times: Float64Array) {
+    this.#times = times;
+    const limit =
+      SHORT_STEP *
+      (typicalSlope(
+        times.length,
+        (i) => times[i]!,
+        (i) => i,
+        1024,
+      ) || 0);
+    let equal = 0;
+    let short = 0;
+    for (let i = 1; i < times.length; i++) {
+      const step = times[i]! - times[i - 1]!;
+      if (step === 0) equal++;
+      if (step <= limit) short++;
+    }
+    this.shortShare = short / Math.max(1, times.length - 1);
+    this.coarse = this.shortShare >= BUNCHED;
+    const joined = this.coarse ? limit : 0;
+    this.#rows = this.coarse || equal > 0 ? firstRows(times, joined) : null;
+    this.count = this.#rows ? this.#rows.length : times.length;
+  }
+
+  /** First row of a group. */
+  row(group: number): number {
+    return this.#rows ? this.#rows[group]! : group;
+  }
+  /** Stamp of a group, s. */
+  time(group: number): number {
+    return this.#times[this.row(group)]!;
+  }
+  /** The first group that begins at this row or later. */
+  from(row: number): number {
+    if (!this.#rows) return Math.min(row, this.count);
+    let low = 0;
+    let high = this.count;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (this.#rows[middle]! < row) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  }
+  /** Mean time from row to row, s, by the median over windows, so that gaps do not count. */
+  get typicalStep(): number {
+    return typicalSlope(
+      this.count,
+      (j) => this.time(j),
+      (j) => this.row(j),
+      64,
+    );
+  }
+  /** Median time from group to group, s. */
+  get typicalGroupStep(): number {
+    return typicalSlope(
+      this.count,
+      (j) => this.time(j),
+      (j) => j,
+      1,
+    );
+  }
+}
+
+function firstRows(times: Float64Array, joined: number): Uint32Array {
+  const rows = new Uint32Array(times.length);
+  let count = 0;
+  for (let i = 0; i < times.length; i++) {
+    const step = i === 0 ? Infinity : times[i]! - times[i - 1]!;
+    if (step === 0 || (joined > 0 && step <= joined)) continue;
+    rows[count++] = i;
+  }
+  return rows.slice(0, count);
+}
+
+/** Median slope of y over x in windows of `width` points, a quarter of all at the most. */
+export function typicalSlope(count: number, y: (i: number) => number, x: (i: number) => number, width: number): number {
+  const span = Math.max(1, Math.min(width, count >> 2));
+  const stride = Math.max(1, Math.floor((count - span) / LOOK_AT));
+  const slopes: number[] = [];
+  for (let i = 0; i + span < count; i += stride) slopes.push((y(i + span) - y(i)) / (x(i + span) - x(i)));
+  return medianOf(slopes);
+}
+
+/**
+ * Resolution of the stamps, s: the largest of 5, 2 or 1 times a power of ten of which all steps are multiples;
+ * 0 where there is none above a nanosecond.
+ */
+export function stampResolution(times: Float64Array): number {
+  const stride = Math.max(1, Math.floor(times.length / 1000));
+  const steps: number[] = [];
+  for (let i = stride; i < times.length; i += stride) steps.push(times[i]! - times[i - 1]!);
+  for (let power = 0; power >= -9; power--) {
+    for (const digit of [5, 2, 1]) {
+      const unit = digit * 10 ** power;
+      const slack = 1e-3 + 1e-12 / unit;
+      if (steps.every((step) => Math.abs(step / unit - Math.round(step / unit)) < slack)) return unit;
+    }
+  }
+  return 0;
+}
