@@ -1,12 +1,17 @@
 /** The pipeline: a job and its recordings in, the Report and its pictures out. Pure, and read from top to bottom. */
+import type { CaseContext } from './diagnosis/case.ts';
+import { cautionsFor } from './diagnosis/cautions.ts';
 import { findingsOf } from './diagnosis/finding.ts';
-import { inferRun, type RunInference } from './diagnosis/infer-run.ts';
+import { inferJob } from './diagnosis/infer-job.ts';
+import type { RunInference } from './diagnosis/infer-run.ts';
+import { chooseChecks } from './diagnosis/next-check.ts';
+import { rankCauses } from './diagnosis/rank-causes.ts';
 import { observeRun } from './diagnosis/run-evidence.ts';
 import type { Job } from './job/job.ts';
 import { failure, success, type Result } from './note.ts';
 import type { Recording } from './reading/recording.ts';
 import type { Analysis, Progress, RunPicture } from './report/analysis.ts';
-import { findingReport } from './report/build/finding-report.ts';
+import { findingBasis, findingReport } from './report/build/finding-report.ts';
 import { orderReports, peakReports } from './report/build/order-report.ts';
 import { runReport } from './report/build/run-report.ts';
 import { answerOf } from './report/build/verdict.ts';
@@ -63,13 +68,26 @@ export const analyse = (job: Job, recordings: readonly Recording[], options: Ana
     tell('spectra', (0.6 * i) / recordings.length, `spectra of ${nameOf(job, i)}`);
     return observeRun(vehicle, job.runs[i] ?? {}, recording, nameOf(job, i));
   });
-  const inferences = evidence.map((run, i) => {
-    tell('matching', 0.6 + (0.3 * i) / evidence.length, `matching ${run.name}`);
-    return inferRun(vehicle, run);
-  });
+  const inferences = inferJob(vehicle, evidence, (i) =>
+    tell('matching', 0.6 + (0.3 * i) / evidence.length, `matching ${nameOf(job, i)}`),
+  );
   tell('report', 0.9, 'writing the report');
   const findings = findingsOf(inferences);
-  const findingReports = findings.map((finding) => findingReport(finding, [], vehicle));
+  const runs = inferences.map((inference, i) => runReport(inference, job.runs[i]?.file ?? inference.run.name, vehicle));
+  const context: CaseContext = {
+    vehicle,
+    work: job.work,
+    measurements: job.measurements,
+    runs: inferences.map(({ run }, i) => ({
+      ...run.condition,
+      name: run.name,
+      usedSpeedMps: runs[i]?.speed.usedMps ?? null,
+    })),
+  };
+  const findingReports = findings.map((finding) =>
+    findingReport(finding, rankCauses(findingBasis(finding, inferences), context), vehicle),
+  );
+  const checks = chooseChecks(findingReports, context);
   const answer = answerOf(inferences, findingReports);
   const report: Report = {
     schemaVersion: REPORT_SCHEMA_VERSION,
@@ -79,12 +97,12 @@ export const analyse = (job: Job, recordings: readonly Recording[], options: Ana
     vehicle,
     work: job.work,
     measurements: job.measurements,
-    runs: inferences.map((inference, i) => runReport(inference, job.runs[i]?.file ?? inference.run.name, vehicle)),
+    runs,
     orders: inferences.flatMap(orderReports),
     peaks: inferences.flatMap(peakReports),
     findings: findingReports,
-    checks: [],
-    cautions: [],
+    checks,
+    cautions: cautionsFor(checks),
   };
   tell('report', 1, 'done');
   return success({ report, pictures: inferences.map(pictureOf) });

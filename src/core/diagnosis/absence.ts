@@ -25,16 +25,27 @@ const aboveLimit = (levels: LevelPrior, limitMps2: number): number =>
 export const seenProbability = (origin: Origin, frequencyHz: number, limit: DetectionLimit): number =>
   aboveLimit(origin.levels, limitAt(limit, frequencyHz));
 
+/** The limit is smooth over frequency: it is looked up at every so many points of the axis, and joined by lines. */
+const STRIDE = 16;
+
+const logUnseen = (origin: Origin, scale: number, limit: DetectionLimit): number => {
+  const trueHz = origin.trueHz * Math.exp(scale);
+  const image = trueHz > limit.samplingRateHz / 2;
+  const seen = seenProbability(origin, observedHz(trueHz, limit.samplingRateHz), limit);
+  return Math.log1p(-(image ? IMAGE_SEEN * seen : seen));
+};
+
 /** Log probability, at each point of the axis, that none of the origins shows (each taken as seen when it is). */
 export const logAbsence = (origins: readonly Origin[], axis: ScaleAxis, limit: DetectionLimit): Float64Array => {
-  const log = new Float64Array(axis.logPrior.length);
-  for (const origin of origins) {
-    for (let i = 0; i < log.length; i++) {
-      const trueHz = origin.trueHz * Math.exp(scaleAt(axis, i));
-      const image = trueHz > limit.samplingRateHz / 2;
-      const seen = seenProbability(origin, observedHz(trueHz, limit.samplingRateHz), limit);
-      log[i]! += Math.log1p(-(image ? IMAGE_SEEN * seen : seen));
-    }
+  const size = axis.logPrior.length;
+  const log = new Float64Array(size);
+  for (let i = 0; i < size; i += STRIDE) {
+    const at = (index: number): number =>
+      origins.reduce((sum, origin) => sum + logUnseen(origin, scaleAt(axis, index), limit), 0);
+    log[i] = at(i);
+    const next = Math.min(size - 1, i + STRIDE);
+    const after = at(next);
+    for (let j = i + 1; j <= next; j++) log[j] = log[i]! + ((after - log[i]!) * (j - i)) / (next - i);
   }
   return log;
 };

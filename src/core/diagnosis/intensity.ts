@@ -5,6 +5,7 @@
 import { seenProbability, type DetectionLimit } from './absence.ts';
 import { FIXED_TONE, ROAD_RESONANCE, shareDensity, UNLISTED_TONE, type LevelPrior } from './levels.ts';
 import { targetsOf, type Origin, type Target } from './origin.ts';
+import { steadyDensity, type SteadyTone } from './steady-tones.ts';
 import type { Slope, Tone } from './tone.ts';
 import { scaleAt, type ScaleAxis } from './scale-prior.ts';
 
@@ -61,7 +62,7 @@ const levelDensity = (levels: LevelPrior, tone: Tone): number => {
 const lineShare = (tone: Tone): number => Math.min(0.995, Math.max(0.003, tone.peak.lineProbability));
 
 /** Density of fixed tones, unknown lines, road-shaken resonances and noise at a tone. */
-export const backgroundAt = (tone: Tone, samplingRateHz: number): Background => {
+export const backgroundAt = (tone: Tone, samplingRateHz: number, steady: readonly SteadyTone[]): Background => {
   const { frequencyHz, amplitudeMps2, falseAlarmProbability } = tone.peak;
   // Spread evenly over ln(f) from 3 Hz to half the rate.
   const perHz = 1 / (frequencyHz * Math.max(1, Math.log(samplingRateHz / 2 / 3)));
@@ -69,7 +70,7 @@ export const backgroundAt = (tone: Tone, samplingRateHz: number): Background => 
   const still = slopeDensity(tone.roadSlope, 0, frequencyHz);
   const anyhow = 0.5 * still + 0.5 * slopeDensity(tone.roadSlope, frequencyHz, frequencyHz);
   return {
-    fixed: perHz * shareDensity(FIXED_TONE, amplitudeMps2) * line * still,
+    fixed: (perHz * shareDensity(FIXED_TONE, amplitudeMps2) + steadyDensity(tone, steady)) * line * still,
     unlisted: perHz * shareDensity(UNLISTED_TONE, amplitudeMps2) * line * anyhow,
     resonance: perHz * shareDensity(ROAD_RESONANCE, amplitudeMps2) * (1 - line) * still,
     noise: 2 * perHz * Math.min(1, falseAlarmProbability) * anyhow,

@@ -52,7 +52,9 @@ export const roadAxis = (vehicle: Vehicle, condition: RunCondition, expected: Ex
   return axisFrom(from, to, (s) => Math.log(places.reduce((sum, p) => sum + p.weight * tailed(s - p.at, rest), 0)));
 };
 
+/** Engine speed and gear are both stated and do not agree: how often, and how far off the gear then is (in ln). */
 const ENGINE_UNTIED_GEAR = 0.3;
+const ANY_GEAR_REACH = 1;
 
 /** Both scales and their tie. */
 export const runPrior = (vehicle: Vehicle, condition: RunCondition, expected: ExpectedLines): ScalePrior => {
@@ -71,10 +73,18 @@ export const runPrior = (vehicle: Vehicle, condition: RunCondition, expected: Ex
   if (turns === null || expected.wheelHz === null) return { road, engine, tie: null };
   // Engine speed and gear are both known: they vouch for each other, unless the gear was not the one stated.
   const offset = Math.log(expected.engineHz / (expected.wheelHz * turns));
-  const loose = 1 / 0.5;
+  const anyGear = 1 / (2 * ANY_GEAR_REACH);
   return {
     road,
     engine,
-    tie: (gap) => Math.log((1 - ENGINE_UNTIED_GEAR) * Math.exp(tie(gap + offset)) + ENGINE_UNTIED_GEAR * loose),
+    tie: {
+      from: -ANY_GEAR_REACH,
+      to: ANY_GEAR_REACH,
+      logDensity: (gap) => {
+        const joined = gap + offset;
+        const tied = joined >= tie.from && joined <= tie.to ? Math.exp(tie.logDensity(joined)) : 0;
+        return Math.log((1 - ENGINE_UNTIED_GEAR) * tied + ENGINE_UNTIED_GEAR * anyGear);
+      },
+    },
   };
 };

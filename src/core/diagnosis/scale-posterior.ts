@@ -7,8 +7,8 @@
  * that is seen is not also missing. (A marked point process with one tone at the most from a line.)
  */
 import { totalBackground, type Background, type Support } from './intensity.ts';
-import type { ScaleAxis, ScalePrior } from './scale-prior.ts';
-import { scaleAt } from './scale-prior.ts';
+import { forEachRow } from './scale-pairs.ts';
+import { scaleAt, type ScaleAxis, type ScalePrior } from './scale-prior.ts';
 
 /** One tone's densities: what moves with neither scale, and the origins of each group. */
 export interface ToneDensities {
@@ -17,28 +17,66 @@ export interface ToneDensities {
   readonly engine: readonly Support[];
 }
 
+export interface Moments {
+  readonly mean: number;
+  readonly sd: number;
+}
+
 export interface ScalePosterior {
   /** Posterior weight on each point of the axis; adds up to 1. */
   readonly roadWeight: Float64Array;
   readonly engineWeight: Float64Array;
-  readonly road: { readonly mean: number; readonly sd: number };
-  readonly engine: { readonly mean: number; readonly sd: number };
+  readonly road: Moments;
+  readonly engine: Moments;
   /** Per tone: for each road support, then each engine support, the probability of being the origin. */
   readonly origins: readonly { readonly road: readonly number[]; readonly engine: readonly number[] }[];
   /** Log evidence of the run: the sum over the grid (for comparing assumptions about the run). */
   readonly logEvidence: number;
 }
 
-/** Rows and cells that are this much less likely (in ln) than the best are left out. */
-const NEGLIGIBLE = 18;
+/** A tone's origins' densities over both axes, each over its background. */
+export interface Ratios {
+  readonly road: Float64Array;
+  readonly engine: Float64Array;
+  /** Points of the engine axis where that is worth counting. */
+  readonly engineSpots: readonly number[];
+}
 
-const summed = (supports: readonly Support[], size: number): Float64Array => {
+/** An origin this much below the background moves nothing. */
+const WORTH_COUNTING = 1e-5;
+
+const summed = (supports: readonly Support[], size: number, background: number): Float64Array => {
   const total = new Float64Array(size);
-  for (const { first, values } of supports) for (let i = 0; i < values.length; i++) total[first + i]! += values[i]!;
+  for (const { first, values } of supports) {
+    for (let i = 0; i < values.length; i++) total[first + i]! += values[i]! / background;
+  }
   return total;
 };
 
-const momentsOf = (axis: ScaleAxis, weight: Float64Array): { mean: number; sd: number } => {
+const ratiosOf = (tone: ToneDensities, prior: ScalePrior): Ratios => {
+  const background = totalBackground(tone.background);
+  const engine = summed(tone.engine, prior.engine.logPrior.length, background);
+  const engineSpots: number[] = [];
+  for (let e = 0; e < engine.length; e++) if (engine[e]! > WORTH_COUNTING) engineSpots.push(e);
+  return { road: summed(tone.road, prior.road.logPrior.length, background), engine, engineSpots };
+};
+
+/** Log of prior × absence × tones along one axis, the other group left out. */
+const alone = (
+  axis: ScaleAxis,
+  absent: Float64Array,
+  ratios: readonly Ratios[],
+  side: 'road' | 'engine',
+): Float64Array => {
+  const log = axis.logPrior.map((p, i) => p + absent[i]!);
+  for (const tone of ratios) {
+    const ratio = tone[side];
+    for (let i = 0; i < log.length; i++) if (ratio[i]! > 0) log[i]! += Math.log1p(ratio[i]!);
+  }
+  return log;
+};
+
+const momentsOf = (axis: ScaleAxis, weight: Float64Array): Moments => {
   let mean = 0;
   for (let i = 0; i < weight.length; i++) mean += weight[i]! * scaleAt(axis, i);
   let variance = 0;
@@ -46,86 +84,40 @@ const momentsOf = (axis: ScaleAxis, weight: Float64Array): { mean: number; sd: n
   return { mean, sd: Math.sqrt(variance + axis.step ** 2 / 12) };
 };
 
-/** A tone's total densities over both axes, with the stretch of the engine axis where they are not zero. */
-interface Totals {
-  readonly background: number;
+/** Per tone and axis point: posterior weight ÷ (1 + all ratios), what an origin's own ratio is multiplied with. */
+interface Inverse {
   readonly road: Float64Array;
   readonly engine: Float64Array;
-  readonly engineSpots: Int32Array;
 }
 
-const totalsOf = (tones: readonly ToneDensities[], prior: ScalePrior): readonly Totals[] =>
-  tones.map((tone) => {
-    const background = totalBackground(tone.background);
-    const engine = summed(tone.engine, prior.engine.logPrior.length);
-    const spots: number[] = [];
-    for (let e = 0; e < engine.length; e++) if (engine[e]! > 1e-4 * background) spots.push(e);
-    return {
-      background,
-      road: summed(tone.road, prior.road.logPrior.length),
-      engine,
-      engineSpots: Int32Array.from(spots),
-    };
-  });
-
-const alone = (
-  axis: ScaleAxis,
-  absent: Float64Array,
-  totals: readonly Totals[],
-  side: 'road' | 'engine',
-): Float64Array => {
-  const log = axis.logPrior.map((p, i) => p + absent[i]!);
-  for (const tone of totals) {
-    const density = tone[side];
-    for (let i = 0; i < log.length; i++) if (density[i]! > 0) log[i]! += Math.log1p(density[i]! / tone.background);
-  }
-  return log;
-};
-
-const maximum = (values: Float64Array): number => {
-  let most = -Infinity;
-  for (const v of values) if (v > most) most = v;
-  return most;
-};
-
-/** Calls `visit` with each pair of scales that matters and its log posterior (up to a constant), row by row. */
-const forEachCell = (
-  prior: ScalePrior,
-  totals: readonly Totals[],
-  roadLog: Float64Array,
-  engineLog: Float64Array,
-  visit: (road: number, engine: number, log: number) => void,
+/** Adds a row of pairs to a tone's inverse. Off the engine's spots the ratio is that of the road alone. */
+const addRow = (
+  inverse: Inverse,
+  tone: Ratios,
+  r: number,
+  rowSum: number,
+  weights: Float64Array,
+  from: number,
+  to: number,
 ): void => {
-  const sizeRoad = roadLog.length;
-  const sizeEngine = engineLog.length;
-  const offset = prior.engine.start - prior.road.start;
-  const tie = new Float64Array(sizeRoad + sizeEngine - 1);
-  // Index engine − road + (sizeRoad − 1).
-  if (prior.tie) {
-    for (let k = 0; k < tie.length; k++) tie[k] = prior.tie(offset + (k - sizeRoad + 1) * prior.road.step);
+  const road = tone.road[r]!;
+  let onSpots = 0;
+  let total = 0;
+  for (const e of tone.engineSpots) {
+    if (e < from || e >= to) continue;
+    const weight = weights[e]!;
+    const part = weight / (1 + road + tone.engine[e]!);
+    onSpots += weight;
+    total += part;
+    inverse.engine[e]! += part;
   }
-  const bestEngine = maximum(engineLog) + maximum(tie);
-  const row = new Float64Array(sizeEngine);
-  let best = -Infinity;
-  // Rows from the likeliest on, so that the bound prunes early.
-  const order = Array.from(roadLog.keys()).sort((a, b) => roadLog[b]! - roadLog[a]!);
-  for (const r of order) {
-    if (roadLog[r]! + bestEngine < best - NEGLIGIBLE) break;
-    for (let e = 0; e < sizeEngine; e++) row[e] = engineLog[e]! + tie[e - r + sizeRoad - 1]!;
-    for (const tone of totals) {
-      const road = tone.road[r]! / tone.background;
-      if (road < 1e-6) continue;
-      for (const e of tone.engineSpots) {
-        const engine = tone.engine[e]! / tone.background;
-        row[e]! += Math.log1p(road + engine) - Math.log1p(road) - Math.log1p(engine);
-      }
-    }
-    for (let e = 0; e < sizeEngine; e++) {
-      const log = roadLog[r]! + row[e]!;
-      if (log > best) best = log;
-      if (log > best - NEGLIGIBLE) visit(r, e, log);
-    }
-  }
+  inverse.road[r] = total + (rowSum - onSpots) / (1 + road);
+};
+
+const share = ({ first, values }: Support, inverse: Float64Array, background: number): number => {
+  let total = 0;
+  for (let i = 0; i < values.length; i++) total += values[i]! * inverse[first + i]!;
+  return total / background;
 };
 
 /**
@@ -138,47 +130,45 @@ export const scalePosterior = (
   absentRoad: Float64Array,
   absentEngine: Float64Array,
 ): ScalePosterior => {
-  const totals = totalsOf(tones, prior);
-  const roadLog = alone(prior.road, absentRoad, totals, 'road');
-  const engineLog = alone(prior.engine, absentEngine, totals, 'engine');
-  const cells: { roads: number[]; engines: number[]; logs: number[] } = { roads: [], engines: [], logs: [] };
-  forEachCell(prior, totals, roadLog, engineLog, (r, e, log) => {
-    cells.roads.push(r);
-    cells.engines.push(e);
-    cells.logs.push(log);
-  });
-  const best = cells.logs.reduce((a, b) => Math.max(a, b), -Infinity);
-  const weights = Float64Array.from(cells.logs, (log) => Math.exp(log - best));
-  const sum = weights.reduce((a, b) => a + b, 0);
+  const ratios = tones.map((tone) => ratiosOf(tone, prior));
+  const roadLog = alone(prior.road, absentRoad, ratios, 'road');
+  const engineLog = alone(prior.engine, absentEngine, ratios, 'engine');
   const roadWeight = new Float64Array(roadLog.length);
   const engineWeight = new Float64Array(engineLog.length);
-  // Σ over the other scale of weight ÷ total density, per tone: what an origin's own density is multiplied with.
-  const roadInverse = totals.map(() => new Float64Array(roadLog.length));
-  const engineInverse = totals.map(() => new Float64Array(engineLog.length));
-  for (let c = 0; c < weights.length; c++) {
-    const r = cells.roads[c]!;
-    const e = cells.engines[c]!;
-    const weight = weights[c]! / sum;
-    roadWeight[r]! += weight;
-    engineWeight[e]! += weight;
-    for (let t = 0; t < totals.length; t++) {
-      const { background, road, engine } = totals[t]!;
-      const inverse = weight / (background + road[r]! + engine[e]!);
-      roadInverse[t]![r]! += inverse;
-      engineInverse[t]![e]! += inverse;
+  // Tones that both groups reach need the pairs themselves; for the others one axis at a time is enough.
+  const both = ratios.map((tone) => tone.engineSpots.length > 0 && tone.road.some((ratio) => ratio > WORTH_COUNTING));
+  const inverses = both.map((needed): Inverse | null =>
+    needed ? { road: new Float64Array(roadLog.length), engine: new Float64Array(engineLog.length) } : null,
+  );
+  const contested = ratios.filter((_, t) => both[t]);
+  const contestedInverses = inverses.filter((inverse) => inverse !== null);
+  const logEvidence = forEachRow(prior, contested, roadLog, engineLog, (r, weights, from, to) => {
+    let rowSum = 0;
+    for (let e = from; e < to; e++) {
+      rowSum += weights[e]!;
+      engineWeight[e]! += weights[e]!;
     }
-  }
-  const share = ({ first, values }: Support, inverse: Float64Array): number =>
-    values.reduce((total, density, i) => total + density * inverse[first + i]!, 0);
+    roadWeight[r] = rowSum;
+    contested.forEach((tone, t) => addRow(contestedInverses[t]!, tone, r, rowSum, weights, from, to));
+  });
+  const origins = tones.map((tone, t) => {
+    const inverse = inverses[t] ?? {
+      road: roadWeight.map((weight, i) => weight / (1 + ratios[t]!.road[i]!)),
+      engine: engineWeight.map((weight, i) => weight / (1 + ratios[t]!.engine[i]!)),
+    };
+    const background = totalBackground(tone.background);
+    return {
+      road: tone.road.map((support) => share(support, inverse.road, background)),
+      engine: tone.engine.map((support) => share(support, inverse.engine, background)),
+    };
+  });
+  const backgrounds = tones.reduce((sum, tone) => sum + Math.log(totalBackground(tone.background)), 0);
   return {
     roadWeight,
     engineWeight,
     road: momentsOf(prior.road, roadWeight),
     engine: momentsOf(prior.engine, engineWeight),
-    origins: tones.map((tone, t) => ({
-      road: tone.road.map((support) => share(support, roadInverse[t]!)),
-      engine: tone.engine.map((support) => share(support, engineInverse[t]!)),
-    })),
-    logEvidence: best + Math.log(sum) + totals.reduce((total, tone) => total + Math.log(tone.background), 0),
+    origins,
+    logEvidence: logEvidence + backgrounds,
   };
 };

@@ -11,11 +11,18 @@ export interface ScaleAxis {
 export interface ScalePrior {
   readonly road: ScaleAxis;
   readonly engine: ScaleAxis;
-  /**
-   * Log density of (engine scale − road scale); null where the two are independent.
-   * The tie says how surely the gears join them, and how far a converter or clutch may slip.
-   */
-  readonly tie: ((gap: number) => number) | null;
+  /** What ties the engine's scale to the road's; null where the two are independent. */
+  readonly tie: ScaleTie | null;
+}
+
+/**
+ * How surely the gears join engine and road, and how far a converter or clutch may slip: the log density of
+ * (engine scale − road scale) where it lies within [from, to]; beyond that it is impossible.
+ */
+export interface ScaleTie {
+  readonly from: number;
+  readonly to: number;
+  readonly logDensity: (gap: number) => number;
 }
 
 /** Fine enough that a strong line's uncertainty (some 1e-4 of its frequency) spans a grid step. */
@@ -40,22 +47,25 @@ export const normalAxis = (sd: number): ScaleAxis => {
 };
 
 const CONVERTER_LOCKED = 0.75;
-const LOCKED_SD = 1e-3;
+/** Nothing slips: what is left is the two groups' own wander within a recording. */
+const LOCKED_SD = 5e-4;
 const MEAN_SLIP = 0.025;
-/** Some other gear than stated, or a clutch not closed: anything goes. Keeps a wrong entry from deciding. */
-const TIE_BROKEN = 0.02;
-const BROKEN_RANGE = 0.5;
+/** Slips beyond this do not happen in a vehicle that drives. */
+const MOST_SLIP = 0.12;
 
 /**
- * Log density of the engine's scale over the road's when the engine speed was computed through the gear: locked (gears
- * join them exactly) or slipping one way only, the engine faster. Values are judgement.
+ * The engine's scale over the road's when the engine speed was computed through the gear: locked (gears join them
+ * exactly) or slipping one way only, the engine faster. Values are judgement.
  */
-export const gearTie =
-  (converter: boolean) =>
-  (gap: number): number => {
-    const lockedShare = converter ? CONVERTER_LOCKED : 0.97;
-    const locked = Math.exp(-0.5 * (gap / LOCKED_SD) ** 2) / (LOCKED_SD * Math.sqrt(2 * Math.PI));
-    const slipping = gap > 0 ? Math.exp(-gap / MEAN_SLIP) / MEAN_SLIP : 0;
-    const either = lockedShare * locked + (1 - lockedShare) * slipping;
-    return Math.log((1 - TIE_BROKEN) * either + TIE_BROKEN / BROKEN_RANGE);
+export const gearTie = (converter: boolean): ScaleTie => {
+  const lockedShare = converter ? CONVERTER_LOCKED : 0.99;
+  return {
+    from: -5 * LOCKED_SD,
+    to: converter ? MOST_SLIP : 5 * LOCKED_SD,
+    logDensity: (gap) => {
+      const locked = Math.exp(-0.5 * (gap / LOCKED_SD) ** 2) / (LOCKED_SD * Math.sqrt(2 * Math.PI));
+      const slipping = gap > 0 ? Math.exp(-gap / MEAN_SLIP) / MEAN_SLIP : 0;
+      return Math.log(lockedShare * locked + (1 - lockedShare) * slipping);
+    },
   };
+};

@@ -32,7 +32,11 @@ const slowly = (
       let weight = Math.exp(
         prior.road.logPrior[r]! +
           prior.engine.logPrior[e]! +
-          (prior.tie?.(gap) ?? 0) +
+          (prior.tie
+            ? gap < prior.tie.from - 1e-9 || gap > prior.tie.to + 1e-9
+              ? -Infinity
+              : prior.tie.logDensity(gap)
+            : 0) +
           absentRoad[r]! +
           absentEngine[e]!,
       );
@@ -51,7 +55,7 @@ const slowly = (
 describe('the joint posterior of the road and engine scales', () => {
   const prior: ScalePrior = {
     road: axisFrom(-0.002, 0.003, (s) => -300 * Math.abs(s)),
-    engine: axisFrom(-0.001, 0.004, () => 0),
+    engine: axisFrom(-0.00097, 0.00403, () => 0),
     tie: gearTie(true),
   };
   const tones: readonly ToneDensities[] = [

@@ -1,4 +1,5 @@
 /** A finding as the report tells it, and the basis from which its causes are ranked. */
+import { acrossRuns } from '../../diagnosis/across-runs.ts';
 import type { Companion, FindingBasis } from '../../diagnosis/case.ts';
 import type { Finding } from '../../diagnosis/finding.ts';
 import type { RunInference } from '../../diagnosis/infer-run.ts';
@@ -49,7 +50,7 @@ const companionsOf = (inference: RunInference, label: string): Companion[] =>
         ],
   );
 
-export const findingBasis = (finding: Finding): FindingBasis => {
+export const findingBasis = (finding: Finding, inferences: readonly RunInference[]): FindingBasis => {
   const { peak } = finding.match.tone;
   const { run } = finding.inference;
   return {
@@ -66,8 +67,7 @@ export const findingBasis = (finding: Finding): FindingBasis => {
     perceived: finding.perceived,
     verticalShare: peak.verticalShare,
     companions: companionsOf(finding.inference, finding.label),
-    speedExponent: null,
-    levelByLoadMps2: run.condition.load ? { [run.condition.load]: peak.amplitudeMps2 } : {},
+    ...acrossRuns(finding, inferences),
     beats: false,
   };
 };
