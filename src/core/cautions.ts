@@ -1,0 +1,43 @@
+/** Warnings that stand beside every procedure that can hurt someone. Our own words; they defer to law, maker and licence. */
+export const CAUTIONS = {
+  'road-test':
+    'Road test: one person drives and keeps to the speed limit, a second one minds the recorder; dry straight road, sensor fixed so that it cannot fly.',
+  'stop-at-once':
+    'Stop at once for knocking, a loose wheel, a bulging tire or a shake that keeps growing; do not drive through it.',
+  hoist:
+    'Use a rated hoist or stands with all locks engaged and the wheels blocked, and lead the exhaust outdoors when the engine runs. Nobody under the vehicle or in line with wheels or shaft while anything turns.',
+  'ride-height':
+    'Joint angles count only at ride height: support the vehicle by its axles or wheels. Hanging suspension shows angles the road never sees.',
+  'one-wheel-free':
+    'With one driven wheel held the free one turns at twice the indicated speed, and a four-wheel drive can drive off its stands: all driven wheels free, or do not run it.',
+  'turning-parts':
+    'Keep hands, hair, sleeves, cables and lamps away from turning parts; key out and everything at a standstill before reaching in.',
+  'trial-weight':
+    'A trial weight’s force grows with the square of speed. Check its clearance through a full turn by hand, tighten and secure it, start slow, stay out of its plane, and never exceed the shaft’s safe speed.',
+  'shaft-out':
+    'Mark every mating part before taking a shaft out, block the wheels since the parking brake may act through it, support its weight, and use new fasteners where the fit needs them.',
+  reassembly:
+    'Before running, check ring seating, end play and free movement of each cross by hand, and torque to the maker’s figures.',
+  'wheel-off':
+    'Support the vehicle on stands before a wheel comes off; tighten the nuts in a star pattern to the maker’s torque and again after a short drive.',
+  'brake-test': 'Brake tests: empty road, nobody behind, both hands on the wheel, seat belts on.',
+  'brake-dust': 'Keep brake dust out of the air: no compressed air.',
+  'hot-parts': 'Exhaust, coolant and brake parts burn skin: let them cool.',
+  'ignition-voltage':
+    'Ignition voltage can stop a heart, above all one with a pacemaker: engine off before touching coils or leads.',
+  'fuel-system': 'Fuel lines hold pressure: relieve it by the maker’s procedure, away from flame and sparks.',
+  'standing-engine':
+    'Engine tests standing: out of gear or in park, parking brake set, wheels blocked, doors open to fresh air.',
+  'neutral-coast':
+    'Coast in neutral only on an empty straight road, engine running so that brakes and steering keep their help, and where the maker and the law allow it.',
+  'belt-off':
+    'Without the belt, pump, charging and steering help stop: run the engine under a minute, and do not drive.',
+  'high-voltage':
+    'Orange cables carry lethal voltage: only people licensed for it may open the drive unit or its wiring.',
+  'compressed-springs': 'Springs and loaded links hold energy: leave them to the maker’s procedure and tools.',
+} as const;
+
+export type CautionId = keyof typeof CAUTIONS;
+
+/** Sentences of the cautions, in the order given, each once. */
+export const cautionTexts = (ids: readonly CautionId[]): string[] => [...new Set(ids)].map((id) => CAUTIONS[id]);
