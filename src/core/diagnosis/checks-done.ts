@@ -1,7 +1,7 @@
 /** Which checks a case has behind it: those measured, and those its runs have answered. */
 import { tubeOf } from '../driveline/shaft-tube.ts';
 import type { CaseContext } from './case.ts';
-import { checksOfMeasurement } from './evidence-measured.ts';
+import { checksAnswered } from './evidence-measured.ts';
 import type { CheckId } from './weights.ts';
 
 /** Speeds within this share count as the same speed; beyond the other as another speed. */
@@ -13,7 +13,7 @@ type Run = CaseContext['runs'][number];
 
 /** Ids of the checks that need not be proposed again. */
 export function checksDone({ vehicle, measurements, runs }: CaseContext): ReadonlySet<CheckId> {
-  const done = new Set<CheckId>(measurements.flatMap(checksOfMeasurement));
+  const done = new Set<CheckId>(checksAnswered(measurements));
   if (vehicle.driveshaftPieces?.some((piece) => tubeOf(piece) !== null)) done.add('critical-speed');
   const loads = new Set(runs.map(({ load }) => load));
   const driven = loads.has('cruise') || loads.has('pull');
