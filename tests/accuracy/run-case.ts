@@ -19,10 +19,6 @@ export interface Outcome {
   readonly about: string;
 }
 
-/** The files of a case as bytes. */
-export const caseFiles = (one: AccuracyCase): readonly Uint8Array[] =>
-  one.runs.map((run) => new TextEncoder().encode(csvText(simulate(run.scenario), csvLayout(run.layout), one.seed)));
-
 /** What a user must add where the file itself cannot tell: nothing but the rate of a file without stamps. */
 const readAll = async (one: AccuracyCase, files: readonly Uint8Array[]): Promise<readonly Recording[] | string> => {
   const out: Recording[] = [];
@@ -60,7 +56,10 @@ export const runCase = async (
   index: number,
 ): Promise<{ outcome: Outcome; report: Report | null }> => {
   const start = performance.now();
-  const files = caseFiles(one);
+  const simulations = one.runs.map((run) => simulate(run.scenario));
+  const files = simulations.map((run, i) =>
+    new TextEncoder().encode(csvText(run, csvLayout(one.runs[i]!.layout), one.seed)),
+  );
   const made = performance.now();
   const recordings = await readAll(one, files);
   const read = performance.now();
@@ -76,7 +75,7 @@ export const runCase = async (
   const outcome: Outcome = {
     family: one.family,
     index,
-    score: report ? scoreCase(one, report) : failed(why, one),
+    score: report ? scoreCase(one, report, simulations[0]!.truth.orders) : failed(why, one),
     seconds: { simulate: (made - start) / 1000, read: (read - made) / 1000, analyse: (done - read) / 1000 },
     about: aboutOf(one),
   };

@@ -1,8 +1,9 @@
 /** Is the answer right, and were its probabilities honest? */
 import type { FindingReport, Report } from '../../src/core/report/report.ts';
+import type { TrueOrder } from '../../src/core/simulate/truth.ts';
 import type { AccuracyCase, TrueFault, TrueLine } from './case.ts';
 import { UNSEEN_BELOW, SEEN_FROM } from './detectability.ts';
-import { sameLine } from './true-fault.ts';
+import { nameLike, sameLine } from './true-fault.ts';
 
 export interface Score {
   readonly right: boolean;
@@ -85,13 +86,16 @@ const isRight = (one: AccuracyCase, report: Report): boolean => {
 const lineText = (line: TrueLine): string =>
   `${line.name ?? line.part} ${line.order}× ${line.hz.toFixed(2)} Hz ${line.levelMps2.toFixed(3)} felt ${line.felt.toFixed(1)}`;
 
-export const scoreCase = (one: AccuracyCase, report: Report): Score => {
+/**
+ * @param orders What really turned in the first run; its mean frequencies judge the finding's.
+ */
+export const scoreCase = (one: AccuracyCase, report: Report, orders: readonly TrueOrder[]): Score => {
   const { findings } = report;
   const stated = findings.map((f) => ({ p: statedOf(report, f), hit: one.faults.some((fault) => hits(fault, f)) }));
   const first = findings[0];
-  const line = first && one.faults.flatMap((f) => f.lines).find((l) => sameLine(l, first));
+  const trueHz = first && orders.find((o) => o.origin === 'fault' && sameLine(nameLike(o), first))?.meanHz;
   const steady = one.runs[0]!.scenario.drive.speed.kind === 'steady';
-  const error = line && first && steady && first.run === 'Run 1' ? first.frequencyHz - line.hz : null;
+  const error = trueHz !== undefined && first && steady && first.run === 'Run 1' ? first.frequencyHz - trueHz : null;
   return {
     right: isRight(one, report),
     answered:
@@ -109,7 +113,7 @@ export const scoreCase = (one: AccuracyCase, report: Report): Score => {
         .join(' & ') || 'sound',
     stated,
     frequency:
-      error === null ? null : { relative: error / line!.hz, overSd: error / Math.max(first!.frequencySdHz, 1e-9) },
+      error === null ? null : { relative: error / trueHz!, overSd: error / Math.max(first!.frequencySdHz, 1e-9) },
     falseFindings: stated.filter((s) => !s.hit).length,
     seen: one.faults.every((f) => f.detectability >= UNSEEN_BELOW),
   };

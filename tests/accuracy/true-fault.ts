@@ -32,6 +32,13 @@ const nameOf = (order: TrueOrder): { name?: string } => {
   return order.part === 'driveshaft' && order.name === 'front' ? { name: 'front driveshaft' } : {};
 };
 
+/** A true order under the names that lines go by. */
+export const nameLike = (order: TrueOrder): { part: string; order: number; name?: string } => ({
+  part: order.part,
+  order: order.order,
+  ...nameOf(order),
+});
+
 const alone = (scenario: Scenario, fault: Fault): Scenario => ({
   ...scenario,
   faults: [fault],

@@ -265,7 +265,7 @@ const phoneFold: DemoJob = {
   name: 'phone-100hz',
   title: 'Thursday: a phone recording from the owner',
   complaint: 'Owner sent a recording from a phone in a holder. Buzz in the floor at 62 mph since a lift kit.',
-  made: 'Unequal working angles: driveshaft 2× at 81 Hz, 0.35 m/s². The phone samples at 100 Hz without a filter, so the line shows folded at 19 Hz. 40 s, uneven sample times, other sensors in the file.',
+  made: 'Unequal working angles: driveshaft 2× at 80 Hz, 0.35 m/s². The phone samples at 100 Hz without a filter, so the line shows folded at about 20 Hz. 40 s, uneven sample times, other sensors in the file.',
   vehicle: { ...pickup, axleRatio: 3.42 },
   work: ['ride-height-changed'],
   runs: [

@@ -54,11 +54,13 @@ export const speedHistory = (
   const duration = count * stepS;
   const wander = smoothWander(program.driftTimeS, DRIFT_STEP_S, random);
   const drift = Float64Array.from({ length: Math.ceil(duration / DRIFT_STEP_S) + 2 }, () => wander());
+  // The driver holds the aim on the whole: what is left is drift about it.
+  const mean = drift.reduce((a, b) => a + b, 0) / drift.length;
   const out = new Float64Array(count);
   for (let i = 0; i < count; i++) {
     const at = (i * stepS) / DRIFT_STEP_S;
     const k = Math.floor(at);
-    const now = drift[k]! + (at - k) * (drift[k + 1]! - drift[k]!);
+    const now = drift[k]! - mean + (at - k) * (drift[k + 1]! - drift[k]!);
     const aim =
       program.kind === 'steady' ? program.meanMps : rampSpeed(program.shape, program.fromMps, program.toMps, i / count);
     out[i] = Math.max(0, aim * (1 + program.driftSd * now));

@@ -26,6 +26,8 @@ export interface OrderForces {
   readonly startBlock: (speedMps: number, endSpeedMps: number) => void;
   /** Adds all forces of one time step at the given road speed into `forces` (one number an entry) and moves on. */
   readonly step: (speedMps: number, forces: Float64Array) => void;
+  /** Turning speed of a part in this block over what road speed and ratios alone would make it. */
+  readonly relativeSpeed: (part: Turning) => number;
 }
 
 /** The orders of one turning part, gathered by entry and harmonic of the part's base. */
@@ -77,6 +79,7 @@ export const orderForces = (
     speedWanders.set(key, fresh);
     return fresh;
   };
+  for (const part of parts) speedWanderOf(part);
   const all = parts
     .map((part) => gather(part, excitations, blockS, streams, speedWanderOf(part)))
     .filter((p) => p.members.length > 0);
@@ -93,7 +96,8 @@ export const orderForces = (
   const step = (speedMps: number, forces: Float64Array): void => {
     for (let k = 0; k < all.length; k++) advance(all[k]!, speedMps, forces, cosH, sinH);
   };
-  return { startBlock, step };
+  const relativeSpeed = (part: Turning): number => 1 + part.wander * speedWanderOf(part).value;
+  return { startBlock, step, relativeSpeed };
 };
 
 const gather = (

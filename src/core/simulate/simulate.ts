@@ -4,6 +4,7 @@
  */
 import { bodyResponse } from './body-response.ts';
 import { PORTS } from './body.ts';
+import { WHEELS } from './fault.ts';
 import type { LoggedTrack } from './logger.ts';
 import { logEngine, logSpeed } from './logger.ts';
 import { speedHistory } from './motion.ts';
@@ -19,7 +20,7 @@ import { shakersOf } from './shakers.ts';
 import type { TrueOrder } from './truth.ts';
 import { innerRateHz, setUp } from './set-up.ts';
 import { trueOrdersAt } from './truth.ts';
-import { turningHz } from './turning.ts';
+import { turnRecord } from './turn-record.ts';
 
 export interface Simulation extends Sampled {
   readonly rateHz: number;
@@ -79,10 +80,15 @@ export const simulate = (scenario: Scenario): Simulation => {
   const roar = without.has('road') ? null : makeRoar(scenario.roadM3, innerHz, ofRun('roar'));
   const roarN = new Float64Array(2);
   const height = heightAt;
+  const turns = turnRecord(parts, blockSteps * stepS, duration);
   let place = WHEELBASE_M;
   for (let i = 0; i < count; i++) {
     const v = speed[i]!;
-    if (i % blockSteps === 0) forces.startBlock(v, speed[Math.min(count - 1, i + blockSteps)]!);
+    if (i % blockSteps === 0) {
+      const end = speed[Math.min(count - 1, i + blockSteps)]!;
+      forces.startBlock(v, end);
+      turns.note(i * stepS - LEAD_S, (v + end) / 2, forces.relativeSpeed);
+    }
     at.fill(0);
     forces.step(v, at);
     heights[0] = height(road.left, road.stepM, place);
@@ -111,19 +117,19 @@ export const simulate = (scenario: Scenario): Simulation => {
     !without.has('sensor-noise'),
     ofRun('sensor'),
   );
-  const engine = parts.find((p) => p.id === 'engine');
-  const engineHzAt = (timeS: number): number => (engine === undefined ? 0 : turningHz(engine, speedAt(timeS)));
   return {
     ...sampled,
     rateHz: scenario.sensor.rateHz,
     mounting: scenario.sensor.mounting,
     ...(scenario.log?.speed && { speedLog: logSpeed(scenario.log.speed, duration, speedAt, ofRun('speed log')) }),
-    ...(scenario.log?.engine && { engineLog: logEngine(scenario.log.engine, duration, (t) => 60 * engineHzAt(t)) }),
+    ...(scenario.log?.engine && {
+      engineLog: logEngine(scenario.log.engine, duration, (t) => 60 * turns.engineHzAt(t)),
+    }),
     truth: {
       meanSpeedMps: meanSpeed,
-      wheelHz: meanOf(parts.slice(0, 4).map((p) => turningHz(p, meanSpeed))),
-      engineHz: engine === undefined ? null : turningHz(engine, meanSpeed),
-      orders: trueOrdersAt({ body, parts, excitations, torque }, meanSpeed, innerHz),
+      wheelHz: meanOf(WHEELS.map(turns.meanHz)),
+      engineHz: parts.some((p) => p.id === 'engine') ? turns.meanHz('engine') : null,
+      orders: trueOrdersAt({ body, parts, excitations, torque }, meanSpeed, innerHz, turns.meanHz),
       speedAt,
     },
   };

@@ -7,7 +7,7 @@ import { programMeanMps } from './motion.ts';
 import type { Scenario } from './scenario.ts';
 import type { SetUp } from './set-up.ts';
 import { innerRateHz, setUp } from './set-up.ts';
-import type { Turning } from './turning.ts';
+import type { Turning, TurningId } from './turning.ts';
 import { turningHz } from './turning.ts';
 
 /** One order as it really was, over the whole run. */
@@ -23,8 +23,16 @@ export interface TrueOrder {
   readonly axisMps2: readonly [number, number, number];
 }
 
-/** All orders at a road speed. */
-export const trueOrdersAt = (set: SetUp, speedMps: number, innerHz: number): readonly TrueOrder[] =>
+/**
+ * All orders at a road speed.
+ * @param meanHz True mean turning speed of a part where it is known; else what the ratios make it.
+ */
+export const trueOrdersAt = (
+  set: SetUp,
+  speedMps: number,
+  innerHz: number,
+  meanHz?: (id: TurningId) => number,
+): readonly TrueOrder[] =>
   set.excitations.map((e) => {
     const turn = turningHz(partOf(e, set.parts), speedMps);
     const { levelMps2, axes } = levelOf(e.forces, set.body, turn * e.order, innerHz);
@@ -34,7 +42,7 @@ export const trueOrdersAt = (set: SetUp, speedMps: number, innerHz: number): rea
       part: e.part,
       ...(e.name !== undefined && { name: e.name }),
       order: e.order,
-      meanHz: turn * e.order,
+      meanHz: (meanHz?.(e.turning) ?? turn) * e.order,
       levelMps2: levelMps2 * factor,
       axisMps2: [magnitude(axes[0]) * factor, magnitude(axes[1]) * factor, magnitude(axes[2]) * factor],
     };
