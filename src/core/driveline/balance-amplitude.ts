@@ -8,6 +8,7 @@ import { failure, success } from '../note.ts';
 import type { Complex } from './complex.ts';
 import { angleDegOf, polar, scale } from './complex.ts';
 import { radFromDeg } from '../units.ts';
+import { amplitudeNotes, amplitudeProblem, isConsistent } from './amplitude-checks.ts';
 import { rivalOf } from './balance-ambiguity.ts';
 import { leastSquares } from './least-squares.ts';
 import type { AmplitudeReading } from './measurement.ts';
@@ -69,42 +70,16 @@ const solve = (
   };
 };
 
-/** Consistency outside these is rejected, and a trial whose effect is a smaller share is too light (as above). */
-const CONSISTENT: readonly [number, number] = [0.8, 1.2];
-const LIGHT_SHARE = 0.3;
-
 /**
  * Correction from amplitudes.
  * @returns a problem for fewer than three different positions, or amplitudes no rotor can have
  */
 export const balanceByAmplitudes = (input: AmplitudeBalanceInput): Result<AmplitudeBalance> => {
   const { baseline, trialWeight, positions } = input;
+  const wrong = amplitudeProblem(input);
+  if (wrong !== null) return failure(wrong);
   const angles = positions.map(({ angleDeg }) => angleDeg);
   const readings = [baseline, ...positions];
-  const numbers = [trialWeight, ...angles, ...readings.map(({ amplitude }) => amplitude)];
-  if (!numbers.every(Number.isFinite) || !(trialWeight > 0) || !readings.every(({ amplitude }) => amplitude >= 0)) {
-    return failure({
-      code: 'reading-missing',
-      key: 'positions',
-      message: 'A trial weight, position or amplitude is missing or below zero.',
-      remedy: 'Give the trial weight, and for each position its angle in degrees and the amplitude read there.',
-    });
-  }
-  const different = new Set(angles.map((angle) => Math.round((((angle % 360) + 360) % 360) * 1e6))).size;
-  if (different < 3 || baseline.amplitude === 0) {
-    return failure({
-      code: 'too-few-positions',
-      key: 'positions',
-      message:
-        baseline.amplitude === 0
-          ? 'The run as found shows no vibration, so there is nothing to correct.'
-          : `${different} trial positions leave two answers, mirror images of each other.`,
-      remedy:
-        baseline.amplitude === 0
-          ? 'Check the amplitude of the run as found.'
-          : 'Make one more run with the same trial weight in a third position, well away from the others.',
-    });
-  }
   const solved = solve(
     baseline.amplitude,
     positions.map(({ amplitude }) => amplitude),
@@ -128,49 +103,13 @@ export const balanceByAmplitudes = (input: AmplitudeBalanceInput): Result<Amplit
     readings.map(({ amplitudeSd }) => amplitudeSd),
   )![0]!;
   const rival = rivalOf(input, { effect: solved.effect, angleDeg: solved.angleDeg });
-  const inconsistent = solved.consistency < CONSISTENT[0] || solved.consistency > CONSISTENT[1];
   return success({
     correction,
     trialEffect: solved.effect,
     trialAngleDeg: solved.angleDeg,
     consistency: solved.consistency,
     rival,
-    verdict: rival !== null ? 'ambiguous' : inconsistent ? 'inconsistent' : 'clear',
-    notes: notesOn(solved, baseline.amplitude, correction, rival !== null, inconsistent),
+    verdict: rival !== null ? 'ambiguous' : isConsistent(solved.consistency) ? 'clear' : 'inconsistent',
+    notes: amplitudeNotes({ ...solved, baseline: baseline.amplitude, correction, ambiguous: rival !== null }),
   });
-};
-
-const notesOn = (
-  { effect, consistency }: Solved,
-  baseline: number,
-  { sizeSd, angleSdDeg }: UncertainVector,
-  ambiguous: boolean,
-  inconsistent: boolean,
-): Note[] => {
-  const notes: Note[] = [];
-  const warn = (code: string, text: string): void => void notes.push({ code, severity: 'warning', text });
-  if (inconsistent) {
-    warn(
-      'inconsistent-runs',
-      `The runs fit one rotor with a consistency of ${consistency.toFixed(2)}, where 1 is perfect: speed or weight differed between them. Repeat before correcting.`,
-    );
-  }
-  if (ambiguous)
-    warn('two-answers', 'Two corrections fit these runs almost alike. Try one; if it gets worse, use the other.');
-  if (effect < LIGHT_SHARE * baseline) {
-    warn('light-trial', 'The trial weight had little effect. A heavier one gives a surer answer.');
-  }
-  if (sizeSd === null) {
-    notes.push({
-      code: 'no-uncertainty',
-      severity: 'info',
-      text: 'The amplitudes came without an uncertainty, so the answer has none.',
-    });
-  } else if ((angleSdDeg ?? 0) > 30) {
-    warn(
-      'unsure-angle',
-      'The amplitudes are too unsure to say where the weight goes. Record longer, or use a heavier trial.',
-    );
-  }
-  return notes;
 };

@@ -1,5 +1,6 @@
 /** Mass and stiffness of a shaft piece from its tube. */
-import type { ShaftPiece } from '../vehicle/vehicle.ts';
+import type { ShaftPiece, Vehicle } from '../vehicle/vehicle.ts';
+import type { JointPlace } from './measurement.ts';
 
 /** Young's modulus, Pa, and density, kg/m³, as handbooks give them for structural steel and aluminium alloy. */
 export const MATERIALS = {
@@ -39,3 +40,7 @@ export const pieceMassKg = (piece: ShaftPiece): { readonly massKg: number; reado
   if (tube === null) return null;
   return { massKg: tubeMassPerMetreKg(tube) * (tube.lengthMm / 1000) * (1 + ENDS_SHARE), estimated: true };
 };
+
+/** The piece whose end a joint carries: the last at the rear joint, else the first; undefined where none is described. */
+export const pieceAtJoint = ({ driveshaftPieces = [] }: Vehicle, joint: JointPlace): ShaftPiece | undefined =>
+  joint === 'rear' ? driveshaftPieces.at(-1) : driveshaftPieces[0];

@@ -384,7 +384,7 @@ describe('balancing without phase', () => {
         [120, 1],
         [240, 1],
       ]),
-    ).toMatchObject({ ok: false, problem: { code: 'too-few-positions' } });
+    ).toMatchObject({ ok: false, problem: { code: 'nothing-to-correct' } });
     expect(
       fourRun(1, 100, [
         [0, 0.5],
