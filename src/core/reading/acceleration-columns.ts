@@ -80,7 +80,9 @@ export function accelerationByNumbers(
   facts: readonly ColumnFacts[],
   timeColumn: number | null,
 ): AccelerationChoice | null {
-  const bare = facts.filter((f) => alive(f) && f.quantity === null && f.axis !== null && f.column !== timeColumn);
+  const bare = facts.filter(
+    (f) => alive(f) && f.quantity === null && f.axis !== null && f.neutral && f.column !== timeColumn,
+  );
   if (bare.length > 0) return { axes: byAxis(bare), notes: [] };
   const unknown = facts.filter(
     (f) =>

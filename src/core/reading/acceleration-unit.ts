@@ -19,12 +19,22 @@ const WHOLE_NUMBERS = 0.03;
 
 const rounded = (value: number): string => String(Number(value.toPrecision(4)));
 
-/** Median of a column, thinned out: enough for the size of gravity, at no cost on long files. */
-function steady(axis: Float64Array): number {
+/** Scatter over steady part beyond which the steady part is no measure of gravity; judgement. */
+const LARGEST_SCATTER = 3;
+/** Fewer counts than this for gravity are too coarse to scale by, and to measure with. */
+const LEAST_COUNTS = 20;
+
+/** A column thinned out: enough for the size of gravity, at no cost on long files. */
+function thinned(axis: Float64Array): Float64Array {
   const stride = Math.max(1, Math.floor(axis.length / 20_000));
-  return medianOf(
-    Float64Array.from({ length: Math.floor((axis.length - 1) / stride) + 1 }, (_, i) => axis[i * stride]!),
-  );
+  return Float64Array.from({ length: Math.floor((axis.length - 1) / stride) + 1 }, (_, i) => axis[i * stride]!);
+}
+
+/** Scatter that a few shocks do not change: 1.4826 times the median distance from the median. */
+function scatterOf(axis: Float64Array): number {
+  const values = thinned(axis);
+  const middle = medianOf(values);
+  return 1.4826 * medianOf(values.map((value) => Math.abs(value - middle)));
 }
 
 /** @param axes the columns' numbers as the file has them */
@@ -33,18 +43,22 @@ export function decideUnits(
   axes: readonly Float64Array[],
   place: Place,
 ): UnitDecision | Problem {
-  const size = Math.hypot(...axes.map(steady));
+  const size = Math.hypot(...axes.map((axis) => medianOf(thinned(axis))));
   const whole = axes.every((axis) =>
     axis.subarray(0, 5000).every((value) => Number.isInteger(value) || Number.isNaN(value)),
   );
   const notes: Note[] = [];
   const named = columns.every((column) => column.unit !== null && column.unit !== 'counts');
   if (named) return { channels: columns.map((column, i) => byName(column, axes, i, size, notes)), notes };
-  const measured = measuredUnit(
-    size,
-    whole,
-    columns.some((column) => column.unit === 'counts'),
-  );
+  const scatter = Math.hypot(...axes.map(scatterOf));
+  const measured =
+    scatter > LARGEST_SCATTER * size
+      ? null
+      : measuredUnit(
+          size,
+          whole,
+          columns.some((column) => column.unit === 'counts'),
+        );
   if (!measured) return readingProblems.unitUnclear(place.file, place.line, columns[0]!.name, size);
   notes.push({
     code: 'unit-by-gravity',
@@ -72,7 +86,8 @@ interface Measured {
 function measuredUnit(size: number, whole: boolean, counts: boolean): Measured | null {
   const usual = counts ? null : unitByGravity(size, whole && size > 100 ? WHOLE_NUMBERS : undefined);
   if (usual) return { ...usual, because: `the steady part is ${rounded(size)}, which is gravity in ${usual.unit}` };
-  if (!(counts || (whole && size >= 50)) || !(size > 0)) return null;
+  if (!counts && !(whole && size >= 50)) return null;
+  if (!(size >= LEAST_COUNTS)) return null;
   const mps2PerUnit = STANDARD_GRAVITY_MPS2 / size;
   return {
     unit: 'counts',

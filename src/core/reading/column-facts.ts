@@ -104,7 +104,7 @@ export function columnFacts(
       }
     }
     const quantity = named ? quantityOf(header, rest, axis) : null;
-    const neutral = !named || words.every((word) => /^\d+$/.test(word) || matchesAny([word], NEUTRAL_WORDS));
+    const neutral = !named || rest.every((word) => /^\d+$/.test(word) || matchesAny([word], NEUTRAL_WORDS));
     return {
       column,
       name: named ? header : `column ${column + 1}`,

@@ -6,6 +6,7 @@ import { isAccelerationName, sensorNamed } from './column-facts.ts';
 import type { ColumnFacts } from './column-facts.ts';
 import { speedUnitOf, turningUnitOf } from './header-units.ts';
 import type { ScaledUnit } from './header-units.ts';
+import { steadyPart, unitByGravity } from './gravity-size.ts';
 import { readingProblems } from './problems.ts';
 import { chooseTime } from './time-column.ts';
 import type { TimeColumn } from './time-column.ts';
@@ -55,15 +56,18 @@ export function assignColumns(facts: readonly ColumnFacts[], place: Place): Colu
   return { time, axes: choice.axes, ...speeds, only, notes };
 }
 
-/** The other sensor that the file's name or a remark names, where no column says acceleration. */
+/**
+ * The other sensor that a remark or the file's name names, where no column says acceleration. A name alone does not
+ * outweigh columns x, y, z with gravity in them, except 'gravity', which is acceleration with all vibration taken out.
+ */
 function sensorOfContext(facts: readonly ColumnFacts[], place: Place): string | null {
-  const telling = facts.find((fact) => fact.quantity === 'gyroscope' || fact.quantity === 'location');
   if (place.context.some(isAccelerationName)) return null;
-  for (const text of place.context) {
-    const sensor = sensorNamed(text);
-    if (sensor) return sensor;
-  }
-  return telling?.quantity ?? null;
+  const named = place.context.map(sensorNamed).find((sensor) => sensor !== null) ?? null;
+  const telling = facts.find((fact) => fact.quantity === 'gyroscope' || fact.quantity === 'location')?.quantity ?? null;
+  if (named === 'gravity') return named;
+  const bare = facts.filter((fact) => fact.quantity === null && fact.axis !== null && fact.numbers.length > 0);
+  const gravity = bare.length === 3 && unitByGravity(steadyPart(bare.map((fact) => fact.numbers))) !== null;
+  return gravity ? null : (named ?? telling);
 }
 
 function refusal(facts: readonly ColumnFacts[], place: Place, other: string | null): Problem {

@@ -44,14 +44,20 @@ function lineEnds(bytes: Uint8Array): number {
 /** Lines that a quoted line end may join; more, and the quote is a stray mark. */
 const JOINED_LINES = 20;
 
-/** The whole lines of the head as text; a line whose quote is open goes on into the next. */
-export function headLines(bytes: Uint8Array, decoder: TextDecoder, complete: boolean): HeadLine[] {
+export interface HeadLines {
+  readonly lines: readonly HeadLine[];
+  /** The whole head was looked at. */
+  readonly all: boolean;
+}
+
+/** Whole lines from about the first `wantBytes` as text; a line whose quote is open goes on into the next. */
+export function headLines({ bytes, complete }: Head, decoder: TextDecoder, wantBytes: number): HeadLines {
   const lines: HeadLine[] = [];
   let offset = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? 3 : 0;
   let number = 1;
-  while (offset < bytes.length) {
+  while (offset < bytes.length && (offset < wantBytes || lines.length < LEAST_LINES)) {
     let end = bytes.indexOf(10, offset);
-    if (end < 0 && !complete) break;
+    if (end < 0 && !complete) return { lines, all: true };
     if (end < 0) end = bytes.length;
     let text = decoder.decode(bytes.subarray(offset, end));
     let taken = 1;
@@ -72,7 +78,7 @@ export function headLines(bytes: Uint8Array, decoder: TextDecoder, complete: boo
     offset = end + 1;
     number += taken;
   }
-  return lines;
+  return { lines, all: offset >= bytes.length };
 }
 
 const odd = (text: string): boolean => {

@@ -34,11 +34,16 @@ export interface WordRule {
 const words = (list: string): readonly string[] => list.split(' ');
 
 const ACCELERATION = words('acc accel accelero* accelera* acelera* acelero* beschl* accl gforce gf accs');
-const SPEED = words('speed* velocity velocities geschw* vitesse* velocidad* v tempo rapidez');
+const SPEED = words('speed* velocity velocities geschw* vitesse* velocidad* v rapidez');
 const WHEEL = words('wheel* rad raeder rader radgeschw* raddreh* roue* rueda* tire tyre');
 const ENGINE = words('engine* motor* moteur* crank* kurbel* vilebrequin ciguenal');
 const TURNING = words(
   'rpm rev revs revolution* drehzahl motordrehzahl regime regimen revoluciones tours touren umin trmin',
+);
+
+/** Things that turn and are neither wheel nor engine. */
+const OTHER_SHAFTS = words(
+  'shaft* turbine* input output welle* gelenkwelle kardanwelle arbre* arbol* prop* cardan* fan lufter vent* pump* alternator getriebe* transmission',
 );
 
 export const WORD_RULES: readonly WordRule[] = [
@@ -85,7 +90,7 @@ export const WORD_RULES: readonly WordRule[] = [
   },
   { quantity: 'acceleration', any: ACCELERATION },
   { quantity: 'wheel-speed', any: WHEEL, not: [...ENGINE, 'rads', 'deg'] },
-  { quantity: 'engine-speed', any: TURNING },
+  { quantity: 'engine-speed', any: TURNING, not: OTHER_SHAFTS },
   { quantity: 'engine-speed', any: ENGINE, all: ['speed*'] },
   { quantity: 'engine-speed', any: ENGINE, all: ['hz'] },
   {

@@ -107,8 +107,8 @@ async function findLayout(
     const problem = unreadable(file, head);
     if (problem) return problem;
     const decoder = decoderOf(head, log);
-    const last = head.complete || head.bytes.length >= HEAD_LIMIT_BYTES;
-    const lines = headLines(head.bytes, decoder, head.complete);
+    const { lines, all } = headLines(head, decoder, want);
+    const last = all && (head.complete || head.bytes.length >= HEAD_LIMIT_BYTES);
     if (last && !head.complete && lines.length <= 1) return readingProblems.lineTooLong(file, 1, HEAD_LIMIT_BYTES);
     const layout = decideLayout(lines, file, last);
     if (layout && 'code' in layout) return layout;

@@ -19,16 +19,19 @@ export function repairCorruptValues(
   notes: Note[],
 ): RowRange[] {
   const rows = axes[0]?.length ?? 0;
-  const bad = (i: number): boolean => axes.some((axis) => !(Math.abs(axis[i]!) <= LARGEST_MPS2));
+  const bad = badRows(axes);
   const left: RowRange[] = [];
   let closed = 0;
   let dropped = 0;
   let firstRow = -1;
-  for (let i = 0; i < rows; i++) {
-    if (!bad(i)) continue;
+  for (let k = 0; k < bad.length;) {
+    const i = bad[k]!;
     if (firstRow < 0) firstRow = i;
-    let to = i + 1;
-    while (to < rows && bad(to)) to++;
+    let to = i;
+    while (k < bad.length && bad[k] === to) {
+      k++;
+      to++;
+    }
     const inside = i > 0 && to < rows && !hasBreak(breaks, i, to);
     if (inside && to - i <= CLOSED_ROWS) {
       for (const axis of axes) closeLine(axis, i, to);
@@ -37,7 +40,6 @@ export function repairCorruptValues(
       left.push([i, to]);
       dropped += to - i;
     }
-    i = to;
   }
   if (closed > 0)
     notes.push({
@@ -52,6 +54,14 @@ export function repairCorruptValues(
       text: `${dropped} rows with missing or impossible values left out (first: row ${firstRow + 1}); the recording is split there.`,
     });
   return left;
+}
+
+/** Rows with an impossible value on any axis, rising. */
+function badRows(axes: readonly Float64Array[]): number[] {
+  const rows: number[] = [];
+  for (const axis of axes)
+    for (let i = 0; i < axis.length; i++) if (!(Math.abs(axis[i]!) <= LARGEST_MPS2)) rows.push(i);
+  return axes.length > 1 && rows.length > 0 ? [...new Set(rows)].sort((a, b) => a - b) : rows;
 }
 
 const hasBreak = (breaks: ReadonlySet<number>, from: number, to: number): boolean => {

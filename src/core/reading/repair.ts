@@ -10,6 +10,7 @@
  * | stamps that cannot be read or fall out of line | set between their neighbors |
  * | clock set back, recordings appended | split there |
  * | rows repeated whole, same stamp | left out |
+ * | each value repeated a few times | only the first row of each is kept, at its lower rate |
  * | stamps shared by many rows, rounded or written late | rows spread evenly |
  * | a few rows missing | time goes on after a hole; kept as uneven times |
  * | many rows missing | split there, never bridged |
@@ -18,11 +19,14 @@
  * | values at the end stop | kept, counted as clipped |
  */
 import type { Note } from '../note.ts';
+import { dropHeldRows, dropRepeatedRows } from './repair-rows.ts';
+import type { KeptRows } from './repair-rows.ts';
 import { continueAfterSetBack, replaceStrayStamps, unwrap } from './repair-stamps.ts';
 import { findStuckValues, repairCorruptValues } from './repair-values.ts';
 import type { RowRange } from './repair-values.ts';
 import type { Body } from './read-body.ts';
 import type { Tally } from './row-sink.ts';
+import { StampGroups } from './stamp-groups.ts';
 
 /** Pieces shorter than this say nothing about a vibration and are left out. */
 export const SHORTEST_PIECE_ROWS = 16;
@@ -75,33 +79,18 @@ export function repairStamps(stamps: Float64Array, clockWrap: number, notes: Not
   return continueAfterSetBack(stamps, notes);
 }
 
-/** Drops rows that repeat the row before in every kept number, stamp included. @returns rows left, and the rows dropped */
-export function dropRepeatedRows(
-  stamps: Float64Array,
-  axes: readonly Float64Array[],
-  notes: Note[],
-): { rows: number; dropped: readonly number[] } {
-  const gone: number[] = [];
-  let kept = Math.min(1, stamps.length);
-  for (let i = 1; i < stamps.length; i++) {
-    if (stamps[i] === stamps[kept - 1] && axes.every((axis) => axis[i] === axis[kept - 1])) {
-      gone.push(i);
-      continue;
-    }
-    if (kept !== i) {
-      stamps[kept] = stamps[i]!;
-      for (const axis of axes) axis[kept] = axis[i]!;
-    }
-    kept++;
-  }
-  const dropped = stamps.length - kept;
-  if (dropped > 0)
-    notes.push({
-      code: 'rows-repeated',
-      severity: 'warning',
-      text: `${dropped} ${dropped === 1 ? 'row repeats' : 'rows repeat'} the row before, time stamp included; left out.`,
-    });
-  return { rows: kept, dropped: gone };
+/**
+ * Repairs that leave out rows. Rows under coarse stamps may be alike by chance, and none is left out as repeated.
+ *
+ * @param stamps null where the file has none
+ */
+export function repairRows(stamps: Float64Array | null, axes: readonly Float64Array[], notes: Note[]): KeptRows {
+  const held = dropHeldRows(stamps, axes, notes);
+  if (held) return held;
+  const rows = axes[0]?.length ?? 0;
+  if (!stamps) return { rows, dropped: [] };
+  const groups = new StampGroups(stamps);
+  return groups.coarse || groups.equalStamps === 0 ? { rows, dropped: [] } : dropRepeatedRows(stamps, axes, notes);
 }
 
 /** Repairs of values, m/s². @returns the ranges of rows that make up the recording */

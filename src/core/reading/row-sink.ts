@@ -55,9 +55,13 @@ export class RowSink {
   readonly keptColumns: number;
   readonly delimiter: number;
   readonly decimal: number;
-  readonly #slots: Int32Array;
-  readonly #values: Float64Array;
+  /** Place of a kept column in the row. */
+  readonly slots: Int32Array;
+  /** The row being read, a number for each kept column. */
+  readonly values: Float64Array;
   readonly #states: Uint8Array;
+  /** Kept columns that hold a number in this row. */
+  #numbers = 0;
   readonly #firstAxis: number;
   readonly #firstSpeed: number;
   readonly #stampScan: StampScan;
@@ -81,7 +85,7 @@ export class RowSink {
     this.delimiter = layout.delimiter.charCodeAt(0);
     this.decimal = layout.decimalMark.charCodeAt(0);
     this.kinds = new Uint8Array(layout.columnCount);
-    this.#slots = new Int32Array(layout.columnCount);
+    this.slots = new Int32Array(layout.columnCount);
     this.#stampScan = new StampScan(this.decimal);
     const speeds = [
       ...(roles.roadSpeed ? [roles.roadSpeed] : []),
@@ -91,17 +95,17 @@ export class RowSink {
     let slot = 0;
     if (roles.time) {
       this.kinds[roles.time.column] = roles.time.kind === 'clock' ? CLOCK : STAMP;
-      this.#slots[roles.time.column] = slot++;
+      this.slots[roles.time.column] = slot++;
     }
     this.#firstAxis = slot;
     for (const { column } of roles.axes) {
       this.kinds[column] = NUMBER;
-      this.#slots[column] = slot++;
+      this.slots[column] = slot++;
     }
     this.#firstSpeed = slot;
     for (const { column } of speeds) {
       this.kinds[column] = NUMBER;
-      this.#slots[column] = slot++;
+      this.slots[column] = slot++;
     }
     if (roles.only) this.kinds[roles.only.column] = WORD;
     this.#word = roles.only?.word ?? '';
@@ -111,7 +115,7 @@ export class RowSink {
     });
     this.needed = last + 1;
     this.keptColumns = this.kinds.findLastIndex((kind) => kind !== SKIP) + 1;
-    this.#values = new Float64Array(slot);
+    this.values = new Float64Array(slot);
     this.#states = new Uint8Array(slot).fill(CELL_EMPTY);
     this.#columns = Array.from({ length: this.#firstSpeed }, () => new ColumnBuilder());
     this.#speedRows = speeds.map(() => new ColumnBuilder());
@@ -129,26 +133,62 @@ export class RowSink {
       this.#wordFits = cellText(bytes, from, to) === this.#word;
       return;
     }
-    const slot = this.#slots[column]!;
+    const slot = this.slots[column]!;
     const value =
       kind === NUMBER
         ? scanNumber(bytes, from, to, this.decimal)
         : kind === STAMP
           ? this.#stampScan.scan(bytes, from, to)
           : this.#clockScan.scan(bytes, from, to);
-    this.#values[slot] = value;
-    this.#states[slot] = Number.isNaN(value) ? cellState(bytes, from, to) : CELL_NUMBER;
+    if (Number.isNaN(value)) {
+      this.#states[slot] = cellState(bytes, from, to);
+      return;
+    }
+    this.values[slot] = value;
+    this.#states[slot] = CELL_NUMBER;
+    this.#numbers++;
+  }
+
+  /** A number was found in this column. */
+  gotNumber(column: number, value: number): void {
+    const slot = this.slots[column]!;
+    this.values[slot] = value;
+    this.#states[slot] = CELL_NUMBER;
+    this.#numbers++;
+  }
+
+  /** A plain stamp was found in this column: its whole part and its fraction, both with their sign. */
+  gotStamp(column: number, whole: number, fraction: number): void {
+    this.gotNumber(column, this.#stampScan.sinceFirst(0, whole, fraction));
+  }
+
+  /** Nothing of the row that was begun is kept. */
+  forgetRow(): void {
+    this.#numbers = 0;
+    this.#extraFilled = false;
+    this.#wordFits = true;
+    for (let slot = 0; slot < this.#states.length; slot++) this.#states[slot] = CELL_EMPTY;
   }
 
   /** The end of a row of so many cells, at this line of the file. */
   endRow(cells: number, line: number): void {
-    if (this.#extraFilled) add(this.#long, line);
+    if (this.#numbers === this.values.length && cells <= this.columnCount && this.#wordFits) this.#push();
+    else if (this.#extraFilled) add(this.#long, line);
     else if (cells < this.needed) {
       if (this.#states.some((state) => state !== CELL_EMPTY)) add(this.#short, line);
     } else if (this.#wordFits) this.#keep(line);
-    this.#extraFilled = false;
-    this.#wordFits = true;
-    this.#states.fill(CELL_EMPTY);
+    this.forgetRow();
+  }
+
+  /** A row in which every kept cell is a number. */
+  #push(): void {
+    const values = this.values;
+    for (let i = 0; i < this.#speedRows.length; i++) {
+      this.#speedRows[i]!.push(this.#rows);
+      this.#speedValues[i]!.push(values[this.#firstSpeed + i]!);
+    }
+    for (let slot = 0; slot < this.#firstSpeed; slot++) this.#columns[slot]!.push(values[slot]!);
+    this.#rows++;
   }
 
   #keep(line: number): void {
@@ -171,14 +211,14 @@ export class RowSink {
       const slot = this.#firstSpeed + i;
       if (states[slot] !== CELL_NUMBER) continue;
       this.#speedRows[i]!.push(this.#rows);
-      this.#speedValues[i]!.push(this.#values[slot]!);
+      this.#speedValues[i]!.push(this.values[slot]!);
     }
     if (empty === axes) {
       this.#withoutAcceleration++;
       return;
     }
     for (let slot = 0; slot < this.#firstSpeed; slot++)
-      this.#columns[slot]!.push(states[slot] === CELL_NUMBER ? this.#values[slot]! : NaN);
+      this.#columns[slot]!.push(states[slot] === CELL_NUMBER ? this.values[slot]! : NaN);
     this.#rows++;
   }
 

@@ -4,7 +4,7 @@ import type { Place } from './columns.ts';
 import type { Layout } from './layout.ts';
 import { readingProblems } from './problems.ts';
 import type { TimeBase } from './recording.ts';
-import { dropRepeatedRows, repairStamps } from './repair.ts';
+import { repairRows, repairStamps } from './repair.ts';
 import type { Table } from './row-sink.ts';
 import { StampGroups } from './stamp-groups.ts';
 import { fitTimeLine } from './time-base.ts';
@@ -39,7 +39,7 @@ export function timeOfRows(
   const fallback = givenRateHz ?? stated?.rateHz;
   if (!time || !table.stamps) {
     if (fallback === undefined) return readingProblems.noSamplingRate(place.file, place.line);
-    return byRate(table.rows, fallback, givenRateHz, stated?.text ?? '', notes);
+    return byRate(table, fallback, givenRateHz, stated?.text ?? '', notes);
   }
   const line = byStamps(layout, table, place, givenRateHz, notes);
   if (line !== null && 'code' in line && line.code !== 'time-unit-unclear') return line;
@@ -53,13 +53,15 @@ export function timeOfRows(
       severity: 'warning',
       text: `The time column "${time.name}" ${line ? 'names no unit' : 'does not run'}; the rate of ${hz(fallback)} is used instead.`,
     });
-    return byRate(table.rows, fallback, givenRateHz, stated?.text ?? '', notes);
+    return byRate(table, fallback, givenRateHz, stated?.text ?? '', notes);
   }
   return line ?? readingProblems.timeStandsStill(place.file, layout.bodyLine, time.name);
 }
 
-function byRate(rows: number, rateHz: number, given: number | undefined, text: string, notes: Note[]): RowTimes {
-  const because = given !== undefined ? `${hz(rateHz)} was given by hand` : `the file states "${text}"`;
+function byRate(table: Table, writtenHz: number, given: number | undefined, text: string, notes: Note[]): RowTimes {
+  const because = given !== undefined ? `${hz(writtenHz)} was given by hand` : `the file states "${text}"`;
+  const { rows, dropped } = repairRows(null, table.axes, notes);
+  const rateHz = (writtenHz * rows) / table.rows;
   notes.push({
     code: 'rate-not-from-stamps',
     severity: 'info',
@@ -71,7 +73,7 @@ function byRate(rows: number, rateHz: number, given: number | undefined, text: s
     jitterSdS: 0,
     evenSampling: true,
   };
-  return { rateHz, times: null, rows, uniform: true, breaks: [], holes: [], timeBase, dropped: [] };
+  return { rateHz, times: null, rows, uniform: true, breaks: [], holes: [], timeBase, dropped };
 }
 
 function byStamps(
@@ -85,10 +87,9 @@ function byStamps(
   const stamps = table.stamps!;
   const own: Note[] = [];
   const setBacks = repairStamps(stamps, table.clockWrapS, own);
-  const { rows, dropped } =
-    setBacks.length || new StampGroups(stamps).coarse
-      ? { rows: stamps.length, dropped: [] }
-      : dropRepeatedRows(stamps, table.axes, own);
+  const { rows, dropped } = setBacks.length
+    ? { rows: stamps.length, dropped: [] }
+    : repairRows(stamps, table.axes, own);
   const used = stamps.subarray(0, rows);
   const meanStep = new StampGroups(used).typicalStep;
   if (!(meanStep > 0)) return null;

@@ -68,7 +68,7 @@ function smallestStep(values: Float64Array): number {
     const step = Math.abs(values[i]! - values[i - 1]!);
     if (step > 1e-9 && step < smallest) smallest = step;
   }
-  return Number.isFinite(smallest) ? smallest : 0;
+  return Number.isFinite(smallest) ? Number(smallest.toPrecision(6)) : 0;
 }
 
 /** Mean of several wheels, row by row, where all of them have a value. */
@@ -78,21 +78,22 @@ export function meanOfWheels(
 ): { column: SpeedColumn; sparse: SparseColumn } {
   const first = columns[0]!;
   if (columns.length === 1) return { column: first, sparse: wheels[0]! };
-  const sums = new Map<number, { sum: number; count: number }>();
-  wheels.forEach((wheel, k) => {
-    for (let i = 0; i < wheel.row.length; i++) {
-      const entry = sums.get(wheel.row[i]!) ?? { sum: 0, count: 0 };
-      entry.sum += wheel.value[i]! * (columns[k]!.unit.factor / first.unit.factor);
-      entry.count++;
-      sums.set(wheel.row[i]!, entry);
-    }
-  });
-  const full = [...sums].filter(([, entry]) => entry.count === columns.length);
-  return {
-    column: { ...first, name: columns.map((column) => column.name).join(', ') },
-    sparse: {
-      row: Float64Array.from(full, ([row]) => row),
-      value: Float64Array.from(full, ([, entry]) => entry.sum / entry.count),
-    },
-  };
+  const at = wheels.map(() => 0);
+  const rows: number[] = [];
+  const values: number[] = [];
+  for (const row of wheels[0]!.row) {
+    let sum = 0;
+    let count = 0;
+    wheels.forEach((wheel, k) => {
+      while (at[k]! < wheel.row.length && wheel.row[at[k]!]! < row) at[k]!++;
+      if (wheel.row[at[k]!] !== row) return;
+      sum += wheel.value[at[k]!]! * (columns[k]!.unit.factor / first.unit.factor);
+      count++;
+    });
+    if (count < wheels.length) continue;
+    rows.push(row);
+    values.push(sum / count);
+  }
+  const name = columns.map((column) => column.name).join(', ');
+  return { column: { ...first, name }, sparse: { row: Float64Array.from(rows), value: Float64Array.from(values) } };
 }

@@ -17,6 +17,8 @@ export class StampGroups {
   readonly coarse: boolean;
   /** Share of rows whose step is too short to be a sampling step, 0..1. */
   readonly shortShare: number;
+  /** Rows with exactly the stamp of the row before. */
+  readonly equalStamps: number;
   readonly #rows: Uint32Array | null;
   readonly #times: Float64Array;
 
@@ -37,6 +39,7 @@ export class StampGroups {
       if (step === 0) equal++;
       if (step <= limit) short++;
     }
+    this.equalStamps = equal;
     this.shortShare = short / Math.max(1, times.length - 1);
     this.coarse = this.shortShare >= BUNCHED;
     const joined = this.coarse ? limit : 0;

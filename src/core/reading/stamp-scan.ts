@@ -34,15 +34,18 @@ export class StampScan {
 
   /** Stamp in `bytes[from, to)` minus the first stamp, in the column's own unit; NaN where there is no number. */
   scan(bytes: Uint8Array, from: number, to: number): number {
-    if (!this.#split(bytes, from, to)) return NaN;
+    return this.#split(bytes, from, to) ? this.sinceFirst(this.#high, this.#low, this.#fraction) : NaN;
+  }
+
+  /** The same for a stamp that is already in pieces, all with its sign. */
+  sinceFirst(high: number, low: number, fraction: number): number {
     if (!this.#started) {
       this.#started = true;
-      this.#firstHigh = this.#high;
-      this.#firstLow = this.#low;
-      this.#firstFraction = this.#fraction;
+      this.#firstHigh = high;
+      this.#firstLow = low;
+      this.#firstFraction = fraction;
     }
-    const whole = (this.#high - this.#firstHigh) * BILLION + (this.#low - this.#firstLow);
-    return whole + (this.#fraction - this.#firstFraction);
+    return (high - this.#firstHigh) * BILLION + (low - this.#firstLow) + (fraction - this.#firstFraction);
   }
 
   #split(bytes: Uint8Array, from: number, to: number): boolean {
@@ -53,14 +56,16 @@ export class StampScan {
     const sign = bytes[i] === MINUS ? -1 : 1;
     if (bytes[i] === MINUS || bytes[i] === PLUS) i++;
     const first = i;
-    while (i < to && bytes[i]! >= 48 && bytes[i]! <= 57) i++;
-    const digits = i - first;
-    if (digits > EXACT_DIGITS + 9) return false;
-    const cut = digits > EXACT_DIGITS ? i - 9 : first;
-    let high = 0;
-    for (let k = first; k < cut; k++) high = high * 10 + (bytes[k]! - 48);
     let low = 0;
-    for (let k = cut; k < i; k++) low = low * 10 + (bytes[k]! - 48);
+    for (; i < to && bytes[i]! >= 48 && bytes[i]! <= 57; i++) low = low * 10 + (bytes[i]! - 48);
+    const digits = i - first;
+    let high = 0;
+    if (digits > EXACT_DIGITS) {
+      if (digits > EXACT_DIGITS + 9) return false;
+      low = 0;
+      for (let k = first; k < i - 9; k++) high = high * 10 + (bytes[k]! - 48);
+      for (let k = i - 9; k < i; k++) low = low * 10 + (bytes[k]! - 48);
+    }
     let fraction = 0;
     let decimals = 0;
     if (i < to && bytes[i] === this.#decimal) {

@@ -16,7 +16,7 @@
  * A clock that drifts slowly against the grid is followed by straight lines. The limits are judgement.
  */
 import { StampGroups, stampResolution } from './stamp-groups.ts';
-import { CountedRows, driftAt, fitPieces, residualOf } from './time-fit.ts';
+import { CountedRows, driftAt, fitPieces, residualOf, roundStep } from './time-fit.ts';
 import type { Fit, Hole } from './time-fit.ts';
 
 export const MISSING_SPLIT = 4.5;
@@ -25,6 +25,8 @@ const OUTSIDE = 0.005;
 const LATE_SHARE = 0.01;
 /** Whole scatter over scatter within 32 stamps: 1 for independent lateness, near 3 for a wandering clock. */
 const WANDERING = 1.6;
+
+const EVEN_STAMPS = 'the time stamps are even within their own coarseness';
 
 export interface TimeLine {
   readonly rateHz: number;
@@ -44,6 +46,8 @@ export interface TimeLine {
  * @returns null where the stamps do not run
  */
 export function fitTimeLine(times: Float64Array, setBacks: readonly number[]): TimeLine | null {
+  const grid = regularGrid(times);
+  if (grid && setBacks.length === 0) return grid;
   const groups = new StampGroups(times);
   if (groups.count < 3) return null;
   const rough = groups.typicalStep;
@@ -60,6 +64,40 @@ export function fitTimeLine(times: Float64Array, setBacks: readonly number[]): T
   for (let i = 0; i < times.length; i++) times[i] = times[i]! - zero;
   const { fit, drifting, ...rest } = line;
   return { rateHz: 1 / fit.step, uniform: line.even && !drifting, breaks, ...rest };
+}
+
+/**
+ * The usual case in one pass: every stamp close to the line through the first and the last. Nothing can be missing
+ * then, and the rows may be taken as even; null where a single stamp is further off.
+ */
+function regularGrid(times: Float64Array): TimeLine | null {
+  const last = times.length - 1;
+  if (last < 3) return null;
+  const zero = times[0]!;
+  const chord = (times[last]! - zero) / last;
+  if (!(chord > 0)) return null;
+  const limit = EVEN_WITHIN * chord;
+  const middle = last / 2;
+  let sum = 0;
+  let squares = 0;
+  let moment = 0;
+  for (let i = 0; i <= last; i++) {
+    const rest = times[i]! - zero - i * chord;
+    if (!(Math.abs(rest) <= limit)) return null;
+    sum += rest;
+    squares += rest * rest;
+    moment += rest * (i - middle);
+  }
+  const rows = last + 1;
+  const mean = sum / rows;
+  // Least squares about the chord; the sum of (i - middle)² is rows·(rows² - 1)/12.
+  const spreadOfRows = (rows * (rows * rows - 1)) / 12;
+  const slope = moment / spreadOfRows;
+  const step = roundStep(chord + slope, last);
+  for (let i = 0; i <= last; i++) times[i] = i * step;
+  const variance = squares / rows - mean * mean - (slope * slope * spreadOfRows) / rows;
+  const jitterSdS = Math.sqrt(Math.max(0, variance));
+  return { rateHz: 1 / step, uniform: true, breaks: [], holes: [], even: true, jitterSdS, because: EVEN_STAMPS };
 }
 
 /** Where the residual jumps up and stays up. */
@@ -111,7 +149,7 @@ function judged(
   const because = groups.coarse
     ? 'many rows share a time stamp, so the rows are spread evenly'
     : close
-      ? 'the time stamps are even within their own coarseness'
+      ? EVEN_STAMPS
       : late
         ? 'rows were written late and in bunches, so the rows are spread evenly'
         : 'the time stamps are uneven and are kept as sample times';

@@ -99,7 +99,7 @@ export function fitPieces(groups: StampGroups, rows: CountedRows, breaks: readon
  * A rate of 99.99998 Hz is 100 Hz where the difference adds up to less than a twentieth of a step over the whole
  * recording, and so cannot be told from rounding.
  */
-function roundStep(step: number, rows: number): number {
+export function roundStep(step: number, rows: number): number {
   for (let digits = 1; digits <= 5; digits++) {
     const rate = Number((1 / step).toPrecision(digits));
     if (Math.abs(rate * step - 1) * rows < 0.05) return 1 / rate;
