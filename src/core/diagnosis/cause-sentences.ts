@@ -1,7 +1,7 @@
 /** What speaks for a cause, against it, and what is not known, in sentences. */
 import type { CaseContext, FindingBasis } from './case.ts';
 import type { Cause } from './causes/cause.ts';
-import { checkOf, checkWeights, wrongProbability } from './checks.ts';
+import { checkOf, checkWeights, outcomeLikelihood, wrongProbability } from './checks.ts';
 import type { CheckOutcome } from './evidence-checks.ts';
 import type { SignEvidence } from './evidence.ts';
 import { WORK_WORDS, workRatios } from './evidence-work.ts';
@@ -59,8 +59,8 @@ export function sentencesOf(
 /** Log of how much likelier this outcome is under the cause than with a healthy part of the same kind. */
 function outcomeLogRatio(checkId: CheckId, causeId: string, basis: FindingBasis, wrongness: number): number {
   const { parts, rest } = checkWeights(checkId);
-  const chance = (p: number): number => wrongness * p + (1 - wrongness) * (1 - p);
-  return Math.log(chance(wrongProbability(checkId, causeId, basis.part)) / chance(parts?.[basis.part] ?? rest));
+  const healthy = outcomeLikelihood(wrongness, parts?.[basis.part] ?? rest);
+  return Math.log(outcomeLikelihood(wrongness, wrongProbability(checkId, causeId, basis.part)) / healthy);
 }
 
 const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

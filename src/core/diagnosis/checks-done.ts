@@ -13,7 +13,7 @@ type Run = CaseContext['runs'][number];
 
 /** Ids of the checks that need not be proposed again. */
 export function checksDone({ vehicle, measurements, runs }: CaseContext): ReadonlySet<CheckId> {
-  const done = new Set<CheckId>(checksAnswered(measurements));
+  const done = new Set<CheckId>(checksAnswered(measurements, vehicle));
   if (vehicle.driveshaftPieces?.some((piece) => tubeOf(piece) !== null)) done.add('critical-speed');
   const loads = new Set(runs.map(({ load }) => load));
   const driven = loads.has('cruise') || loads.has('pull');

@@ -42,6 +42,13 @@ export function wrongProbability(id: CheckId, causeId: string | null, part: Part
   return (causeId === null ? undefined : byCause[causeId]) ?? parts?.[part] ?? rest;
 }
 
+/**
+ * Likelihood of an outcome of which it is only known with probability `wrongness` that something is truly wrong. The
+ * one formula by which outcomes are expected and by which they move causes.
+ */
+export const outcomeLikelihood = (wrongness: number, wrongProbability: number): number =>
+  wrongness * wrongProbability + (1 - wrongness) * (1 - wrongProbability);
+
 /** Checks that speak to a cause, the most telling first. */
 export function checksFor(causeId: string, part: Part): CheckId[] {
   return ALL_CHECKS.map(({ id }) => ({ id, tells: contrast(id, causeId, part) }))

@@ -1,6 +1,7 @@
 /** The doubts a case leaves open: for each peak, what it may come from, down to the cause. */
 import type { Part } from '../vehicle/line.ts';
 import type { RankedFinding } from './ranked.ts';
+import { UNNAMED_IMPORTANCE } from './weights.ts';
 
 /** One thing that may be true of a peak. */
 export interface Possibility {
@@ -22,9 +23,12 @@ export interface Doubt {
 export function doubtsOf(findings: readonly RankedFinding[]): Doubt[] {
   const weightOf = (finding: RankedFinding): number => finding.feltLevel * finding.probability;
   const greatest = Math.max(...findings.map(weightOf), Number.MIN_VALUE);
+  const named = Math.max(...findings.filter(({ part }) => part !== 'unknown').map(weightOf), 0);
+  const isLesserUnnamed = (group: readonly RankedFinding[]): boolean =>
+    group.every((finding) => finding.part === 'unknown' && weightOf(finding) < named);
   return groupsOf(findings).map((group) => ({
     possibilities: possibilitiesOf(group),
-    importance: Math.max(...group.map(weightOf)) / greatest,
+    importance: (Math.max(...group.map(weightOf)) / greatest) * (isLesserUnnamed(group) ? UNNAMED_IMPORTANCE : 1),
   }));
 }
 

@@ -2,12 +2,13 @@
 import type { CaseContext } from './case.ts';
 import { cautionTexts } from './cautions.ts';
 import type { Check } from './check.ts';
-import { ALL_CHECKS, checkWeights, wrongProbability } from './checks.ts';
+import { ALL_CHECKS, checkWeights, outcomeLikelihood, wrongProbability } from './checks.ts';
 import { checksDone } from './checks-done.ts';
 import type { Doubt, Possibility } from './doubts.ts';
 import { doubtsOf } from './doubts.ts';
 import { expectedBits } from './entropy.ts';
 import type { ProposedCheck, RankedFinding } from './ranked.ts';
+import { OUTCOME_TRUST } from './weights.ts';
 
 /** Proposals that would remove less than this, bits, are not worth their minutes. */
 const LEAST_BITS = 0.01;
@@ -36,7 +37,9 @@ function propose(check: Check, doubts: readonly Doubt[]): ProposedCheck {
   let bits = 0;
   const apart = new Map<string, number>();
   for (const { possibilities, importance } of doubts) {
-    const wrong = possibilities.map(({ causeId, part }) => wrongProbability(check.id, causeId, part));
+    const wrong = possibilities.map(({ causeId, part }) =>
+      outcomeLikelihood(OUTCOME_TRUST, wrongProbability(check.id, causeId, part)),
+    );
     const probabilities = possibilities.map(({ probability }) => probability);
     const gain = importance * expectedBits(probabilities, wrong);
     if (gain < LEAST_BITS / 2) continue;

@@ -5,7 +5,7 @@
 import type { CaseContext, FindingBasis } from './case.ts';
 import { ALL_CAUSES } from './causes/all-causes.ts';
 import type { Cause } from './causes/cause.ts';
-import { checksFor, wrongProbability } from './checks.ts';
+import { checksFor, outcomeLikelihood, wrongProbability } from './checks.ts';
 import { sentencesOf } from './cause-sentences.ts';
 import type { CheckOutcome } from './evidence-checks.ts';
 import { readOutcomes } from './evidence-checks.ts';
@@ -85,8 +85,7 @@ function logWeight(
 /** Log likelihood of the outcomes under a cause. An unsure outcome counts by how likely it is to be the true one. */
 function logLikelihood(causeId: string, basis: FindingBasis, outcomes: readonly CheckOutcome[]): number {
   return outcomes.reduce((sum, { checkId, wrongness }) => {
-    const p = wrongProbability(checkId, causeId, basis.part);
-    return sum + Math.log(wrongness * p + (1 - wrongness) * (1 - p));
+    return sum + Math.log(outcomeLikelihood(wrongness, wrongProbability(checkId, causeId, basis.part)));
   }, 0);
 }
 

@@ -27,6 +27,8 @@ export const SOMETHING_ELSE_PRIOR = 8;
 export const LEAST_RATIO_TOLD = 1.15;
 /** A clear outcome is still believed only this far: readings are misread, and tables are judgement. */
 export const OUTCOME_TRUST = 0.95;
+/** What naming an unnamed tone counts beside a finding that is named and shakes more: the technician repairs that first. */
+export const UNNAMED_IMPORTANCE = 0.25;
 /** How fast belief turns about a limit: the odds that it is wrong grow with this power of the share of the limit used. */
 export const LIMIT_SHARPNESS = 4;
 /** A load run counts as stronger from this level ratio on, and how blurred (natural log) that edge is. */

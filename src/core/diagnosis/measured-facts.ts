@@ -1,0 +1,129 @@
+/** What a measurement says of the checks it belongs to: the bench's judgement, sorted by check. */
+import { judgeAt } from '../driveline/judge-measurement.ts';
+import type { JudgedMeasurement } from '../driveline/judged-measurement.ts';
+import { worstOf } from '../driveline/judged-measurement.ts';
+import type { JudgedNumber, LimitId } from '../driveline/limit.ts';
+import type { Measurement, ObservationMeasurement, RingsMeasurement } from '../driveline/measurement.ts';
+import { seatAxis } from '../driveline/ring-seat.ts';
+import type { Vehicle } from '../vehicle/vehicle.ts';
+import { checkOf } from './checks.ts';
+import { coverageOf } from './measured-coverage.ts';
+import type { MeasuredFact } from './measured-fact.ts';
+import type { CheckId } from './weights.ts';
+
+/** Speeds of the finding, rev/min, null where it is of another part; and whether it is once a turn. */
+export interface FindingSpeeds {
+  readonly driveshaftRpm: number | null;
+  readonly wheelRpm: number | null;
+  readonly once: boolean;
+}
+
+/** Forks further out of line than this, degrees, count as out of phase (common practice, no source). */
+const PHASE_LIMIT_DEG = 3;
+/** End play over which belief in a tight joint turns, mm: about what a micrometer leaves unsure. */
+const TIGHT_BLUR_MM = 0.01;
+/** A verdict without a number counts as this far from the limit; trial runs that fit no rotor as a weak 'fine'. */
+const CLEAR_SHARE = 2;
+const UNFIT_SHARE = 0.8;
+/** A trial weight too light to be sure of. */
+const LIGHT_SHARE = 1.2;
+/** What a person saw is as sure as a reading can be. */
+const SEEN_SHARE = 10;
+
+/** Which check a limit of the bench belongs to. */
+const CHECK_OF_LIMIT: Readonly<Partial<Record<LimitId, CheckId>>> = {
+  'residual-acceleration': 'working-angles',
+  'inertia-drive': 'working-angles',
+  'inertia-coast': 'working-angles',
+  'joint-angle-difference': 'working-angles',
+  'double-cardan-split': 'double-cardan-play',
+  'ride-height': 'ride-height',
+  'end-play': 'joint-end-play',
+  'ring-difference': 'ring-thickness',
+  'slip-yoke-play': 'slip-yoke-play',
+  'centre-bearing-play': 'centre-bearing-inspection',
+  'tube-runout-middle': 'tube-runout',
+  'tube-runout-ends': 'tube-runout',
+  'flange-runout': 'companion-flange-runout',
+  'wheel-runout-steel': 'rim-runout',
+  'wheel-runout-alloy': 'rim-runout',
+  'tire-runout': 'tire-runout',
+  'wheel-unbalance': 'wheel-balancer',
+};
+
+/** Facts of one measurement; none where its readings make no sense or say nothing (angles with hanging suspension). */
+export function factsOf(measurement: Measurement, vehicle: Vehicle, speeds: FindingSpeeds): MeasuredFact[] {
+  if (measurement.kind === 'observation') return observedFacts(measurement);
+  const { driveshaftRpm, wheelRpm } = speeds;
+  const judgement = judgeAt(measurement, vehicle, { driveshaftRpm, wheelRpm, limits: {} });
+  if (!judgement.ok) return [];
+  const forceN = speeds.once ? greatestForceN(judgement.value) : null;
+  const place = 'joint' in measurement ? `${measurement.joint} joint, ` : '';
+  const coverage = coverageOf(measurement, vehicle);
+  return [
+    ...numberFacts(judgement.value).map(([checkId, number]) => ({
+      ...{ checkId, share: number.share, text: numberText(number, place), coverage },
+      // Only play and offset make the force; angles and wear of other kinds do not.
+      forceN: checkId === 'companion-flange-runout' && /face/.test(number.title) ? null : forceN,
+    })),
+    ...verdictFacts(measurement, judgement.value),
+    ...(measurement.kind === 'working-angles' ? phaseFacts(measurement.phasingDeg ?? []) : []),
+    ...(measurement.kind === 'rings' ? [tightFact(measurement, coverage)] : []),
+  ];
+}
+
+/** The worst number of each check; half-angles of a double-Cardan count though they only advise. */
+function numberFacts({ judged, advisory }: JudgedMeasurement): [CheckId, JudgedNumber][] {
+  const telling = [...judged, ...advisory.filter(({ limit }) => limit.id === 'double-cardan-split')];
+  const checks = new Set(telling.map(({ limit }) => CHECK_OF_LIMIT[limit.id]).filter((id) => id !== undefined));
+  return [...checks].map((id) => [id, worstOf(telling.filter(({ limit }) => CHECK_OF_LIMIT[limit.id] === id))!]);
+}
+
+/** Measurements the bench answers with a verdict and a sentence. */
+function verdictFacts({ kind, ...rest }: Measurement, { verdict, notes }: JudgedMeasurement): MeasuredFact[] {
+  const ofTire = 'part' in rest && rest.part === 'tire';
+  const checkId = kind === 'flange-reindex' ? 'reindex-shaft' : ofTire ? 'wheel-balancer' : 'clamp-trial';
+  if (kind !== 'flange-reindex' && kind !== 'balance-amplitudes' && kind !== 'balance-phasors') return [];
+  const unfit = notes.find(({ code }) => code === 'inconsistent-runs');
+  if (verdict === 'cannot-tell' && !unfit) return [];
+  const light = notes.some(({ code }) => code === 'light-trial');
+  const share = unfit ? UNFIT_SHARE : verdict === 'inside' ? 1 / CLEAR_SHARE : light ? LIGHT_SHARE : CLEAR_SHARE;
+  const text = (unfit ?? notes[0])?.text.replace(/\.$/, '') ?? '';
+  return [{ checkId, share, text, forceN: null, coverage: 1 }];
+}
+
+/** A half turn is the same phase: forks are symmetrical. */
+function phaseFacts(phasingDeg: readonly number[]): MeasuredFact[] {
+  if (phasingDeg.length === 0) return [];
+  const twist = Math.max(...phasingDeg.map((deg) => Math.abs(((((deg + 90) % 180) + 180) % 180) - 90)));
+  const text = `The forks stand ${twist.toFixed(1)}° out of line (limit ${PHASE_LIMIT_DEG}°, common practice, no source)`;
+  return [{ checkId: 'phasing-marks', share: twist / PHASE_LIMIT_DEG, text, forceN: null, coverage: 1 }];
+}
+
+function tightFact({ joint, axes }: RingsMeasurement, coverage: number): MeasuredFact {
+  const least = Math.min(...axes.map((axis) => seatAxis(axis).endPlayMm));
+  const text = `The ${joint} joint’s rings leave ${least.toFixed(3)} mm of end play${least < 0 ? ': it is pressed together' : ''}`;
+  return { checkId: 'ring-fit', share: Math.exp(-least / TIGHT_BLUR_MM), text, forceN: null, coverage };
+}
+
+function observedFacts({ checkId, outcome }: ObservationMeasurement): MeasuredFact[] {
+  const check = checkOf(checkId);
+  if (!check) return [];
+  const share = outcome === 'wrong' ? SEEN_SHARE : 1 / SEEN_SHARE;
+  return [{ checkId: check.id, share, text: check[outcome].replace(/\.$/, ''), forceN: null, coverage: 1 }];
+}
+
+/** Greatest once-a-turn force the measurement predicts at the finding's speed, N. */
+function greatestForceN({ predicted }: JudgedMeasurement): number | null {
+  const forces = predicted.filter(({ quantity, order }) => quantity === 'force' && order === 1);
+  return forces.length === 0 ? null : Math.max(...forces.map(({ value }) => value));
+}
+
+/** 'Runout, companion flange, radial: 0.05 mm, inside the limit of 0.13 mm (common practice, no source)'. */
+function numberText({ title, measured, limit, inside }: JudgedNumber, place: string): string {
+  const unit = limit.unit === '°' ? '°' : ` ${limit.unit}`;
+  const figure = (value: number): string => `${Number(value.toPrecision(value >= 100 ? 3 : 2))}${unit}`;
+  const head = `${place}${title}`;
+  const verdict = `${inside ? 'inside' : 'outside'} the limit of ${figure(limit.value)} (${limit.source})`;
+  return `${head.charAt(0).toUpperCase()}${head.slice(1)}: ${figure(measured)}, ${verdict}`;
+}
