@@ -6,6 +6,9 @@ const PIECE_BYTES = 1 << 20;
 /** A pause for the worker's messages after this many bytes of a file in memory. */
 const PAUSE_EVERY_BYTES = 8 << 20;
 
+/** So much is looked at to tell the encoding and the line ends. */
+const LOOK_BYTES = 1 << 16;
+
 /** What the byte source noticed on its way. */
 export interface ByteSourceLog {
   /** The compressed stream broke off; what came before is used. */
@@ -39,19 +42,20 @@ async function* pieces(source: SourceFile, onProgress?: (fraction: number) => vo
 
 /** Joins chunks until at least `count` bytes are there, so that the first bytes can be looked at. */
 async function* atLeastFirst(chunks: AsyncIterable<Uint8Array>, count: number): AsyncGenerator<Uint8Array> {
-  let head: Uint8Array | null = new Uint8Array(0);
+  let parts: Uint8Array[] | null = [];
+  let length = 0;
   for await (const chunk of chunks) {
-    if (!head) {
+    if (!parts) {
       yield chunk;
       continue;
     }
-    head = joined([head, chunk]);
-    if (head.length >= count) {
-      yield head;
-      head = null;
-    }
+    parts.push(chunk);
+    length += chunk.length;
+    if (length < count) continue;
+    yield joined(parts);
+    parts = null;
   }
-  if (head?.length) yield head;
+  if (parts && length > 0) yield joined(parts);
 }
 
 /** One array out of several. */
@@ -128,12 +132,19 @@ export async function* readableBytes(
   chunks = first.chunks;
   if (isGzip(first.head)) {
     log.gzip = true;
-    chunks = (await peeked(atLeastFirst(unpacked(chunks, log), 64))).chunks;
+    chunks = unpacked(chunks, log);
   }
-  const text = await peeked(atLeastFirst(chunks, 64));
+  const text = await peeked(atLeastFirst(chunks, LOOK_BYTES));
   const wide = utf16Of(text.head);
   if (wide) log.encoding = wide;
-  yield* wide ? transcoded(text.chunks, wide) : text.chunks;
+  const narrow = await peeked(atLeastFirst(wide ? transcoded(text.chunks, wide) : text.chunks, LOOK_BYTES));
+  const returnsOnly = narrow.head.includes(13) && !narrow.head.includes(10);
+  yield* returnsOnly ? withLineFeeds(narrow.chunks) : narrow.chunks;
+}
+
+/** Files whose lines end with a carriage return alone. */
+async function* withLineFeeds(chunks: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
+  for await (const chunk of chunks) yield chunk.map((byte) => (byte === 13 ? 10 : byte));
 }
 
 /** The first chunk, and all chunks from the start again. */
