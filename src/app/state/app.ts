@@ -1,6 +1,10 @@
-/** The one open session and the view on it. */
+/** The one open session, the view on it, and the book it is kept in. */
+import { Book } from '../book/book.ts';
+import { Keeper } from './keeper.svelte.ts';
 import { Session } from './session.svelte.ts';
 import { View } from './view.svelte.ts';
 
 export const session = new Session();
 export const view = new View(session);
+export const book = new Book();
+export const keeper = new Keeper(session, book);

@@ -8,9 +8,9 @@ export interface StoredRecording {
 }
 
 export interface OpenedFiles {
-  readonly jobs: readonly File[];
-  readonly archives: readonly File[];
-  readonly recordings: readonly File[];
+  readonly jobs: File[];
+  readonly archives: File[];
+  readonly recordings: File[];
 }
 
 export const ARCHIVE_ENDING = '.perrev.zip';

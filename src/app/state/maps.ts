@@ -12,3 +12,6 @@ export function withoutEntry<K, V>(map: ReadonlyMap<K, V>, key: K): ReadonlyMap<
   copy.delete(key);
   return copy;
 }
+
+/** A set for bookkeeping nothing on the screen depends on. */
+export const mutableSet = <T>(): Set<T> => new Set();

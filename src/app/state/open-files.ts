@@ -2,24 +2,36 @@
 import type { Problem } from '../../core/note.ts';
 import type { Run } from '../../core/job/job.ts';
 import { readJob } from '../../core/job/job-file.ts';
+import { unpackJob } from '../book/archive.ts';
 import { CANCELLED } from '../../worker/client.ts';
 import type { JobDocument } from '../form/document.ts';
 import { emptyDocument } from '../form/document.ts';
 import type { StoredRecording } from './files.ts';
 import { freeName, sortFiles } from './files.ts';
+import { lastVehicle } from './last-vehicle.ts';
 import { withEntry, withoutEntry } from './maps.ts';
 import type { Session } from './session.svelte.ts';
 import { missingRecording, sourceOf } from './session.svelte.ts';
 
 /** Opens job files and recordings, and starts reading what is new. */
 export async function openFiles(session: Session, files: readonly File[]): Promise<void> {
-  const { jobs, recordings } = sortFiles(files);
+  const { jobs, archives, recordings } = sortFiles(files);
   const refused: Problem[] = [];
+  for (const archive of archives) {
+    const inside = await unpackJob(archive);
+    if (!inside.ok) refused.push({ file: archive.name, ...inside.problem });
+    else {
+      const { jobs: more, recordings: their } = sortFiles(inside.value);
+      jobs.push(...more);
+      recordings.push(...their);
+    }
+  }
   for (const file of jobs) {
     const job = readJob(await file.text(), file.name);
     if (job.ok) session.load({ ...emptyDocument(), job: job.value }, []);
     else refused.push(job.problem);
   }
+  if (recordings.length > 0 && session.stage === 'empty') session.load(emptyDocument(lastVehicle()), []);
   addRecordings(session, recordings);
   session.refused = refused;
   await lookIntoRecordings(session);

@@ -27,6 +27,8 @@ const startWorker = (): Worker => new Worker(new URL('../../worker/worker.ts', i
 export class Session {
   readonly client = new WorkerClient(startWorker);
   #history = $state.raw(startHistory<JobDocument>(emptyDocument()));
+  /** Stands for the open job: another object for another job. */
+  key = $state.raw<object>({});
   /** Recordings at hand, by the file name in the job. Kept after a run is removed, so that undo finds them. */
   files = $state.raw<ReadonlyMap<string, StoredRecording>>(emptyMap());
   facts = $state.raw<ReadonlyMap<string, RecordingFacts>>(emptyMap());
@@ -58,6 +60,7 @@ export class Session {
   /** Replaces the open job by another. */
   load(document: JobDocument, recordings: readonly StoredRecording[]): void {
     this.cancel();
+    this.key = {};
     this.#history = startHistory(document);
     this.files = mapOf(recordings.map((recording) => [recording.name, recording]));
     this.facts = emptyMap();
@@ -67,6 +70,12 @@ export class Session {
     this.editing = false;
     this.work = { kind: 'idle' };
     this.refused = [];
+  }
+
+  /** Takes over what another tab made of the same job; it can be undone like any change. */
+  adopt(document: JobDocument, recordings: readonly StoredRecording[]): void {
+    this.edit('other tab', () => document);
+    this.files = mapOf([...this.files, ...recordings.map((recording) => [recording.name, recording] as const)]);
   }
 
   edit(what: string, make: (document: JobDocument) => JobDocument): void {

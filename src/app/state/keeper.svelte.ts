@@ -1,0 +1,185 @@
+/** Keeps the open job in the job book while it is worked on, and brings it back after a reload. */
+import { untrack } from 'svelte';
+import type { Problem } from '../../core/note.ts';
+import type { Job } from '../../core/job/job.ts';
+import type { Book } from '../book/book.ts';
+import { SAVE_CONFLICT } from '../book/book.ts';
+import type { StoredJob } from '../book/stored-job.ts';
+import { documentOf, storedOf } from '../book/stored-job.ts';
+import type { JobEvent } from '../book/timeline.ts';
+import { addEvents, eventOfAnswer, eventsOfChange } from '../book/timeline.ts';
+import { texts } from '../texts.ts';
+import { lookIntoRecordings } from './open-files.ts';
+import { rememberVehicle } from './last-vehicle.ts';
+import { mutableSet } from './maps.ts';
+import type { Session } from './session.svelte.ts';
+import { TabTalk } from './tab-talk.ts';
+
+export type KeepStatus = 'none' | 'saving' | 'saved' | 'unsaved' | 'off';
+
+export class Keeper {
+  readonly #session: Session;
+  readonly #book: Book;
+  readonly #talk = new TabTalk((id, revision) => void this.#otherTabSaved(id, revision));
+  /** The record as it was last saved or loaded; null for a job not yet saved. */
+  current = $state.raw<StoredJob | null>(null);
+  events = $state.raw<readonly JobEvent[]>([]);
+  status = $state.raw<KeepStatus>('none');
+  problem = $state.raw<Problem | null>(null);
+  /** Something happened elsewhere that the reader should know. */
+  told = $state.raw<string | null>(null);
+  /** Raised whenever the book changed, here or in another tab, for lists that show it. */
+  changes = $state(0);
+  #key: object | null = null;
+  #job: Job | null = null;
+  #isDirty = false;
+  #isSaving = false;
+  readonly #keptRecordings = mutableSet<string>();
+
+  constructor(session: Session, book: Book) {
+    this.#session = session;
+    this.#book = book;
+  }
+
+  /** Watches the session. Called once, from an effect; saving is a side effect by nature. */
+  watch(): void {
+    const { key, document, analysed } = this.#session;
+    untrack(() => {
+      if (key !== this.#key) this.#begin(key);
+      if (document.job.runs.length === 0 && this.current === null) return;
+      this.#noteEvents(document.job);
+      if (analysed) rememberVehicle(analysed.vehicle);
+      this.#isDirty = true;
+      void this.#saveAll();
+    });
+  }
+
+  /** Opens the job this tab had open before it was loaded again. */
+  async resume(): Promise<void> {
+    const id = this.#talk.openId;
+    if (id !== null) await this.open(id);
+    await this.#book.tidy(Date.now());
+  }
+
+  /** Opens a job of the book; its answer is made anew where it had one. */
+  async open(id: string): Promise<boolean> {
+    const stored = await this.#book.load(id);
+    const document = stored.ok ? documentOf(stored.value) : stored;
+    if (!stored.ok || !document.ok) {
+      this.problem = stored.ok ? (document.ok ? null : document.problem) : stored.problem;
+      return false;
+    }
+    const bytes = await this.#book.recordings(Object.values(stored.value.recordings));
+    this.#session.load(document.value, bytes.ok ? bytes.value : []);
+    this.#begin(this.#session.key, stored.value);
+    await lookIntoRecordings(this.#session);
+    if (stored.value.answer && this.#session.needs.blocker === null) void this.#session.analyse();
+    return true;
+  }
+
+  addNote(text: string): void {
+    this.events = addEvents(this.events, [{ kind: 'noted', atMs: Date.now(), text }]);
+    this.#isDirty = true;
+    void this.#saveAll();
+  }
+
+  #begin(key: object, stored: StoredJob | null = null): void {
+    this.#key = key;
+    this.#job = stored ? this.#session.job : null;
+    this.current = stored;
+    this.events = stored?.events ?? [{ kind: 'begun', atMs: Date.now() }];
+    this.status = stored ? 'saved' : 'none';
+    this.told = null;
+    this.problem = null;
+    this.#talk.openId = stored?.id ?? null;
+    this.#keptRecordings.clear();
+    Object.values(stored?.recordings ?? {}).forEach((id) => this.#keptRecordings.add(id));
+  }
+
+  #noteEvents(job: Job): void {
+    const nowMs = Date.now();
+    const before = this.#job ?? { ...job, runs: [], measurements: [] };
+    const added = eventsOfChange(before, job, nowMs);
+    this.#job = job;
+    const { analysis, analysed } = this.#session;
+    const answered = analysis && analysed === job ? eventOfAnswer(this.events, analysis.report, nowMs) : null;
+    if (added.length > 0 || answered) this.events = addEvents(this.events, answered ? [...added, answered] : added);
+  }
+
+  /** One save after the other; what changes meanwhile is saved next. */
+  async #saveAll(): Promise<void> {
+    if (this.#isSaving || this.status === 'off') return;
+    this.#isSaving = true;
+    while (this.#isDirty) {
+      this.#isDirty = false;
+      this.status = 'saving';
+      const problem = (await this.#saveJob()) ?? (await this.#saveRecordings());
+      this.problem = problem;
+      this.status = problem === null ? 'saved' : problem.code === 'store-failed' ? 'off' : 'unsaved';
+    }
+    this.#isSaving = false;
+    this.changes++;
+  }
+
+  async #saveJob(): Promise<Problem | null> {
+    const record = this.#record();
+    const saved = await this.#book.save(record, this.current?.revision ?? 0);
+    if (saved.ok) {
+      if (this.#key === this.#session.key) this.current = saved.value;
+      this.#talk.openId = saved.value.id;
+      this.#talk.saved(saved.value.id, saved.value.revision);
+      return null;
+    }
+    if (saved.problem.code !== SAVE_CONFLICT) return saved.problem;
+    this.told = `${saved.problem.message} ${saved.problem.remedy}`;
+    this.current = null;
+    this.#session.editJob('copy', (job) => ({
+      ...job,
+      title: texts.book.copyOf(job.title ?? texts.frame.untitledJob),
+    }));
+    return this.#saveJob();
+  }
+
+  #record(): StoredJob {
+    const { analysis, analysed, document } = this.#session;
+    const nowMs = Date.now();
+    const answer =
+      analysis && analysed
+        ? { verdict: analysis.report.verdict, sentence: analysis.report.sentence, atMs: nowMs }
+        : this.current?.answer;
+    const id = this.current?.id ?? crypto.randomUUID();
+    const createdMs = this.current?.createdMs ?? nowMs;
+    const base = { id, revision: 0, createdMs, updatedMs: nowMs, events: this.events };
+    return storedOf(answer ? { ...base, answer } : base, document);
+  }
+
+  async #saveRecordings(): Promise<Problem | null> {
+    const { files, document } = this.#session;
+    for (const id of Object.values(document.recordings)) {
+      const file = [...files.values()].find((candidate) => candidate.id === id);
+      if (!file || this.#keptRecordings.has(id)) continue;
+      const kept = await this.#book.keepRecording({ ...file, addedMs: Date.now() });
+      if (!kept.ok) return kept.problem;
+      this.#keptRecordings.add(id);
+    }
+    return null;
+  }
+
+  async #otherTabSaved(id: string, revision: number): Promise<void> {
+    this.changes++;
+    const { current } = this;
+    if (current?.id !== id || revision <= current.revision || this.#isSaving) return;
+    const stored = await this.#book.load(id);
+    if (!stored.ok || this.current !== current || this.#isDirty) return;
+    const document = documentOf(stored.value);
+    const bytes = await this.#book.recordings(Object.values(stored.value.recordings));
+    if (!document.ok || this.current !== current || this.#isDirty) return;
+    this.current = stored.value;
+    this.events = stored.value.events;
+    this.#job = document.value.job;
+    this.#session.adopt(document.value, bytes.ok ? bytes.value : []);
+    // What was taken over is already in the book.
+    this.#isDirty = false;
+    this.told = texts.book.otherTab;
+  }
+}
