@@ -130,6 +130,10 @@ export const anyJob: fc.Arbitrary<Job> = (
       work: fc.subarray([...WORK_DONE]),
       runs: fc.array(withUnknown(run), { maxLength: 3 }),
       measurements: fc.array(withUnknown(measurement), { maxLength: 3 }),
+      limits: optional(
+        { 'end-play': optional({ value: between(0.01, 10), source: words.map((word) => `by ${word}`) }, ['value']) },
+        [],
+      ),
       notes: words,
     },
     ['schemaVersion', 'vehicle', 'work', 'runs', 'measurements'],

@@ -281,6 +281,38 @@ describe('a wrong value is refused with its key and line', () => {
     );
   });
 
+  test.each([
+    ['"axleRatio"', 0.5, 30],
+    ['"frontAxleRatio"', 0.5, 30],
+    ['"finalDrive"', 0.5, 60],
+    ['"transferRatio"', 0.5, 10],
+    ['"cylinders"', 1, 24],
+    ['"pinionTeeth"', 1, 200],
+    ['"ringTeeth"', 1, 400],
+    ['"polePairs"', 1, 100],
+  ])('%s is taken from %d to %d, ends included', (key, least, most) => {
+    const read = (value: number): boolean => readJob(file(`${rear}, ${key}: ${value}`), 'a.job.json').ok;
+    expect([read(least), read(most)]).toEqual([true, true]);
+    expect([read(least - 0.01), read(least - 1), read(most + 0.01), read(most + 1)]).toEqual([
+      false,
+      false,
+      false,
+      false,
+    ]);
+  });
+
+  test.each([
+    ['"speedMps"', 0, 150],
+    ['"engineRpm"', 0, 30_000],
+    ['"gearRatio"', 0.2, 40],
+    ['"samplingRateHz"', 0.1, 10_000_000],
+  ])('of a run, %s is taken from %d to %d, ends included', (key, least, most) => {
+    const read = (value: number): boolean =>
+      readJob(file(rear, `"runs": [{"file": "a", ${key}: ${value}}]`), 'a.job.json').ok;
+    expect([read(least), read(most)]).toEqual([true, true]);
+    expect([read(least - 0.01), read(most + 1)]).toEqual([false, false]);
+  });
+
   test('a long wrong value is cut in the sentence', () => {
     expect(problemOf(file(`"layout": "${'x'.repeat(5000)}"`)).message.length).toBeLessThan(150);
   });
