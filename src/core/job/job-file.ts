@@ -6,6 +6,7 @@ import { JOB_SCHEMA_VERSION } from './job.ts';
 import type { Job } from './job.ts';
 import { lineAndColumn, mapJson, offsetOf } from './json-positions.ts';
 import type { JsonMap } from './json-positions.ts';
+import { limitsGuard } from './limits-guard.ts';
 import { measurementGuard } from './measurement-guard.ts';
 import { migrate, oldNameOf } from './migrate.ts';
 import { count } from './number-guards.ts';
@@ -29,12 +30,23 @@ const contentGuard = shape<FileContent>(
     work: listOf(workGuard),
     runs: listOf(runGuard),
     measurements: listOf(measurementGuard),
+    limits: limitsGuard,
     notes: text,
   },
   { required: ['vehicle'] },
 );
 
-const KNOWN_KEYS = ['schemaVersion', 'title', 'complaint', 'vehicle', 'work', 'runs', 'measurements', 'notes'];
+const KNOWN_KEYS = [
+  'schemaVersion',
+  'title',
+  'complaint',
+  'vehicle',
+  'work',
+  'runs',
+  'measurements',
+  'limits',
+  'notes',
+];
 
 const placed = (problem: Problem, file: string, source: string, offset: number | null): Problem => ({
   ...problem,
@@ -68,7 +80,7 @@ const versionOf = (content: Record<string, unknown>): Result<number> => {
 const jobOf = (content: Record<string, unknown>): Result<Job> => {
   const checked = contentGuard(content, '');
   if (!checked.ok) return checked;
-  const { title, complaint, vehicle, work = [], runs = [], measurements = [], notes } = checked.value;
+  const { title, complaint, vehicle, work = [], runs = [], measurements = [], limits, notes } = checked.value;
   const unknown = Object.entries(content).filter(([key]) => !KNOWN_KEYS.includes(key));
   return success({
     schemaVersion: JOB_SCHEMA_VERSION,
@@ -78,6 +90,7 @@ const jobOf = (content: Record<string, unknown>): Result<Job> => {
     work,
     runs,
     measurements,
+    ...(limits === undefined ? {} : { limits }),
     ...(notes === undefined ? {} : { notes }),
     ...(unknown.length === 0 ? {} : { unknownKeys: Object.fromEntries(unknown) }),
   });

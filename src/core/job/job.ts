@@ -1,5 +1,6 @@
 /** A job: one vehicle and everything known about its complaint. What the job file holds. */
 import type { RunCondition, Vehicle } from '../vehicle/vehicle.ts';
+import type { LimitOverrides } from '../driveline/limit.ts';
 import type { Measurement } from '../driveline/measurement.ts';
 
 export const JOB_SCHEMA_VERSION = 1;
@@ -46,6 +47,8 @@ export interface Job {
   readonly work: readonly WorkDone[];
   readonly runs: readonly Run[];
   readonly measurements: readonly Measurement[];
+  /** The maker's or the shop's own figures in place of default limits. */
+  readonly limits?: LimitOverrides;
   readonly notes?: string;
   /** Keys of the file this version does not know, kept so that saving loses nothing. */
   readonly unknownKeys?: Readonly<Record<string, unknown>>;
