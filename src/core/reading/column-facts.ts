@@ -71,8 +71,9 @@ function quantityOf(name: string, words: readonly string[], axis: AxisName | nul
   }
   if (axis !== null) {
     if (words.includes('a')) return 'acceleration';
-    if (words.includes('g') && words[0] === 'g') return 'gyroscope';
+    // The unit comes first: in 'X (g)' the g is one, in 'gx' it is not.
     if (accelerationUnitOf(name) !== null) return 'acceleration';
+    if (words.includes('g') && words[0] === 'g') return 'gyroscope';
   }
   return null;
 }
