@@ -1,88 +1,113 @@
 /** Peaks of a recording's spectrum, over all axes together, by their false-alarm probability. */
-import { fLogTail } from './distributions.ts';
-import { powerOfTwoAtLeast } from './fft.ts';
-import { noiseFloor } from './floor.ts';
+import { toBlocks, type Blocks } from './blocks.ts';
+import { againstResonance, makeLevels, smoothCandidates, type Candidate, type LevelView } from './candidates.ts';
+import { outer, trace, traceOfProduct, type Hermitian } from './hermitian.ts';
+import { measureSteadyLine, measureWanderingLine, type MeasuredLine } from './measure-line.ts';
 import type { Peak } from './peak.ts';
-import { interpolateHann } from './peak-interpolation.ts';
-import { cutSegments, forEachSpectrum } from './segments.ts';
+import { keptAmongLevels } from './one-line-each.ts';
 import type { Prepared } from './spectrum.ts';
-import { effectiveAverages, windowSamples } from './windows.ts';
+import { makeZoom, type Zoom } from './zoom.ts';
+import { lobeWidthBins } from './windows.ts';
+import { lineProbabilityOf } from './line-probability.ts';
 
 export interface DetectOptions {
-  /** Lowest and highest frequency searched, Hz; default 2 Hz and half the rate. */
+  /** Lowest and highest frequency searched, Hz; default 2 Hz, and 800 Hz or 0.98 of half the rate. */
   readonly lowestHz?: number;
   readonly highestHz?: number;
-  /** Most false-alarm probability over the whole spectrum; default 0.01. */
+  /** Greatest false-alarm probability over the whole search; default 0.01. */
   readonly falseAlarm?: number;
 }
 
-const SEGMENT_S = 8;
+/** Above this a vehicle's turning parts shake nobody; searching there costs time and chances of false alarm. */
+const HIGHEST_HZ = 800;
+const LOWEST_HZ = 2;
+const DEFAULT_FALSE_ALARM = 0.01;
+const SHORTEST_SAMPLES = 64;
 
-/** Peaks in order of frequency. */
+/**
+ * Peaks in order of frequency.
+ *
+ * Every local maximum of the whitened spectrum at several segment lengths is tried against two kinds of noise: smooth
+ * noise over the whole search, and resonances (see local-floor.ts). Its false-alarm probability is the greater of the
+ * two. A line that several segment lengths show is kept once, at the finest that holds all of its power.
+ */
 export const findPeaks = (prepared: Prepared, options: DetectOptions = {}): Peak[] => {
-  const rate = prepared.samplingRateHz;
-  const { lowestHz = 2, highestHz = rate / 2, falseAlarm = 0.01 } = options;
-  const longest = Math.max(0, ...prepared.pieces.map((piece) => piece.axes[0]?.length ?? 0));
-  let length = powerOfTwoAtLeast(SEGMENT_S * rate);
-  while (length > longest && length > 2) length /= 2;
-  if (length < 32) return [];
-  const cuts = cutSegments(prepared, length, length / 2);
-  const axisCount = prepared.pieces[0]!.axes.length;
-  const bins = length / 2 + 1;
-  const powers = Array.from({ length: axisCount }, () => new Float64Array(bins));
-  const window = windowSamples('hann', length);
-  forEachSpectrum(prepared, cuts, window, [...powers.keys()], ({ re, im }, _cut, axis) => {
-    const power = powers[axis]!;
-    for (let k = 0; k < bins; k++) power[k]! += (re[k]! * re[k]! + im[k]! * im[k]!) / cuts.length;
+  const half = 0.98 * (prepared.samplingRateHz / 2);
+  const highestHz = Math.min(options.highestHz ?? HIGHEST_HZ, half);
+  const lowestHz = options.lowestHz ?? LOWEST_HZ;
+  // Two ways to be wrong share the allowance.
+  const allowed = (options.falseAlarm ?? DEFAULT_FALSE_ALARM) / 2;
+  const blocks = toBlocks(prepared, highestHz);
+  if (blocks.longest < SHORTEST_SAMPLES || !(highestHz > lowestHz)) return [];
+  const views = makeLevels(blocks, lowestHz, highestHz);
+  const candidates = smoothCandidates(blocks.axisCount, views, lowestHz, highestHz, allowed);
+  const lines = keptAmongLevels(views, candidates, (candidate, taken) => {
+    const tried = againstResonance(blocks.axisCount, candidate, taken);
+    return tried.logAlarm <= Math.log(allowed) ? tried : null;
   });
-  const averages = effectiveAverages('hann', 0.5, cuts.length);
-  const step = rate / length;
-  const halfBins = Math.max(20, Math.round(3 / step));
-  const floors = powers.map((power) => noiseFloor(power, averages, halfBins));
-  const excess = new Float64Array(bins);
-  const amplitude = new Float64Array(bins);
-  for (let k = 0; k < bins; k++) {
-    let sum = 0;
-    for (let a = 0; a < axisCount; a++) {
-      excess[k]! += powers[a]![k]! / floors[a]![k]! / axisCount;
-      sum += powers[a]![k]!;
-    }
-    amplitude[k] = (4 / length) * Math.sqrt(sum);
-  }
-  const from = Math.max(2, Math.ceil(lowestHz / step));
-  const to = Math.min(bins - 3, Math.floor(highestHz / step));
-  const peaks: Peak[] = [];
-  for (let k = from; k <= to; k++) {
-    if (!(excess[k]! > excess[k - 1]! && excess[k]! >= excess[k + 1]!)) continue;
-    const logTail = fLogTail(excess[k]!, 2 * averages * axisCount, 2 * averages * axisCount * halfBins);
-    const alarm = Math.min(1, Math.exp(logTail) * (to - from + 1));
-    if (alarm > falseAlarm) continue;
-    const { bin, gain } = interpolateHann(amplitude, k);
-    const total = amplitude[k]! * gain;
-    const axisAmplitudeMps2 = powers.map((power) => (4 / length) * Math.sqrt(power[k]!) * gain);
-    const vertical = prepared.up
-      ? axisAmplitudeMps2.reduce((sum, a, i) => sum + a * (prepared.up![i] ?? 0), 0) ** 2 / (total * total)
-      : null;
-    const limitWidthHz = 1.4406 * step;
-    let low = k;
-    let high = k;
-    while (low > 0 && amplitude[low]! > amplitude[k]! * Math.SQRT1_2) low--;
-    while (high < bins - 1 && amplitude[high]! > amplitude[k]! * Math.SQRT1_2) high++;
-    const widthHz = Math.max(limitWidthHz, (high - low - 1) * step);
-    const snr = Math.max(1, excess[k]!);
-    peaks.push({
-      frequencyHz: bin * step,
-      frequencySdHz: (0.5 * step) / Math.sqrt(snr * averages),
-      amplitudeMps2: total,
-      amplitudeSdMps2: total / Math.sqrt(2 * snr * averages),
-      axisAmplitudeMps2,
-      verticalShare: vertical === null ? null : Math.min(1, vertical),
-      widthHz,
-      limitWidthHz,
-      overFloorDb: 10 * Math.log10(excess[k]!),
-      falseAlarmProbability: alarm,
-      lineProbability: 1 / (1 + (widthHz / (2 * limitWidthHz)) ** 8),
-    });
-  }
-  return peaks;
+  if (lines.length === 0) return [];
+  const zoom = makeZoom(blocks);
+  return lines
+    .map((line) => peakOf(line, lines, views, blocks, zoom, prepared.up))
+    .sort((a, b) => a.frequencyHz - b.frequencyHz);
+};
+
+const peakOf = (
+  line: Candidate,
+  lines: readonly Candidate[],
+  views: readonly LevelView[],
+  blocks: Blocks,
+  zoom: Zoom,
+  up: readonly number[] | null,
+): Peak => {
+  const axes = blocks.axisCount;
+  const { level, whitened } = line.view;
+  const steady = line.view === views[0];
+  const near = lines.filter((other) => other !== line && Math.abs(other.frequencyHz - line.frequencyHz) < 0.5);
+  const weights = noiseWeights(line, blocks);
+  const measured: MeasuredLine = steady
+    ? measureSteadyLine(
+        zoom,
+        line.frequencyHz,
+        near.map((other) => other.frequencyHz),
+        weights,
+      )
+    : measureWanderingLine(zoom, line.frequencyHz, level.lengthS, weights);
+  const total = Math.max(trace(axes, measured.power), 1e-30);
+  return {
+    frequencyHz: measured.frequencyHz,
+    frequencySdHz: measured.frequencySdHz,
+    amplitudeMps2: Math.sqrt(total),
+    amplitudeSdMps2: measured.amplitudeSdMps2,
+    axisAmplitudeMps2: Array.from({ length: axes }, (_, a) => Math.sqrt(Math.max(0, measured.power[a]!))),
+    verticalShare: up && up.length >= axes ? verticalShare(axes, measured.power, up, total) : null,
+    widthHz: widthAt(line),
+    limitWidthHz: lobeWidthBins('hann') / level.lengthS,
+    overFloorDb: 10 * Math.log10(whitened.t[line.bin]!),
+    falseAlarmProbability: Math.min(1, Math.exp(line.logAlarm)),
+    lineProbability: lineProbabilityOf(line.logResonant),
+  };
+};
+
+/** Inverse noise density about a line, in the scale of the analytic signal (four times a two-sided density). */
+const noiseWeights = (line: Candidate, blocks: Blocks): Hermitian =>
+  line.view.whitened.whitenerAt(line.bin).map((w) => (w * blocks.samplingRateHz) / 4);
+
+const verticalShare = (axes: number, power: Hermitian, up: readonly number[], total: number): number => {
+  const along = outer(axes, { re: up.slice(0, axes), im: up.slice(0, axes).map(() => 0) });
+  return Math.min(1, Math.max(0, traceOfProduct(axes, power, along) / total));
+};
+
+/** Full width at half height over the floor, Hz, by straight lines between bins. */
+const widthAt = ({ view, bin }: Candidate): number => {
+  const { t } = view.whitened;
+  const level = 1 + 0.5 * (t[bin]! - 1);
+  const edge = (sign: number): number => {
+    let d = 0;
+    while (bin + sign * (d + 1) > 0 && bin + sign * (d + 1) < t.length && t[bin + sign * (d + 1)]! > level) d++;
+    const inside = t[bin + sign * d]!;
+    const outside = t[bin + sign * (d + 1)] ?? 0;
+    return d + (inside - level) / Math.max(inside - outside, 1e-12);
+  };
+  return (edge(-1) + edge(1)) * view.level.stepHz;
 };

@@ -7,7 +7,7 @@ const KAISER_BETA = 7;
 const STEPS = 512;
 
 /** Modified Bessel function of order zero by its power series (DLMF 10.25.2). */
-const besselI0 = (x: number): number => {
+export const besselI0 = (x: number): number => {
   let term = 1;
   let sum = 1;
   for (let k = 1; term > sum * 1e-16; k++) {

@@ -23,7 +23,7 @@ export const cutSegments = (prepared: Prepared, length: number, hop: number): re
  * The spectrum handed over is reused for the next: read it, do not keep it. Order: cut by cut, axis by axis.
  */
 export const forEachSpectrum = (
-  prepared: Prepared,
+  prepared: Pick<Prepared, 'pieces'>,
   cuts: readonly Cut[],
   window: Float64Array,
   axes: readonly number[],

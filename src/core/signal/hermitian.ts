@@ -1,0 +1,191 @@
+/**
+ * Small Hermitian matrices (one row per axis, at most three) packed as real numbers: the diagonal first, then re and
+ * im of each entry above it: [d0, d1, d2, re01, im01, re02, im02, re12, im12]. A product of traces of two such
+ * matrices is a plain weighted sum, which lets a whole spectrum of them be whitened by nine array passes.
+ */
+export type Hermitian = Float64Array;
+
+/** Packed length for a number of axes: its square. */
+export const packedLength = (axes: number): number => axes * axes;
+
+/** Place of re of entry (i, j), i < j; im stands behind it. */
+export const offDiagonal = (axes: number, i: number, j: number): number => {
+  const before = i * axes - (i * (i + 1)) / 2 + (j - i - 1);
+  return axes + 2 * before;
+};
+
+/** Re tr(A·B) of two packed matrices. */
+export const traceOfProduct = (axes: number, a: Hermitian, b: Hermitian): number => {
+  let sum = 0;
+  for (let q = 0; q < a.length; q++) sum += (q < axes ? 1 : 2) * a[q]! * b[q]!;
+  return sum;
+};
+
+export const trace = (axes: number, a: Hermitian): number => {
+  let sum = 0;
+  for (let q = 0; q < axes; q++) sum += a[q]!;
+  return sum;
+};
+
+interface Full {
+  readonly re: number[][];
+  readonly im: number[][];
+}
+
+const unpacked = (axes: number, a: Hermitian): Full => {
+  const re = Array.from({ length: axes }, () => new Array<number>(axes).fill(0));
+  const im = Array.from({ length: axes }, () => new Array<number>(axes).fill(0));
+  for (let i = 0; i < axes; i++) {
+    re[i]![i] = a[i]!;
+    for (let j = i + 1; j < axes; j++) {
+      const q = offDiagonal(axes, i, j);
+      re[i]![j] = a[q]!;
+      re[j]![i] = a[q]!;
+      im[i]![j] = a[q + 1]!;
+      im[j]![i] = -a[q + 1]!;
+    }
+  }
+  return { re, im };
+};
+
+const packed = (axes: number, { re, im }: Full): Hermitian => {
+  const out = new Float64Array(packedLength(axes));
+  for (let i = 0; i < axes; i++) {
+    out[i] = re[i]![i]!;
+    for (let j = i + 1; j < axes; j++) {
+      const q = offDiagonal(axes, i, j);
+      out[q] = re[i]![j]!;
+      out[q + 1] = im[i]![j]!;
+    }
+  }
+  return out;
+};
+
+/** Inverse of a positive definite packed matrix by Gauss–Jordan elimination (no pivoting is needed for such). */
+export const inverse = (axes: number, a: Hermitian): Hermitian => {
+  const { re, im } = unpacked(axes, a);
+  for (let k = 0; k < axes; k++) {
+    const pivot = 1 / re[k]![k]!;
+    // Sweep operator: after sweeping each diagonal entry, the matrix holds minus its inverse.
+    for (let i = 0; i < axes; i++) {
+      if (i === k) continue;
+      const fr = re[i]![k]! * pivot;
+      const fi = im[i]![k]! * pivot;
+      for (let j = 0; j < axes; j++) {
+        if (j === k) continue;
+        re[i]![j]! -= fr * re[k]![j]! - fi * im[k]![j]!;
+        im[i]![j]! -= fr * im[k]![j]! + fi * re[k]![j]!;
+      }
+    }
+    for (let i = 0; i < axes; i++) {
+      if (i === k) continue;
+      re[i]![k]! *= pivot;
+      im[i]![k]! *= pivot;
+      re[k]![i]! *= pivot;
+      im[k]![i]! *= pivot;
+    }
+    re[k]![k] = -pivot;
+    im[k]![k] = 0;
+  }
+  const out = packed(axes, { re, im });
+  for (let q = 0; q < out.length; q++) out[q] = -out[q]!;
+  return out;
+};
+
+/**
+ * Effective number of independent equal directions of a noise: (Σλ)²/Σλ² of the eigenvalues of W·S, from 1 (all along
+ * one direction, as a single shaken mode) to the number of axes (alike in all). With `averages` matrices averaged into
+ * S the scatter of the average is taken off first, which would make it look more directed than it is.
+ * @param whitener W, packed; @param s S, packed
+ */
+export const effectiveDirections = (axes: number, whitener: Hermitian, s: Hermitian, averages: number): number => {
+  if (axes === 1) return 1;
+  const w = unpacked(axes, whitener);
+  const m = unpacked(axes, s);
+  let tr = 0;
+  let square = 0;
+  const pr: number[][] = [];
+  const pi: number[][] = [];
+  for (let i = 0; i < axes; i++) {
+    pr.push([]);
+    pi.push([]);
+    for (let j = 0; j < axes; j++) {
+      let re = 0;
+      let im = 0;
+      for (let k = 0; k < axes; k++) {
+        re += w.re[i]![k]! * m.re[k]![j]! - w.im[i]![k]! * m.im[k]![j]!;
+        im += w.re[i]![k]! * m.im[k]![j]! + w.im[i]![k]! * m.re[k]![j]!;
+      }
+      pr[i]!.push(re);
+      pi[i]!.push(im);
+    }
+    tr += pr[i]![i]!;
+  }
+  for (let i = 0; i < axes; i++) {
+    for (let j = 0; j < axes; j++) square += pr[i]![j]! * pr[j]![i]! - pi[i]![j]! * pi[j]![i]!;
+  }
+  const concentration = square / (tr * tr) - 1 / Math.max(averages, 1);
+  return Math.min(axes, Math.max(1, 1 / Math.max(concentration, 1 / axes)));
+};
+
+/** A complex vector, one entry an axis. */
+export interface ComplexVector {
+  readonly re: number[];
+  readonly im: number[];
+}
+
+/** A·v. */
+export const times = (axes: number, a: Hermitian, v: ComplexVector): ComplexVector => {
+  const m = unpacked(axes, a);
+  const re: number[] = [];
+  const im: number[] = [];
+  for (let i = 0; i < axes; i++) {
+    let sr = 0;
+    let si = 0;
+    for (let j = 0; j < axes; j++) {
+      sr += m.re[i]![j]! * v.re[j]! - m.im[i]![j]! * v.im[j]!;
+      si += m.re[i]![j]! * v.im[j]! + m.im[i]![j]! * v.re[j]!;
+    }
+    re.push(sr);
+    im.push(si);
+  }
+  return { re, im };
+};
+
+/** v·vᴴ packed, so that vᴴ·A·v = traceOfProduct(outer(v), A). */
+export const outer = (axes: number, v: ComplexVector): Hermitian => {
+  const out = new Float64Array(packedLength(axes));
+  for (let i = 0; i < axes; i++) {
+    out[i] = v.re[i]! ** 2 + v.im[i]! ** 2;
+    for (let j = i + 1; j < axes; j++) {
+      const q = offDiagonal(axes, i, j);
+      out[q] = v.re[i]! * v.re[j]! + v.im[i]! * v.im[j]!;
+      out[q + 1] = v.im[i]! * v.re[j]! - v.re[i]! * v.im[j]!;
+    }
+  }
+  return out;
+};
+
+const innerRe = (a: ComplexVector, b: ComplexVector): number =>
+  a.re.reduce((sum, v, i) => sum + v * b.re[i]! + a.im[i]! * b.im[i]!, 0);
+
+/**
+ * The direction in which S stands highest above the noise: the v that maximises vᴴSv / vᴴΣv, scaled to vᴴΣv = 1 and
+ * returned as v·vᴴ. Power iteration on Σ⁻¹S; `whitener` is Σ⁻¹.
+ */
+export const loudestDirection = (axes: number, whitener: Hermitian, s: Hermitian): Hermitian => {
+  // Start from the column of the loudest axis; it is never orthogonal to the loudest direction in practice.
+  let start = 0;
+  for (let i = 1; i < axes; i++) if (s[i]! * whitener[i]! > s[start]! * whitener[start]!) start = i;
+  let v: ComplexVector = {
+    re: Array.from({ length: axes }, (_, i) => (i === start ? 1 : 0)),
+    im: new Array<number>(axes).fill(0),
+  };
+  for (let pass = 0; pass < 6; pass++) {
+    const w = times(axes, s, v);
+    const next = times(axes, whitener, w);
+    const scale = 1 / Math.sqrt(Math.max(innerRe(w, next), Number.MIN_VALUE));
+    v = { re: next.re.map((x) => x * scale), im: next.im.map((x) => x * scale) };
+  }
+  return outer(axes, v);
+};

@@ -1,0 +1,112 @@
+/**
+ * The test that a peak is narrower than any resonance can be.
+ *
+ * The power density of a resonance with damping ratio ζ falls off its top as 1/(1 + (Δf/ζf)²). So what a sum of
+ * resonances with damping ζ or more adds to the smooth floor at a place cannot exceed what it adds at ±Δf by more than
+ * the factor 1 + (Δf/ζf)². From the neighbours follows a distribution of how strong a resonance could stand here (prior
+ * flat in its logarithm, as becomes a scale); averaged over it, the probability that noise reaches the peak's height.
+ * For a strong resonance this is the F test, for none the plain χ² test, and it passes smoothly between them.
+ *
+ * Neighbours are read in the direction in which the peak stands out: a resonance shakes that way beside its top too.
+ * Where each side has enough neighbours of its own the sides are also weighed apart and the worse taken, so that a step
+ * of the noise does not look like a peak ("greatest of" detector of radar practice, V. G. Hansen & J. H. Sawyers, IEEE
+ * Trans. AES-16(1), 1980).
+ */
+import { gammaLogTail } from './distributions.ts';
+import { loudestDirection, traceOfProduct } from './hermitian.ts';
+import type { Level } from './levels.ts';
+import { HANN_BIN_CORRELATION, type Whitened } from './whiten.ts';
+
+/** Least damping ratio that a structure shaken by the road is taken to have (rubber, joints and people damp it). */
+export const LEAST_DAMPING = 0.008;
+/** Natural bins about the top that a line's own Hann lobe fills. */
+const GUARD_BINS = 2;
+/** Natural bins to each side, at least and at most. */
+const LEAST_REACH = 6;
+const MOST_REACH = 40;
+/** Independent powers wanted on each side. */
+const WANTED_SAMPLES = 8;
+/** Grid of ln(1 + R), R the resonance's height over the smooth floor. */
+const GRID_STEP = 0.25;
+const GRID_END = 24;
+/** Prior probability that no resonance stands at a place where smooth noise has been ruled out. */
+const PRIOR_SMOOTH = 0.9;
+
+interface Neighbour {
+  /** Power in the peak's direction over the smooth floor. */
+  readonly power: number;
+  /** Share of a resonance's height that is left there. */
+  readonly share: number;
+}
+
+/** ln P(noise ≥ height): the χ² tail for each strength of resonance, weighed by how well it explains the neighbours. */
+const predictiveLogTail = (
+  neighbours: readonly Neighbour[],
+  perNeighbour: number,
+  averages: number,
+  height: number,
+  shape: number,
+): number => {
+  const weights: number[] = [];
+  const tails: number[] = [];
+  for (let g = 0; g <= GRID_END; g += GRID_STEP) {
+    const r = Math.expm1(g);
+    let log = 0;
+    for (const { power, share } of neighbours) {
+      const mean = 1 + r * share;
+      log -= Math.log(mean) + power / mean;
+    }
+    // Flat in ln(1 + R), one e-fold of eight each, where a resonance is at all.
+    const prior = g === 0 ? PRIOR_SMOOTH : ((1 - PRIOR_SMOOTH) * GRID_STEP) / 8;
+    weights.push(Math.log(prior) + log * averages * perNeighbour);
+    tails.push(gammaLogTail(height / (1 + r), shape));
+  }
+  const most = Math.max(...weights);
+  let total = 0;
+  for (const w of weights) total += Math.exp(w - most);
+  // The sum is taken in logarithms: the answer may be 1e-300.
+  const terms = weights.map((w, i) => w - most + tails[i]!);
+  const top = Math.max(...terms);
+  return top + Math.log(terms.reduce((sum, term) => sum + Math.exp(term - top), 0)) - Math.log(total);
+};
+
+/**
+ * ln of the probability that noise, smooth or resonant, reaches as high as it does at this one bin.
+ * @param taken 1 for bins that belong to lines already found; they do not count as neighbours
+ */
+export const resonantLogTail = (
+  axes: number,
+  level: Level,
+  whitened: Whitened,
+  bin: number,
+  taken: Uint8Array,
+): number => {
+  const { t } = whitened;
+  const halfWidth = Math.max(1e-9, LEAST_DAMPING * bin);
+  const wanted = GUARD_BINS + (WANTED_SAMPLES * HANN_BIN_CORRELATION) / level.averages;
+  const reach = Math.min(MOST_REACH, Math.max(LEAST_REACH, (3 * halfWidth) / level.pad, wanted));
+  const first = Math.ceil(GUARD_BINS * level.pad + 0.5);
+  const last = Math.round(reach * level.pad);
+  const whitener = whitened.whitenerAt(bin);
+  const packedAt = (k: number): Float64Array => Float64Array.from(level.matrix, (entries) => entries[k]!);
+  const direction = loudestDirection(axes, whitener, packedAt(bin));
+  const perNeighbour = 1 / (level.pad * HANN_BIN_CORRELATION);
+  const sides: Neighbour[][] = [-1, 1].map((sign) => {
+    const side: Neighbour[] = [];
+    for (let d = first; d <= last; d++) {
+      const k = bin + sign * d;
+      if (k < 1 || k >= level.bins || taken[k] || t[k] === 0) continue;
+      side.push({
+        power: traceOfProduct(axes, direction, packedAt(k)),
+        share: 1 / (1 + (d / halfWidth) ** 2),
+      });
+    }
+    return side;
+  });
+  const height = t[bin]! * axes * level.averages;
+  const shape = axes * level.averages;
+  const tail = (side: readonly Neighbour[]): number =>
+    predictiveLogTail(side, perNeighbour, level.averages, height, shape);
+  const enough = sides.filter((side) => side.length * perNeighbour * level.averages >= WANTED_SAMPLES);
+  return Math.max(tail(sides.flat()), ...enough.map(tail));
+};

@@ -1,0 +1,184 @@
+/**
+ * Frequency, amplitude and direction of a line that has been found, with uncertainties that own up to drift: each block
+ * is fitted by itself and the fit is tried on eight parts of it.
+ */
+import {
+  inverse,
+  outer,
+  packedLength,
+  trace,
+  traceOfProduct,
+  type ComplexVector,
+  type Hermitian,
+} from './hermitian.ts';
+import { amplitudeAt, fitTone, greatest, subtractTone, type ToneFit } from './tone-fit.ts';
+import { sliceBand, type Band, type Zoom } from './zoom.ts';
+
+export interface MeasuredLine {
+  readonly frequencyHz: number;
+  readonly frequencySdHz: number;
+  /** Mean of |a|² over time per axis with the noise's share taken off, (m/s²)²: packed outer product, 0-to-peak. */
+  readonly power: Hermitian;
+  readonly amplitudeSdMps2: number;
+}
+
+/** Least half width of the band in which a line is measured, and least in natural bins, for its noise. */
+const BAND_HZ = 0.6;
+const BAND_BINS = 44;
+const PARTS = 8;
+
+export const bandHalfWidth = (zoom: Zoom): number => Math.max(BAND_HZ, BAND_BINS / zoom.longestS);
+
+/** Misfit of a steady line over the parts of a block: χ² over its degrees of freedom, 1 for a steady line. */
+const unsteadiness = (band: Band, fit: ToneFit, whitener: Hermitian): number => {
+  const axes = band.axes.length;
+  const count = band.envelope.length;
+  const endS = band.startS + count * band.stepS;
+  const partS = (endS - band.startS) / PARTS;
+  let square = 0;
+  let used = 0;
+  for (let p = 0; p < PARTS; p++) {
+    // Half-overlapped Hann slices; the outermost start at the block's ends.
+    const from = band.startS + (p * (endS - band.startS - 2 * partS)) / (PARTS - 1);
+    const part = sliceBand(band, from, from + 2 * partS);
+    if (!(part.lengthS > 0)) continue;
+    const a = amplitudeAt(part, fit.frequencyHz);
+    const off: ComplexVector = {
+      re: a.re.map((v, i) => v - fit.amplitude.re[i]!),
+      im: a.im.map((v, i) => v - fit.amplitude.im[i]!),
+    };
+    square += traceOfProduct(axes, whitener, outer(axes, off)) * part.lengthS;
+    used++;
+  }
+  // Each whitened complex deviation adds one per axis; the fit itself takes about two of the parts.
+  return used > 2 ? square / (axes * (used - 2)) : 1;
+};
+
+const addTo = (sum: Hermitian, add: Hermitian, factor: number): void => {
+  for (let q = 0; q < sum.length; q++) sum[q]! += factor * add[q]!;
+};
+
+/** Fit of the lines in one block's band about the first of them, the others taken out in turn. */
+const fitAmong = (band: Band, frequencies: readonly number[], weights: Hermitian): ToneFit => {
+  const bin = 1 / band.lengthS;
+  const inside = frequencies.filter((f) => Math.abs(f - band.centreHz) < band.flatHz);
+  let fits: (ToneFit | null)[] = inside.map(() => null);
+  const rounds = inside.length > 1 ? 3 : 1;
+  for (let round = 0; round < rounds; round++) {
+    fits = inside.map((f, i) => {
+      const own = fits[i];
+      if (own) subtractTone(band, own, 1);
+      const others = inside.filter((_, j) => j !== i);
+      // A near neighbour must not be mistaken for the line itself.
+      const nearest = Math.min(...others.map((other) => Math.abs(other - f)), 4 * bin);
+      const fit = fitTone(band, own?.frequencyHz ?? f, weights, others, Math.min(1, (0.4 * nearest) / bin));
+      subtractTone(band, fit);
+      fits[i] = fit;
+      return fit;
+    });
+  }
+  fits.forEach((fit) => fit && subtractTone(band, fit, 1));
+  return fits[0]!;
+};
+
+/**
+ * A line that is steady over a whole block.
+ * @param others lines near enough to share the band; they are fitted along
+ * @param weights inverse noise matrix about the line, up to a factor
+ */
+export const measureSteadyLine = (
+  zoom: Zoom,
+  frequencyHz: number,
+  others: readonly number[],
+  weights: Hermitian,
+): MeasuredLine => {
+  const axes = zoom.axisCount;
+  const power = new Float64Array(packedLength(axes));
+  let precision = 0;
+  let mean = 0;
+  let noiseTrace = 0;
+  let length = 0;
+  const found: { f: number; variance: number }[] = [];
+  for (let b = 0; b < zoom.blocks; b++) {
+    const band = zoom.band(b, frequencyHz, bandHalfWidth(zoom));
+    const fit = fitAmong(band, [frequencyHz, ...others], weights);
+    const misfit = Math.max(1, unsteadiness(band, fit, inverse(axes, fit.noise)));
+    // Near the threshold of detection the bound is no longer reached; the excess is measured (noise study).
+    const nearThreshold = 1 + 3 / Math.max(1, fit.energy - axes);
+    // What the parts disagree by beyond noise is drift; a mean over it is less sure than the bound says.
+    const variance = fit.boundHz ** 2 * (nearThreshold + 3 * (misfit - 1));
+    found.push({ f: fit.frequencyHz, variance });
+    precision += 1 / variance;
+    mean += fit.frequencyHz / variance;
+    addTo(power, outer(axes, fit.amplitude), band.lengthS);
+    addTo(power, fit.noise, -1);
+    noiseTrace += trace(axes, fit.noise);
+    length += band.lengthS;
+  }
+  mean /= precision;
+  // Blocks that disagree by more than their uncertainties widen the answer (Birge's ratio).
+  const scatter =
+    found.reduce((sum, { f, variance }) => sum + (f - mean) ** 2 / variance, 0) / Math.max(1, found.length - 1);
+  for (let q = 0; q < power.length; q++) power[q]! /= length;
+  return {
+    frequencyHz: mean,
+    frequencySdHz: Math.sqrt(Math.max(1, scatter) / precision),
+    power,
+    amplitudeSdMps2: Math.sqrt(noiseTrace / axes / zoom.blocks / 2 / length),
+  };
+};
+
+/**
+ * A line that wanders, over slices of the given length: each slice has its own frequency, the answer is their mean,
+ * their spread goes into its uncertainty.
+ */
+export const measureWanderingLine = (
+  zoom: Zoom,
+  frequencyHz: number,
+  sliceS: number,
+  weights: Hermitian,
+): MeasuredLine => {
+  const axes = zoom.axisCount;
+  const slices: { f: number; energy: number; power: Hermitian }[] = [];
+  const bin = 1.5 / sliceS;
+  for (let b = 0; b < zoom.blocks; b++) {
+    const band = zoom.band(b, frequencyHz, Math.max(bandHalfWidth(zoom), 3 * bin));
+    const lengthS = band.envelope.length * band.stepS;
+    const count = Math.max(1, Math.round((2 * (lengthS - sliceS)) / sliceS) + 1);
+    for (let k = 0; k < count; k++) {
+      const from = band.startS + (count === 1 ? 0 : (k * (lengthS - sliceS)) / (count - 1));
+      const slice = sliceBand(band, from, from + sliceS);
+      const power = (f: number): number => traceOfProduct(axes, weights, outer(axes, amplitudeAt(slice, f)));
+      const f = greatest(power, frequencyHz, bin, bin / 8);
+      slices.push({ f, energy: power(f) * slice.lengthS, power: outer(axes, amplitudeAt(slice, f)) });
+    }
+  }
+  const noise = inverse(axes, weights);
+  const power = new Float64Array(packedLength(axes));
+  let sum = 0;
+  let total = 0;
+  for (const { f, energy, power: own } of slices) {
+    const w = Math.max(energy - 2 * axes, 0.1);
+    sum += w * f;
+    total += w;
+    addTo(power, own, 1 / slices.length);
+  }
+  // The best of a few frequencies in each slice reads about half as much noise again.
+  addTo(power, noise, (-1.5 * 1.5) / sliceS);
+  const mean = sum / total;
+  const spread = slices.reduce(
+    (s, { f, energy }) => s + (Math.max(energy - 2 * axes, 0.1) / total) * (f - mean) ** 2,
+    0,
+  );
+  const independent = Math.max(1, slices.length / 2);
+  const amplitude = Math.sqrt(Math.max(trace(axes, power), 1e-30));
+  const ownTrace = slices.map((slice) => trace(axes, slice.power));
+  const scatter = ownTrace.reduce((s, v) => s + (v - trace(axes, power)) ** 2, 0) / Math.max(1, slices.length - 1);
+  return {
+    frequencyHz: mean,
+    // The wander itself is what one may be off by when the speed is a mean of other moments than these.
+    frequencySdHz: Math.sqrt(spread / Math.min(independent, 4)),
+    power,
+    amplitudeSdMps2: Math.sqrt(scatter / independent) / (2 * amplitude),
+  };
+};
