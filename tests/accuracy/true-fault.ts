@@ -117,12 +117,13 @@ export const trueFault = (
   const strongest = lines[0];
   if (strongest === undefined) return { kind: fault.kind, lines, named: [], coinciding: [], detectability: Infinity };
   const axes = axesOf(scenario, fault, strongest);
+  const named = lines.filter((l) => l.felt >= 0.5 * strongest.felt);
   const seenAt = imageHz(strongest.hz, scenario.sensor.rateHz);
   return {
     kind: fault.kind,
     lines,
-    named: lines.filter((l) => l.felt >= 0.5 * strongest.felt),
-    coinciding: coinciding(scenario, strongest),
+    named,
+    coinciding: named.flatMap((line) => coinciding(scenario, line)),
     detectability: detectability(axes, seenAt, scenario.drive.durationS, density),
   };
 };
