@@ -1,7 +1,7 @@
 /** The pipeline of before and after: two jobs (or the two stages of one) and their recordings → a Comparison. */
 import { compareRuns } from './diagnosis/compare/compare.ts';
 import type { Comparison } from './diagnosis/compare/comparison.ts';
-import { inferRun } from './diagnosis/infer-run.ts';
+import { inferJob } from './diagnosis/infer-job.ts';
 import type { RunInference } from './diagnosis/infer-run.ts';
 import { observeRun } from './diagnosis/run-evidence.ts';
 import type { Job } from './job/job.ts';
@@ -39,11 +39,11 @@ export function stagesOf({ job, recordings }: RecordedJob): { before: RecordedJo
   return { before: stage(false), after: stage(true) };
 }
 
-const inferencesOf = ({ job, recordings }: RecordedJob): RunInference[] =>
-  recordings.map((recording, i) => {
-    const run = job.runs[i];
-    return inferRun(
-      job.vehicle,
-      observeRun(job.vehicle, run ?? {}, recording, run?.name ?? run?.file ?? recording.name),
-    );
-  });
+const inferencesOf = ({ job, recordings }: RecordedJob): readonly RunInference[] =>
+  inferJob(
+    job.vehicle,
+    recordings.map((recording, i) => {
+      const run = job.runs[i];
+      return observeRun(job.vehicle, run ?? {}, recording, run?.name ?? run?.file ?? recording.name);
+    }),
+  );

@@ -86,13 +86,15 @@ function mountedDifferently(a: readonly number[] | null, b: readonly number[] | 
 
 /**
  * What the difference of speed alone changes, dB, and how sure that is. Unbalance grows with the square of speed and
- * the way to the seat changes it by as much again (judgement: exponent 2 ± 1).
+ * a resonance on its way to the seat can make that much steeper or turn it round (judgement: exponent 2 ± 3).
  */
+const SPEED_EXPONENT = { mean: 2, sd: 3 };
+
 export function speedCorrection({ before, after }: Pair): { db: number; sdDb: number } {
   const a = speedOf(before);
   const b = speedOf(after);
   if (a === null || b === null) return { db: 0, sdDb: 0 };
   const scale = (one: RunInference): number => Math.exp(one.posterior.road.mean);
   const db = 20 * Math.log10((b * scale(after)) / (a * scale(before)));
-  return { db: 2 * db, sdDb: Math.abs(db) };
+  return { db: SPEED_EXPONENT.mean * db, sdDb: SPEED_EXPONENT.sd * Math.abs(db) };
 }
