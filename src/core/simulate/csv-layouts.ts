@@ -134,7 +134,7 @@ export const CSV_LAYOUTS: readonly CsvLayout[] = [
       { kind: 'count', header: 'Nr.' },
       { kind: 'time', header: 'Uhrzeit', as: 'clock' },
       ...axes(['Beschl. x [g]', 'Beschl. y [g]', 'Beschl. z [g]'], 'g', 5),
-      speed('Fahrgeschwindigkeit [{unit}]'),
+      speed('Geschw. [{unit}]'),
       engine('Drehzahl [U/min]'),
     ],
   },
