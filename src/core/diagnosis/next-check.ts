@@ -48,7 +48,7 @@ function propose(check: Check, doubts: readonly Doubt[]): ProposedCheck {
       apart.set(name, Math.max(apart.get(name) ?? 0, probability));
     }
   }
-  const { id, title, kind, how, limit, cautions } = check;
+  const { id, title, kind, how, limit, fine, wrong, cautions } = check;
   const named = [...apart].sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1)).slice(0, MOST_NAMED);
   return {
     id,
@@ -59,6 +59,7 @@ function propose(check: Check, doubts: readonly Doubt[]): ProposedCheck {
     expectedBits: bits,
     how,
     limit,
+    outcomes: { fine, wrong },
     cautions: cautionTexts(cautions),
   };
 }

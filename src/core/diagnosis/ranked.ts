@@ -44,5 +44,6 @@ export interface ProposedCheck {
   readonly expectedBits: number;
   readonly how: readonly string[];
   readonly limit: string | null;
+  readonly outcomes: { readonly fine: string; readonly wrong: string };
   readonly cautions: readonly string[];
 }

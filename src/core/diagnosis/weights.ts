@@ -51,7 +51,7 @@ export const CAUSE_WEIGHTS = {
   'shaft-unbalance': { prior: 26, signs: { 'square-with-speed': 1.5, 'flat-with-speed': 0.4, 'once-alone': 1.4, 'twice-too': 0.7 }, work: { ...afterJoint(1.3), 'shaft-removed': 1.2, 'shaft-replaced': 2 } },
   'tube-runout': { prior: 14, signs: { 'square-with-speed': 1.3, 'steep-with-speed': 1.6, 'flat-with-speed': 0.4, 'once-alone': 1.2 }, work: { 'shaft-removed': 1.3, 'shaft-replaced': 0.7 } },
   'companion-flange-runout': { prior: 11, signs: { 'square-with-speed': 1.3, 'once-alone': 1.3 }, work: { 'flange-removed': 4, 'axle-ratio-changed': 2.5, 'shaft-removed': 1.2 } },
-  'shaft-not-indexed': { prior: 8, unasked: 0.2, signs: { 'square-with-speed': 1.3, 'once-alone': 1.3 }, work: { ...afterJoint(2.5), 'shaft-removed': 4, 'flange-removed': 3, 'transmission-removed': 3, 'axle-ratio-changed': 2.5, 'centre-bearing-replaced': 2 } },
+  'shaft-not-indexed': { prior: 6, unasked: 0.2, signs: { 'square-with-speed': 1.3, 'once-alone': 1.3 }, work: { ...afterJoint(2.5), 'shaft-removed': 4, 'flange-removed': 3, 'transmission-removed': 3, 'axle-ratio-changed': 2.5, 'centre-bearing-replaced': 2 } },
   'joint-off-centre': { prior: 10, unasked: 0.3, signs: { 'square-with-speed': 1.4, 'once-alone': 1.3, 'flat-with-speed': 0.5 }, work: { ...afterJoint(4.5), 'ears-pressed-or-hammered': 1.8 } },
   'slip-yoke-worn': { prior: 9, signs: { 'twice-too': 1.3, 'found-pulling': 1.2 }, work: { 'transmission-removed': 1.3, 'shaft-replaced': 0.7 } },
   'joint-loose': { prior: 12, signs: { 'twice-too': 1.8, 'once-alone': 0.7 }, work: { ...afterJoint(0.6) } },

@@ -157,5 +157,7 @@ export interface CheckReport {
   readonly expectedBits: number;
   readonly how: readonly string[];
   readonly limit: string | null;
+  /** What each outcome means, in a sentence, for entering it as an observation of this check. */
+  readonly outcomes?: { readonly fine: string; readonly wrong: string };
   readonly cautions: readonly string[];
 }

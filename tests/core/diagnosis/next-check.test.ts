@@ -178,6 +178,7 @@ describe('The next check', () => {
     for (const check of checks) {
       expect(check.minutes).toBe(checkWeights(check.id as CheckId).minutes);
       expect(check.how.length).toBeGreaterThan(0);
+      expect(check.outcomes.fine).not.toBe(check.outcomes.wrong);
       expect(check.cautions.every((text) => text.endsWith('.'))).toBe(true);
     }
     expect(checks.find(({ id }) => id === 'working-angles')!.cautions.join(' ')).toContain('ride height');
