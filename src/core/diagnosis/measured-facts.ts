@@ -124,6 +124,8 @@ function numberText({ title, measured, limit, inside }: JudgedNumber, place: str
   const unit = limit.unit === '°' ? '°' : ` ${limit.unit}`;
   const figure = (value: number): string => `${Number(value.toPrecision(value >= 100 ? 3 : 2))}${unit}`;
   const head = `${place}${title}`;
-  const verdict = `${inside ? 'inside' : 'outside'} the limit of ${figure(limit.value)} (${limit.source})`;
+  // The table's own remark in brackets stands on the check's card; here it would be brackets within brackets.
+  const source = limit.source.replace(/ \(.*\)$/, '');
+  const verdict = `${inside ? 'inside' : 'outside'} the limit of ${figure(limit.value)} (${source})`;
   return `${head.charAt(0).toUpperCase()}${head.slice(1)}: ${figure(measured)}, ${verdict}`;
 }
