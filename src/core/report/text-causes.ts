@@ -6,20 +6,27 @@ import { wrap } from './wrap.ts';
 const INDENT = ' '.repeat(10);
 /** Causes less likely than this are counted, not listed. */
 const LEAST_LISTED = 0.02;
+/** So many causes are told with their evidence; more would bury the answer. The page and JSON tell all. */
+const TOLD_IN_FULL = 3;
 
 /** The causes of a finding, most likely first. */
 export function causesText(finding: FindingReport, width: number): string {
   const listed = finding.causes.filter((cause) => cause.probability >= LEAST_LISTED);
   const rest = finding.causes.length - listed.length;
-  const lines = [`  Causes of ${finding.label}`, ...listed.map((cause) => causeText(cause, width))];
+  const lines = [
+    `  Causes of ${finding.label}`,
+    ...listed.map((cause, index) => causeText(cause, width, index < TOLD_IN_FULL)),
+  ];
   if (rest > 0) lines.push(`${INDENT}and ${rest} more, each under 2 in 100`);
   return lines.join('\n');
 }
 
-function causeText(cause: CauseReport, width: number): string {
+function causeText(cause: CauseReport, width: number, inFull: boolean): string {
   const before =
     cause.probabilityBefore === undefined ? '' : ` (before the measurements ${percentText(cause.probabilityBefore)})`;
-  const lines = [wrap(`${cause.title}${before}`, width, `  ${percentText(cause.probability).padStart(6)}  `)];
+  const title = wrap(`${cause.title}${before}`, width, `  ${percentText(cause.probability).padStart(6)}  `);
+  if (!inFull) return title;
+  const lines = [title];
   for (const [word, sentences] of [
     ['For', cause.for],
     ['Against', cause.against],
