@@ -82,6 +82,8 @@ describe('sizes as people type them', () => {
     expect(sizeOf('275/60R20 115T XL')).toMatchObject({ loadIndex: 115, speedSymbol: 'T' });
     expect(sizeOf('275/60R20 115 T')).toMatchObject({ loadIndex: 115, speedSymbol: 'T' });
     expect(sizeOf('185/70HR14')).toMatchObject({ speedSymbol: 'H' });
+    expect(sizeOf('37x13.50R20LT 127Q')).toMatchObject({ loadIndex: 127, speedSymbol: 'Q' });
+    expect(sizeOf('31x10.50R15')).not.toHaveProperty('loadIndex');
     expect(sizeOf('LT265/70R17 10PR')).not.toHaveProperty('loadIndex');
   });
 
@@ -170,6 +172,15 @@ describe('refusals name what was understood and show an example', () => {
     ],
   ])('"%s"', (text, message) => {
     expect(refusalOf(text)).toBe(message);
+  });
+
+  test('the limits are those of tires that are made', () => {
+    const readable = (text: string): boolean => parseTireSize(text).ok;
+    expect(['105/70R17', '455/40R17', '205/20R17', '205/100R17', '205/55R08', '205/55R30'].every(readable)).toBe(true);
+    expect(['104/70R17', '456/40R17', '205/19R17', '205/101R17', '205/55R07', '205/55R31'].some(readable)).toBe(false);
+    expect(['205/55R300', '205/55R600', '20x8R15', '60x20R30', '31x4R15', '31x25R15'].every(readable)).toBe(true);
+    expect(['205/55R299', '205/55R601', '19x8R15', '61x20R30', '31x3.9R15', '31x25.5R15'].some(readable)).toBe(false);
+    expect(['165-30', '165-31'].map(readable)).toEqual([true, false]);
   });
 
   test('the remedy gives sizes to copy', () => {
