@@ -95,15 +95,17 @@ export const sameLine = (
 
 const isEngine = (part: string): boolean => part === 'engine' || part === 'accessory';
 
-const coinciding = (scenario: Scenario, strongest: TrueLine): readonly TrueLine[] => {
+/** Nominal places are compared: slip and the spread of four tires move lines that no analysis could part for it. */
+const coinciding = (scenario: Scenario, named: TrueLine): readonly TrueLine[] => {
   const resolution = 1 / scenario.drive.durationS;
   const slips = scenario.vehicle.converter === true;
-  return allLines(scenario).filter((other) => {
-    if (sameLine(other, strongest)) return false;
-    const apart = Math.abs(other.hz - strongest.hz);
-    const slipping = slips && isEngine(other.part) !== isEngine(strongest.part);
-    // Wheels and shafts of one axle differ by a few thousandths in circumference: equal to the eye.
-    return apart < Math.max(resolution, (slipping ? SLIP_APART : 0.003) * strongest.hz);
+  const all = allLines(scenario);
+  const nominal = all.find((line) => sameLine(line, named)) ?? named;
+  return all.filter((other) => {
+    if (sameLine(other, named)) return false;
+    const apart = Math.abs(other.hz - nominal.hz);
+    const slipping = slips && isEngine(other.part) !== isEngine(named.part);
+    return apart < Math.max(resolution, slipping ? SLIP_APART * named.hz : 0);
   });
 };
 
