@@ -1,11 +1,8 @@
 /** The pipeline: a job and its recordings in, the Report and its pictures out. Pure, and read from top to bottom. */
-import type { CaseContext } from './diagnosis/case.ts';
-import { cautionsFor } from './diagnosis/cautions.ts';
+import { conclude, contextOf } from './conclude.ts';
 import { findingsOf } from './diagnosis/finding.ts';
 import { inferJob } from './diagnosis/infer-job.ts';
 import type { RunInference } from './diagnosis/infer-run.ts';
-import { chooseChecks } from './diagnosis/next-check.ts';
-import { rankCauses } from './diagnosis/rank-causes.ts';
 import { observeRun } from './diagnosis/run-evidence.ts';
 import type { Job } from './job/job.ts';
 import { failure, success, type Result } from './note.ts';
@@ -47,15 +44,30 @@ const pictureOf = (inference: RunInference): RunPicture => {
   };
 };
 
+/** The runs of the complaint: a run made to prove the repair would speak against the very fault it is to clear. */
+const complaintOf = (job: Job, recordings: readonly Recording[]): { job: Job; recordings: readonly Recording[] } => {
+  const kept = job.runs.map(({ stage }) => stage !== 'proof');
+  if (recordings.length !== job.runs.length || !kept.includes(true)) return { job, recordings };
+  return {
+    job: { ...job, runs: job.runs.filter((_, i) => kept[i]) },
+    recordings: recordings.filter((_, i) => kept[i]),
+  };
+};
+
 /**
- * Diagnoses a job.
+ * Diagnoses a job. Runs of the proof stage are left to the comparison, unless there are no others.
  *
- * @param recordings recordings[i] belongs to job.runs[i]
+ * @param wholeRecordings wholeRecordings[i] belongs to whole.runs[i]
  * @returns the Analysis, or the Problem of the first run that cannot be analysed at all
  */
-export const analyse = (job: Job, recordings: readonly Recording[], options: AnalyseOptions = {}): Result<Analysis> => {
+export const analyse = (
+  whole: Job,
+  wholeRecordings: readonly Recording[],
+  options: AnalyseOptions = {},
+): Result<Analysis> => {
   const tell = (step: Progress['step'], fraction: number, text: string): void =>
     options.onProgress?.({ step, fraction, text });
+  const { job, recordings } = complaintOf(whole, wholeRecordings);
   if (recordings.length === 0 || recordings.length !== job.runs.length) {
     return failure({
       code: 'recordings-missing',
@@ -72,23 +84,15 @@ export const analyse = (job: Job, recordings: readonly Recording[], options: Ana
     tell('matching', 0.6 + (0.3 * i) / evidence.length, `matching ${nameOf(job, i)}`),
   );
   tell('report', 0.9, 'writing the report');
-  const findings = findingsOf(inferences);
+  const found = findingsOf(inferences);
   const runs = inferences.map((inference, i) => runReport(inference, job.runs[i]?.file ?? inference.run.name, vehicle));
-  const context: CaseContext = {
-    vehicle,
-    work: job.work,
-    measurements: job.measurements,
-    runs: inferences.map(({ run }, i) => ({
-      ...run.condition,
-      name: run.name,
-      usedSpeedMps: runs[i]?.speed.usedMps ?? null,
-    })),
-  };
-  const findingReports = findings.map((finding) =>
-    findingReport(finding, rankCauses(findingBasis(finding, inferences), context), vehicle),
+  const bases = found.map((finding) => findingBasis(finding, inferences));
+  const { findings, checks, cautions } = conclude(
+    found.map((finding) => findingReport(finding, [], vehicle)),
+    bases,
+    contextOf(job, runs),
   );
-  const checks = chooseChecks(findingReports, context);
-  const answer = answerOf(inferences, findingReports);
+  const answer = answerOf(inferences, findings);
   const report: Report = {
     schemaVersion: REPORT_SCHEMA_VERSION,
     program: { name: 'perrev', version: PROGRAM_VERSION },
@@ -100,10 +104,10 @@ export const analyse = (job: Job, recordings: readonly Recording[], options: Ana
     runs,
     orders: inferences.flatMap(orderReports),
     peaks: inferences.flatMap(peakReports),
-    findings: findingReports,
+    findings,
     checks,
-    cautions: cautionsFor(checks),
+    cautions,
   };
   tell('report', 1, 'done');
-  return success({ report, pictures: inferences.map(pictureOf) });
+  return success({ report, bases, pictures: inferences.map(pictureOf) });
 };

@@ -215,4 +215,4 @@ export function makePicture(): RunPicture {
   };
 }
 
-export const makeAnalysis = (): Analysis => ({ report, pictures: [makePicture()] });
+export const makeAnalysis = (): Analysis => ({ report, bases: [], pictures: [makePicture()] });

@@ -1,4 +1,5 @@
 /** What the ranking of causes and the choice of the next check are given: findings without causes, and the case. */
+import type { LimitOverrides } from '../driveline/limit.ts';
 import type { Measurement } from '../driveline/measurement.ts';
 import type { WorkDone } from '../job/job.ts';
 import type { Part } from '../vehicle/line.ts';
@@ -44,6 +45,8 @@ export interface CaseContext {
   readonly vehicle: Vehicle;
   readonly work: readonly WorkDone[];
   readonly measurements: readonly Measurement[];
+  /** The maker's or the shop's own figures in place of default limits. */
+  readonly limits?: LimitOverrides;
   /** Conditions driven, with the speed used in the analysis. */
   readonly runs: readonly (RunCondition & { readonly name: string; readonly usedSpeedMps: number | null })[];
 }

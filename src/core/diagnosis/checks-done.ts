@@ -12,8 +12,9 @@ const OTHER_GEAR = 0.05;
 type Run = CaseContext['runs'][number];
 
 /** Ids of the checks that need not be proposed again. */
-export function checksDone({ vehicle, measurements, runs }: CaseContext): ReadonlySet<CheckId> {
-  const done = new Set<CheckId>(checksAnswered(measurements, vehicle));
+export function checksDone(context: CaseContext): ReadonlySet<CheckId> {
+  const { vehicle, runs } = context;
+  const done = new Set<CheckId>(checksAnswered(context));
   if (vehicle.driveshaftPieces?.some((piece) => tubeOf(piece) !== null)) done.add('critical-speed');
   const loads = new Set(runs.map(({ load }) => load));
   const driven = loads.has('cruise') || loads.has('pull');

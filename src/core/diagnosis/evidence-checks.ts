@@ -21,7 +21,7 @@ export interface CheckOutcome {
 
 /** Everything the case holds that is the outcome of a check. */
 export const readOutcomes = (basis: FindingBasis, context: CaseContext): CheckOutcome[] => [
-  ...outcomesOfMeasurements(basis, context.vehicle, context.measurements),
+  ...outcomesOfMeasurements(basis, context),
   ...outcomesOfRuns(basis),
 ];
 

@@ -1,8 +1,7 @@
 /** Measurements, as entered, turned into outcomes of checks. */
 import type { Measurement, ShaftPlace } from '../driveline/measurement.ts';
 import { rpmFromHz } from '../units.ts';
-import type { Vehicle } from '../vehicle/vehicle.ts';
-import type { FindingBasis } from './case.ts';
+import type { CaseContext, FindingBasis } from './case.ts';
 import { isFrontShaft } from './causes/where.ts';
 import type { CheckOutcome } from './evidence-checks.ts';
 import { forceText, wrongnessOf } from './measured-fact.ts';
@@ -13,11 +12,12 @@ import type { CheckId } from './weights.ts';
 /** One outcome a check: of several readings that belong to it the worst decides; good ones count as far as they cover it. */
 export function outcomesOfMeasurements(
   basis: FindingBasis,
-  vehicle: Vehicle,
-  measurements: readonly Measurement[],
+  { vehicle, measurements, limits }: CaseContext,
 ): CheckOutcome[] {
   const speeds = speedsOf(basis);
-  const facts = measurements.filter((one) => concerns(one, basis)).flatMap((one) => factsOf(one, vehicle, speeds));
+  const facts = measurements
+    .filter((one) => concerns(one, basis))
+    .flatMap((one) => factsOf(one, vehicle, speeds, limits));
   return [...new Set(facts.map(({ checkId }) => checkId))].map((checkId) => {
     const own = facts.filter((fact) => fact.checkId === checkId);
     const believed = own.map((fact) => ({ fact, wrongness: wrongnessOf(fact, basis) }));
@@ -32,8 +32,8 @@ export function outcomesOfMeasurements(
 }
 
 /** Ids of the checks the measurements have answered: something was found wrong, or most of the check was made. */
-export function checksAnswered(measurements: readonly Measurement[], vehicle: Vehicle): CheckId[] {
-  const facts = measurements.flatMap((one) => factsOf(one, vehicle, SOME_SPEED));
+export function checksAnswered({ measurements, vehicle, limits }: CaseContext): CheckId[] {
+  const facts = measurements.flatMap((one) => factsOf(one, vehicle, SOME_SPEED, limits));
   const made = (checkId: CheckId): number =>
     facts
       .filter((fact) => fact.checkId === checkId)

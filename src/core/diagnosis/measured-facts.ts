@@ -2,7 +2,7 @@
 import { judgeAt } from '../driveline/judge-measurement.ts';
 import type { JudgedMeasurement } from '../driveline/judged-measurement.ts';
 import { worstOf } from '../driveline/judged-measurement.ts';
-import type { JudgedNumber, LimitId } from '../driveline/limit.ts';
+import type { JudgedNumber, LimitId, LimitOverrides } from '../driveline/limit.ts';
 import type { Measurement, ObservationMeasurement, RingsMeasurement } from '../driveline/measurement.ts';
 import { seatAxis } from '../driveline/ring-seat.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
@@ -52,10 +52,15 @@ const CHECK_OF_LIMIT: Readonly<Partial<Record<LimitId, CheckId>>> = {
 };
 
 /** Facts of one measurement; none where its readings make no sense or say nothing (angles with hanging suspension). */
-export function factsOf(measurement: Measurement, vehicle: Vehicle, speeds: FindingSpeeds): MeasuredFact[] {
+export function factsOf(
+  measurement: Measurement,
+  vehicle: Vehicle,
+  speeds: FindingSpeeds,
+  limits: LimitOverrides = {},
+): MeasuredFact[] {
   if (measurement.kind === 'observation') return observedFacts(measurement);
   const { driveshaftRpm, wheelRpm } = speeds;
-  const judgement = judgeAt(measurement, vehicle, { driveshaftRpm, wheelRpm, limits: {} });
+  const judgement = judgeAt(measurement, vehicle, { driveshaftRpm, wheelRpm, limits });
   if (!judgement.ok) return [];
   const forceN = speeds.once ? greatestForceN(judgement.value) : null;
   const place = 'joint' in measurement ? `${measurement.joint} joint, ` : '';

@@ -1,4 +1,5 @@
 /** What analyse() returns: the Report, and beside it the bulky numbers that pictures are drawn from. */
+import type { FindingBasis } from '../diagnosis/case.ts';
 import type { AmplitudeSpectrum, TimeFrequency } from '../signal/spectrum.ts';
 import type { Line } from '../vehicle/line.ts';
 import type { Report } from './report.ts';
@@ -21,6 +22,8 @@ export interface RunPicture {
 
 export interface Analysis {
   readonly report: Report;
+  /** What each finding's causes are ranked from; bases[i] belongs to report.findings[i]. */
+  readonly bases: readonly FindingBasis[];
   readonly pictures: readonly RunPicture[];
 }
 

@@ -115,6 +115,13 @@ const noLines = (inferences: readonly RunInference[]): Answer | null => {
   };
 };
 
+/** The answer where the first finding is sure enough. */
+export const foundAnswer = (finding: FindingReport): Answer => ({
+  verdict: 'found',
+  sentence: foundSentence(finding),
+  why: foundWhy(finding),
+});
+
 export const answerOf = (inferences: readonly RunInference[], reports: readonly FindingReport[]): Answer => {
   const first = reports[0];
   if (!first) {
@@ -130,5 +137,5 @@ export const answerOf = (inferences: readonly RunInference[], reports: readonly 
       why: none ? none.why : [...first.against, ...first.missing].slice(0, 2).join(' '),
     };
   }
-  return { verdict: 'found', sentence: foundSentence(first), why: foundWhy(first) };
+  return foundAnswer(first);
 };

@@ -1,0 +1,62 @@
+/** From findings to what to do about them: causes, the next checks, cautions. Fast, so that it can run at each entry. */
+import type { CaseContext, FindingBasis } from './diagnosis/case.ts';
+import { cautionsFor } from './diagnosis/cautions.ts';
+import { chooseChecks } from './diagnosis/next-check.ts';
+import { rankCauses } from './diagnosis/rank-causes.ts';
+import type { Job } from './job/job.ts';
+import type { Analysis } from './report/analysis.ts';
+import { foundAnswer } from './report/build/verdict.ts';
+import type { CheckReport, FindingReport, Report, RunReport } from './report/report.ts';
+
+export interface Conclusion {
+  readonly findings: readonly FindingReport[];
+  readonly checks: readonly CheckReport[];
+  readonly cautions: readonly string[];
+}
+
+/**
+ * @param findings with or without causes; theirs are ranked anew
+ * @param bases bases[i] belongs to findings[i]
+ */
+export function conclude(
+  findings: readonly FindingReport[],
+  bases: readonly FindingBasis[],
+  context: CaseContext,
+): Conclusion {
+  const ranked = findings.map((finding, i): FindingReport => {
+    const basis = bases[i];
+    return basis ? { ...finding, causes: rankCauses(basis, context) } : finding;
+  });
+  const checks = chooseChecks(ranked, context);
+  return { findings: ranked, checks, cautions: cautionsFor(checks) };
+}
+
+/** The case as causes and checks see it: what is known of the job, and how each run was driven. */
+export function contextOf(job: Job, runs: readonly RunReport[]): CaseContext {
+  return {
+    vehicle: job.vehicle,
+    work: job.work,
+    measurements: job.measurements,
+    ...(job.limits === undefined ? {} : { limits: job.limits }),
+    runs: runs.map((run) => ({
+      ...(run.load === null ? {} : { load: run.load }),
+      ...(run.gearRatio === null ? {} : { gearRatio: run.gearRatio }),
+      ...(run.speed.statedMps === null ? {} : { speedMps: run.speed.statedMps }),
+      name: run.name,
+      usedSpeedMps: run.speed.usedMps,
+    })),
+  };
+}
+
+/**
+ * The same analysis after a measurement, a piece of work done or a limit was entered: the recordings say what they
+ * said, causes and checks are weighed anew. Vehicle and runs must be those of the analysis.
+ */
+export function reweigh(analysis: Analysis, job: Job): Analysis {
+  const { report, bases } = analysis;
+  const conclusion = conclude(report.findings, bases, contextOf(job, report.runs));
+  const first = conclusion.findings[0];
+  const answer = report.verdict === 'found' && first ? foundAnswer(first) : {};
+  const changed: Report = { ...report, ...answer, ...conclusion, work: job.work, measurements: job.measurements };
+  return { ...analysis, report: changed };
+}

@@ -1,0 +1,61 @@
+/** Bench numbers and limits in words, in the reader's units. */
+import type { JudgedNumber, Limit, LimitUnit } from '../driveline/limit.ts';
+import type { WeightUnit } from '../driveline/measurement.ts';
+import { inchFromMm, ounceFromGram, ozInFromGmm } from '../units.ts';
+import type { UnitSystem } from './format.ts';
+import { significant } from './format.ts';
+
+/** Keeps a number and its unit on one line. */
+const NO_BREAK = '\u00a0';
+
+/** '0.0020 in (0.050 mm)' or '0.050 mm': what a dial or micrometer shows. */
+export const smallLengthText = (mm: number, units: UnitSystem, decimalsMm = 3): string => {
+  const metric = `${mm.toFixed(decimalsMm)}${NO_BREAK}mm`;
+  return units === 'us' ? `${inchFromMm(mm).toFixed(decimalsMm + 1)}${NO_BREAK}in (${metric})` : metric;
+};
+
+/** '0.32 oz·in (230 g·mm)' or '230 g·mm'; weights at a radius as '0.9 oz (25 g)' or '25 g'. */
+export const weightText = (amount: number, unit: WeightUnit, units: UnitSystem, digits = 3): string => {
+  const metric = `${significant(amount, digits)}${NO_BREAK}${unit}`;
+  if (units === 'metric') return metric;
+  return unit === 'g·mm'
+    ? `${significant(ozInFromGmm(amount), 2)}${NO_BREAK}oz·in (${metric})`
+    : `${significant(ounceFromGram(amount), 2)}${NO_BREAK}oz (${metric})`;
+};
+
+/** '231°', '3.53°'. */
+export const angleText = (angleDeg: number, decimals = 0): string =>
+  // Rounding may turn 359.9 into 360, and −0.001 into −0.
+  `${(Number(angleDeg.toFixed(decimals)) % 360 || 0).toFixed(decimals)}°`;
+
+/** A figure in the unit of a limit. */
+export const figureText = (value: number, unit: LimitUnit, units: UnitSystem): string => {
+  switch (unit) {
+    case '°':
+      return `${value.toFixed(2)}°`;
+    case 'rad/s²':
+      return `${value.toFixed(value < 10 ? 1 : 0)}${NO_BREAK}rad/s²`;
+    case 'mm':
+      return smallLengthText(value, units, value >= 2 ? 1 : 3);
+    case 'g':
+      return weightText(value, 'g', units);
+    case 'mm/s':
+      return `G${NO_BREAK}${significant(value, 2)}`;
+    case 'share':
+      return `${(value * 100).toFixed(0)}${NO_BREAK}%`;
+  }
+};
+
+/** '0.0019 in (0.050 mm)': the limit's figure, as the trade says it where it has its own words. */
+export const limitFigureText = (limit: Limit, units: UnitSystem): string =>
+  units === 'us' && limit.inchText !== undefined
+    ? `${limit.inchText} (${limit.value}${NO_BREAK}mm)`
+    : figureText(limit.value, limit.unit, units);
+
+/** 'End play, first axis: 0.0031 in (0.080 mm), OUTSIDE the limit of 0.0019 in (0.05 mm), common practice, no source'. */
+export const judgedText = ({ title, measured, limit, inside }: JudgedNumber, units: UnitSystem): string => {
+  const head = title.charAt(0).toUpperCase() + title.slice(1);
+  const sense = limit.sense === 'at-most' ? 'limit' : 'least';
+  const figure = `${head}: ${figureText(measured, limit.unit, units)}, ${inside ? 'inside' : 'OUTSIDE'} the ${sense} of`;
+  return `${figure} ${limitFigureText(limit, units)} [${limit.source}].`;
+};

@@ -1,0 +1,59 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { analyse } from '../../src/core/analyse.ts';
+import { reweigh } from '../../src/core/conclude.ts';
+import { readJob } from '../../src/core/job/job-file.ts';
+import type { Job } from '../../src/core/job/job.ts';
+import type { Analysis } from '../../src/core/report/analysis.ts';
+import type { Recording } from '../../src/core/reading/recording.ts';
+import { readRecording } from '../../src/core/reading/read-recording.ts';
+
+async function demo(name: string): Promise<{ job: Job; recordings: Recording[]; analysis: Analysis }> {
+  const job = readJob(readFileSync(`recordings/${name}.job.json`, 'utf8'), name);
+  if (!job.ok) throw new Error(job.problem.message);
+  const recordings = await Promise.all(
+    job.value.runs.map(async ({ file }) => {
+      const read = await readRecording({ name: file, bytes: readFileSync(`recordings/${file}`) }, {});
+      if (!read.ok) throw new Error(read.problem.message);
+      return read.value;
+    }),
+  );
+  const analysis = analyse(job.value, recordings);
+  if (!analysis.ok) throw new Error(analysis.problem.message);
+  return { job: job.value, recordings, analysis: analysis.value };
+}
+
+describe('weighing causes anew after an entry', () => {
+  it('gives the same report as the whole analysis with that entry', async () => {
+    const { job, recordings, analysis } = await demo('joint-replaced');
+    const measured: Job = {
+      ...job,
+      measurements: [{ kind: 'observation', checkId: 'ring-thickness', outcome: 'wrong' }],
+    };
+    const again = reweigh(analysis, measured);
+    const whole = analyse(measured, recordings);
+    expect(whole.ok && whole.value.report).toEqual(again.report);
+    const before = analysis.report.findings[0]?.causes.find(({ id }) => id.includes('ring') || id.includes('off-cent'));
+    const after = again.report.findings[0]?.causes.find(({ id }) => id === before?.id);
+    expect(before).toBeDefined();
+    expect(after?.probability).toBeGreaterThan(before?.probability ?? 1);
+    expect(after?.probabilityBefore).toBeCloseTo(before?.probability ?? 0, 10);
+    expect(again.report.checks).not.toEqual(analysis.report.checks);
+  });
+
+  it('leaves an analysis as it was where nothing was entered', async () => {
+    const { job, analysis } = await demo('joint-replaced');
+    expect(reweigh(analysis, job).report).toEqual(analysis.report);
+  });
+
+  it('answers within 50 ms, so that the ranking moves at the touch', async () => {
+    const { job, analysis } = await demo('joint-replaced');
+    reweigh(analysis, job);
+    const times = Array.from({ length: 7 }, () => {
+      const start = performance.now();
+      reweigh(analysis, job);
+      return performance.now() - start;
+    }).sort((a, b) => a - b);
+    expect(times[3]).toBeLessThan(50);
+  });
+});
