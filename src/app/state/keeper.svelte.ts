@@ -5,12 +5,14 @@ import type { Job } from '../../core/job/job.ts';
 import type { Book } from '../book/book.ts';
 import { SAVE_CONFLICT } from '../book/book.ts';
 import type { StoredJob } from '../book/stored-job.ts';
+import type { JobDocument } from '../form/document.ts';
 import { documentOf, storedOf } from '../book/stored-job.ts';
 import type { JobEvent } from '../book/timeline.ts';
 import { addEvents, eventOfAnswer, eventsOfChange } from '../book/timeline.ts';
 import { texts } from '../texts.ts';
 import { lookIntoRecordings } from './open-files.ts';
 import { rememberVehicle } from './last-vehicle.ts';
+import { Journal, recoverJournals } from './journal.ts';
 import { mutableSet } from './maps.ts';
 import type { Session } from './session.svelte.ts';
 import { TabTalk } from './tab-talk.ts';
@@ -32,6 +34,13 @@ export class Keeper {
   changes = $state(0);
   #key: object | null = null;
   #job: Job | null = null;
+  /** What is in the book already: needs no saving. */
+  #saved: { readonly document: JobDocument; readonly analysed: Job | null } | null = null;
+  /** The latest revision of the open job any tab has told of. */
+  #newest = 0;
+  /** Id of the open job, also before it was saved for the first time. */
+  #id = '';
+  readonly #journal = new Journal();
   #isDirty = false;
   #isSaving = false;
   readonly #keptRecordings = mutableSet<string>();
@@ -47,15 +56,19 @@ export class Keeper {
     untrack(() => {
       if (key !== this.#key) this.#begin(key);
       if (document.job.runs.length === 0 && this.current === null) return;
+      if (this.#saved?.document === document && this.#saved.analysed === analysed) return;
+      this.#saved = { document, analysed };
       this.#noteEvents(document.job);
       if (analysed) rememberVehicle(analysed.vehicle);
       this.#isDirty = true;
+      this.#journal.write(this.#record(), this.current?.revision ?? 0);
       void this.#saveAll();
     });
   }
 
   /** Opens the job this tab had open before it was loaded again. */
   async resume(): Promise<void> {
+    await recoverJournals(this.#book);
     const id = this.#talk.openId;
     if (id !== null) await this.open(id);
     await this.#book.tidy(Date.now());
@@ -85,6 +98,9 @@ export class Keeper {
 
   #begin(key: object, stored: StoredJob | null = null): void {
     this.#key = key;
+    this.#saved = stored ? { document: this.#session.document, analysed: null } : null;
+    this.#newest = stored?.revision ?? 0;
+    this.#id = stored?.id ?? crypto.randomUUID();
     this.#job = stored ? this.#session.job : null;
     this.current = stored;
     this.events = stored?.events ?? [{ kind: 'begun', atMs: Date.now() }];
@@ -118,6 +134,7 @@ export class Keeper {
       this.status = problem === null ? 'saved' : problem.code === 'store-failed' ? 'off' : 'unsaved';
     }
     this.#isSaving = false;
+    if (this.status === 'saved') this.#journal.clear();
     this.changes++;
   }
 
@@ -133,6 +150,7 @@ export class Keeper {
     if (saved.problem.code !== SAVE_CONFLICT) return saved.problem;
     this.told = `${saved.problem.message} ${saved.problem.remedy}`;
     this.current = null;
+    this.#id = crypto.randomUUID();
     this.#session.editJob('copy', (job) => ({
       ...job,
       title: texts.book.copyOf(job.title ?? texts.frame.untitledJob),
@@ -147,9 +165,8 @@ export class Keeper {
       analysis && analysed
         ? { verdict: analysis.report.verdict, sentence: analysis.report.sentence, atMs: nowMs }
         : this.current?.answer;
-    const id = this.current?.id ?? crypto.randomUUID();
     const createdMs = this.current?.createdMs ?? nowMs;
-    const base = { id, revision: 0, createdMs, updatedMs: nowMs, events: this.events };
+    const base = { id: this.#id, revision: 0, createdMs, updatedMs: nowMs, events: this.events };
     return storedOf(answer ? { ...base, answer } : base, document);
   }
 
@@ -167,19 +184,26 @@ export class Keeper {
 
   async #otherTabSaved(id: string, revision: number): Promise<void> {
     this.changes++;
-    const { current } = this;
-    if (current?.id !== id || revision <= current.revision || this.#isSaving) return;
-    const stored = await this.#book.load(id);
-    if (!stored.ok || this.current !== current || this.#isDirty) return;
-    const document = documentOf(stored.value);
-    const bytes = await this.#book.recordings(Object.values(stored.value.recordings));
-    if (!document.ok || this.current !== current || this.#isDirty) return;
+    if (this.current?.id !== id) return;
+    this.#newest = Math.max(this.#newest, revision);
+    while (this.current?.id === id && this.#newest > this.current.revision && !this.#isSaving) {
+      if (!(await this.#takeOver(this.current))) return;
+    }
+  }
+
+  /** @returns False where it cannot be taken over, or something was changed here meanwhile: then the next save tells. */
+  async #takeOver(current: StoredJob): Promise<boolean> {
+    const stored = await this.#book.load(current.id);
+    const document = stored.ok ? documentOf(stored.value) : stored;
+    const bytes = stored.ok ? await this.#book.recordings(Object.values(stored.value.recordings)) : stored;
+    if (!stored.ok || !document.ok || this.current !== current || this.#isDirty) return false;
+    if (stored.value.revision <= current.revision) return false;
     this.current = stored.value;
     this.events = stored.value.events;
     this.#job = document.value.job;
+    this.#saved = { document: document.value, analysed: this.#session.analysed };
     this.#session.adopt(document.value, bytes.ok ? bytes.value : []);
-    // What was taken over is already in the book.
-    this.#isDirty = false;
     this.told = texts.book.otherTab;
+    return true;
   }
 }

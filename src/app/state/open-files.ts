@@ -68,12 +68,23 @@ function withRecording(document: JobDocument, { id, name }: StoredRecording, wan
 /** Reads every recording that has not been looked into. */
 export async function lookIntoRecordings(session: Session): Promise<void> {
   const { runs } = session.job;
-  await Promise.all(runs.map((run) => lookInto(session, run)));
+  await Promise.all(runs.map((run) => reading(session, run)));
+}
+
+/** Readings under way, so that a second one of the same file waits for the first. */
+const underWay = new Map<string, Promise<void>>();
+
+function reading(session: Session, run: Run): Promise<void> {
+  const key = `${session.files.get(run.file)?.id ?? ''} ${run.file}@${run.samplingRateHz ?? ''}`;
+  const known = underWay.get(key);
+  if (known) return known;
+  const started = lookInto(session, run).finally(() => underWay.delete(key));
+  underWay.set(key, started);
+  return started;
 }
 
 async function lookInto(session: Session, run: Run): Promise<void> {
   const { file } = run;
-  if (session.reading.has(file)) return;
   const stored = session.files.get(file);
   if (!stored) {
     setFacts(session, file, missingRecording(file));

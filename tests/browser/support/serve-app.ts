@@ -5,7 +5,7 @@ import type { AddressInfo } from 'node:net';
 import { extname, join, normalize } from 'node:path';
 import { CONTENT_SECURITY_POLICY } from '../../../src/app/build/policy.ts';
 
-const DIST = new URL('../../../dist/app', import.meta.url).pathname;
+const DIST = process.env.PERREV_APP ?? new URL('../../../dist/app', import.meta.url).pathname;
 const TYPES: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
   '.js': 'text/javascript; charset=utf-8',
