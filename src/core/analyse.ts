@@ -12,8 +12,9 @@ import { findingBasis, findingReport } from './report/build/finding-report.ts';
 import { orderReports, peakReports } from './report/build/order-report.ts';
 import { runReport } from './report/build/run-report.ts';
 import { answerOf } from './report/build/verdict.ts';
-import { REPORT_SCHEMA_VERSION, type Report } from './report/report.ts';
+import { REPORT_SCHEMA_VERSION, type Report, type RunReport } from './report/report.ts';
 import { linesAt } from './vehicle/expected-lines.ts';
+import { vehicleNotes } from './vehicle/vehicle-notes.ts';
 
 export const PROGRAM_VERSION = '0.1.0';
 
@@ -85,7 +86,11 @@ export const analyse = (
   );
   tell('report', 0.9, 'writing the report');
   const found = findingsOf(inferences);
-  const runs = inferences.map((inference, i) => runReport(inference, job.runs[i]?.file ?? inference.run.name, vehicle));
+  const runs = inferences.map((inference, i): RunReport => {
+    const run = runReport(inference, job.runs[i]?.file ?? inference.run.name, vehicle);
+    // Remarks on the vehicle's data stand once, with the first run.
+    return i === 0 ? { ...run, notes: [...vehicleNotes(vehicle), ...run.notes] } : run;
+  });
   const bases = found.map((finding) => findingBasis(finding, inferences));
   const { findings, checks, cautions } = conclude(
     found.map((finding) => findingReport(finding, [], vehicle)),

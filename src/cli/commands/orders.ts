@@ -1,8 +1,11 @@
 /** `perrev orders`: the expected lines of a vehicle at a speed; no recording needed. */
-import { frequencyText, frequencyWithSdText, rpmText } from '../../core/report/format.ts';
-import { table } from '../../core/report/wrap.ts';
+import { durationText, frequencyText, frequencyWithSdText, rpmText } from '../../core/report/format.ts';
+import { table, wrap } from '../../core/report/wrap.ts';
+import { collisions } from '../../core/vehicle/collisions.ts';
 import { expectedLines } from '../../core/vehicle/expected-lines.ts';
 import { rpmFromHz } from '../../core/units.ts';
+import { missingData } from '../../core/vehicle/missing-data.ts';
+import { vehicleNotes } from '../../core/vehicle/vehicle-notes.ts';
 import type { Line } from '../../core/vehicle/line.ts';
 import { readArguments } from '../arguments.ts';
 import type { Command, ExitCode, Io } from '../io.ts';
@@ -14,6 +17,8 @@ import { conditionOf, jobWithOptions, vehicleOf } from '../options.ts';
 import type { RunCondition, Vehicle } from '../../core/vehicle/vehicle.ts';
 
 const JSON_OPTION: OptionRow = { name: 'json', help: 'print the lines as one JSON object' };
+/** Length that most recordings have, s. */
+const USUAL_LENGTH_S = 60;
 const ROWS = [...VEHICLE_OPTIONS, ...RUN_OPTIONS, JSON_OPTION];
 
 async function run(args: string[], io: Io): Promise<ExitCode> {
@@ -40,8 +45,25 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
     io.stderr(problemText(expected.problem));
     return 1;
   }
-  io.stdout(given.flag('json') ? `${JSON.stringify(expected.value)}\n` : `${linesTable(expected.value.lines)}\n`);
+  io.stdout(
+    given.flag('json')
+      ? `${JSON.stringify(expected.value)}\n`
+      : `${[linesTable(expected.value.lines), ...remarks(vehicle, condition, expected.value.lines)].join('\n')}\n`,
+  );
   return 0;
+}
+
+/** What the lines rest on, what would complete them, and which of them a recording could not part. */
+function remarks(vehicle: Vehicle, condition: RunCondition, lines: readonly Line[]): string[] {
+  const together = collisions(lines, USUAL_LENGTH_S).map(({ first, second, recordLengthS }) =>
+    recordLengthS === null
+      ? `${first.label} and ${second.label} fall on one frequency: only another gear or load parts them.`
+      : `${first.label} and ${second.label} need ${durationText(recordLengthS)} of steady speed to be told apart.`,
+  );
+  const missing = missingData(vehicle, condition).map(({ text }) => text);
+  return [...vehicleNotes(vehicle).map(({ text }) => text), ...together, ...missing].map((text) =>
+    wrap(text, 96, '- '),
+  );
 }
 
 function linesTable(lines: readonly Line[]): string {
