@@ -30,7 +30,15 @@ function step(title, command, args) {
 /** A vitest run, counted test by test from its JSON report. */
 function vitest(title, config) {
   const report = join(scratch, `${title.replaceAll(' ', '-')}.json`);
-  const ok = run(title, 'npx', ['vitest', 'run', '--config', config, '--reporter=default', '--reporter=json', `--outputFile.json=${report}`]);
+  const ok = run(title, 'npx', [
+    'vitest',
+    'run',
+    '--config',
+    config,
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${report}`,
+  ]);
   if (!existsSync(report)) {
     failed += 1;
     return;
@@ -43,7 +51,14 @@ function vitest(title, config) {
 }
 
 step('types', 'npx', ['tsc', '--noEmit']);
-step('component types', 'npx', ['svelte-check', '--fail-on-warnings', '--tsconfig', './tsconfig.json', '--output', 'human']);
+step('component types', 'npx', [
+  'svelte-check',
+  '--fail-on-warnings',
+  '--tsconfig',
+  './tsconfig.json',
+  '--output',
+  'human',
+]);
 step('lint', 'npm', ['run', '--silent', 'lint']);
 step('build', 'npm', ['run', '--silent', 'build']);
 vitest('unit and command-line tests', 'tests/vitest.config.ts');
