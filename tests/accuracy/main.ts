@@ -22,7 +22,6 @@ const runHere = async (options: Options, lean: Lean, tell: (outcome: Outcome) =>
   for (const [i, [family, index]] of casesOf(options).entries()) {
     if (i % of !== part) continue;
     const one = makeCase(family, index, options.seed, lean);
-    if (options.write !== null) writeCase(options.write, one, index);
     const { outcome } = await runCase(one, index);
     tell(outcome);
   }
@@ -38,7 +37,6 @@ const runApart = (options: Options, lean: Lean, part: number, tell: (outcome: Ou
       ...['--cases', String(options.cases), '--seed', String(options.seed), '--json'],
       ...['--part', `${part}/${options.jobs}`, '--normal-level', String(lean.normalLevel)],
       ...(lean.otherRamps ? ['--other-ramps'] : []),
-      ...(options.write === null ? [] : ['--write', options.write]),
     ];
     const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'inherit'] });
     createInterface({ input: child.stdout }).on('line', (line) => tell(JSON.parse(line) as Outcome));
@@ -65,6 +63,11 @@ const main = async (): Promise<void> => {
   const lean: Lean = { normalLevel: options.normalLevel, otherRamps: options.otherRamps };
   if (options.json) {
     await runHere(options, lean, (outcome) => void process.stdout.write(`${JSON.stringify(outcome)}\n`));
+    return;
+  }
+  if (options.write !== null) {
+    for (const [family, index] of casesOf(options))
+      writeCase(options.write, makeCase(family, index, options.seed, lean), index);
     return;
   }
   const outcomes = await runAll(options, lean);

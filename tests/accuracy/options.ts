@@ -13,7 +13,7 @@ export interface Options {
   readonly misses: boolean;
   /** Only this case of each family, by number. */
   readonly only: number | null;
-  /** Write the cases out for the comparison in Python. */
+  /** Only write the cases out, for the comparison in Python. */
   readonly write: string | null;
   readonly json: boolean;
   /** Share of a process: its number and how many there are. */
@@ -30,7 +30,7 @@ export const USAGE = `npm run accuracy -- [options]
   --misses          list the cases that went wrong
   --only I          only case number I of each family
   --lean            once more with halved and doubled normal orders and other ramps
-  --write DIR       write the cases out (CSV and JSON) for baseline.py`;
+  --write DIR       only write the cases out (CSV and JSON), for baseline.py`;
 
 export const readOptions = (args: readonly string[]): Options => {
   const { values } = parseArgs({

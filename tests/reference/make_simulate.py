@@ -1,6 +1,6 @@
 """Reference numbers for tests/core/simulate, made independently of the program.
 
-python3 make_simulate.py > simulate.json   (SciPy 1.17.1, NumPy)
+python3 make_simulate.py > simulate.json   (SciPy 1.10.1, NumPy)
 
 xoshiro128**: the published algorithm (Blackman & Vigna 2021) in Python's whole numbers.
 corner: the two-mass model as a state space, solved by numpy; eigenvalues without damper, response to a wheel force.
@@ -56,7 +56,7 @@ undamped = np.linalg.eigvals(corner(400, 40, 22000, 200000, 0)[0])
 z, p, k = signal.butter(4, 2 * np.pi * 40, analog=True, output="zpk")
 _, h = signal.freqs_zpk(z, p, k, worN=2 * np.pi * np.array([10.0, 40.0, 80.0]))
 print(json.dumps({
-    "made_with": "make_simulate.py, SciPy 1.17.1",
+    "made_with": "make_simulate.py, SciPy 1.10.1",
     "xoshiro": {"state": [1, 2, 3, 4], "output": xoshiro([1, 2, 3, 4], 12)},
     "undampedHz": sorted({round(abs(v.imag) / (2 * np.pi), 6) for v in undamped}),
     "damper": 1400,
