@@ -1,0 +1,28 @@
+/** A small fixed part of the accuracy suite: one case of every family through the real path. */
+import { beforeAll, describe, expect, it } from 'vitest';
+import { FAMILIES, NO_LEAN } from '../accuracy/case.ts';
+import { makeCase } from '../accuracy/families.ts';
+import type { Outcome } from '../accuracy/run-case.ts';
+import { runCase } from '../accuracy/run-case.ts';
+import { missList } from '../accuracy/table.ts';
+
+/** Not the seed the suite itself starts from. */
+const SEED = 77;
+
+describe('accuracy, a small part', () => {
+  const outcomes: Outcome[] = [];
+  beforeAll(async () => {
+    for (const family of FAMILIES) outcomes.push((await runCase(makeCase(family, 0, SEED, NO_LEAN), 0)).outcome);
+  }, 180_000);
+
+  it('is right in at least fifteen of sixteen cases, one of each family', () => {
+    expect(outcomes.filter((o) => o.score.right).length, missList(outcomes)).toBeGreaterThanOrEqual(15);
+  });
+
+  it('is never sure of what is wrong', () => {
+    const wrong = outcomes.flatMap((o) =>
+      o.score.stated.filter((s) => s.p > 0.95 && !s.hit).map((s) => `${o.family} ${s.p}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+});
