@@ -149,6 +149,9 @@ export const lessonControls = {
     circlesSummary: (place: string) => `Three circles around the trial places. They meet at ${place}.`,
     noMeeting: 'no point, since the readings contradict each other',
     asFound: 'Level as found',
+    trialShort: (angle: string) => `trial at ${angle}`,
+    caution:
+      'On a vehicle a trial weight’s force grows with the square of speed: check its clearance by hand, secure it, start slow, stay out of its plane, and follow the maker’s procedure.',
     withTrial: (angle: string) => `Level with the trial at ${angle}`,
     now: 'Level with your clamp',
     correction: 'The circles say',

@@ -1,0 +1,28 @@
+/** Places in a round picture of 240 px: 0° at the top, angles clockwise, as seen looking at the end of the shaft. */
+import type { Complex } from '../../core/driveline/complex.ts';
+
+export const MIDDLE = 120;
+/** Radius there is for what is drawn, px; words stand outside. */
+const ROOM = 96;
+
+export type Pixel = readonly [x: number, y: number];
+
+/** @param full Size that reaches the rim. */
+export const pixelOf = ({ re, im }: Complex, full: number): Pixel => [
+  MIDDLE + (ROOM * im) / full,
+  MIDDLE - (ROOM * re) / full,
+];
+
+/** Length in px of a size. */
+export const pixels = (size: number, full: number): number => (ROOM * size) / full;
+
+/** An arrow with its head; only a line where it is too short for a head. */
+export function arrowPath([fromX, fromY]: Pixel, [toX, toY]: Pixel): string {
+  const length = Math.hypot(toX - fromX, toY - fromY);
+  const shaft = `M${fromX.toFixed(1)} ${fromY.toFixed(1)}L${toX.toFixed(1)} ${toY.toFixed(1)}`;
+  if (length < 12) return shaft;
+  const [ux, uy] = [(toX - fromX) / length, (toY - fromY) / length];
+  const barb = (side: number): string =>
+    `L${(toX - 10 * ux + side * 5 * uy).toFixed(1)} ${(toY - 10 * uy - side * 5 * ux).toFixed(1)}`;
+  return `${shaft}${barb(1)}M${toX.toFixed(1)} ${toY.toFixed(1)}${barb(-1)}`;
+}
