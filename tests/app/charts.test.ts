@@ -106,7 +106,7 @@ describe('lanes', () => {
     const lanes = lanesOf(lines);
     expect(lanes.map(({ part }) => part)).toEqual(['tire', 'driveshaft', 'engine']);
     const image = lanes[1]?.marks.find(({ isImage }) => isImage);
-    expect(image).toMatchObject({ atHz: 120, text: '4×' });
+    expect(image).toMatchObject({ atHz: 120, text: 'image of 4×' });
   });
 
   it('write the order without the part', () => {

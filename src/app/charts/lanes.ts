@@ -1,5 +1,6 @@
 /** Which lanes stand below the spectrum, and which marks have room for their words. */
 import type { Line, Part } from '../../core/vehicle/line.ts';
+import { texts } from '../texts.ts';
 import { LANE_ORDER } from './part-style.ts';
 
 export interface LaneMark {
@@ -7,7 +8,7 @@ export interface LaneMark {
   /** Where it is drawn, Hz: the line, or its alias image. */
   readonly atHz: number;
   readonly isImage: boolean;
-  /** '2×' or '4× firing'. */
+  /** '2×', '4× firing' or 'image of 4×'. */
   readonly text: string;
 }
 
@@ -38,7 +39,8 @@ export function lanesOf(lines: readonly Line[]): Lane[] {
 function markOf(line: Line): LaneMark | null {
   const isImage = line.visibility === 'above-half-rate';
   const atHz = isImage ? line.aliasHz : line.frequencyHz;
-  return atHz === undefined ? null : { line, atHz, isImage, text: orderWord(line) };
+  const word = orderWord(line);
+  return atHz === undefined ? null : { line, atHz, isImage, text: isImage ? texts.charts.image(word) : word };
 }
 
 /** The order without the part's name: the lane says that. '½×', '4× firing'. */

@@ -24,7 +24,7 @@ export function orderCells({ visibility, aliasHz, frequencyHz, amplitudeMps2, fe
   const most = (text: string): string => (seen ? text : words.atMost(text));
   return {
     seen,
-    level: seen ? accelerationText(amplitudeMps2) : words.notSeenAtMost(accelerationText(amplitudeMps2)),
+    level: seen ? accelerationText(amplitudeMps2) : words.notSeenAtMost(`${significant(amplitudeMps2, 2)} m/s²`),
     velocity: most(`${significant(velocityMmpsOfSine(amplitudeMps2, frequencyHz), 2)} mm/s`),
     felt: feltLevel === null ? '' : most(feltText(feltLevel)),
   };

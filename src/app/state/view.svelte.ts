@@ -46,8 +46,17 @@ export class View {
   readonly shown = $derived.by((): Domain => this.#zoomed ?? this.home);
   readonly isZoomed = $derived(this.#zoomed !== null);
   readonly peak = $derived.by(
-    (): PeakReport | null => this.peaks.find((peak) => peak.frequencyHz === this.peakHz) ?? null,
+    (): PeakReport | null => this.peaks.find((peak) => peak.frequencyHz === this.peakHz) ?? this.#peakOfFinding(),
   );
+
+  /** Questioned where no other peak was chosen. */
+  #peakOfFinding(): PeakReport | null {
+    const { finding } = this;
+    if (!finding || finding.run !== this.runName) return null;
+    const distance = (peak: PeakReport): number => Math.abs(peak.frequencyHz - finding.frequencyHz);
+    const [nearest] = this.peaks.toSorted((a, b) => distance(a) - distance(b));
+    return nearest && distance(nearest) <= 3 * nearest.frequencySdHz + 1e-3 ? nearest : null;
+  }
 
   /** Back to the beginning, for a new answer. */
   reset(): void {
