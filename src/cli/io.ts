@@ -11,6 +11,8 @@ export interface Io {
   readonly terminalColumns: number | null;
   /** Emphasis allowed: a terminal, and NO_COLOR not set. */
   readonly emphasis: boolean;
+  /** Standard error is a terminal: progress may be shown there. */
+  readonly progress: boolean;
 }
 
 /** 0 done, 1 a recording could not be read or analysed, 2 wrong usage. */

@@ -4,6 +4,7 @@
  *   main ──▶ commands/*.ts, bench/*.ts ──▶ core (reads, analyses)  ──▶ report as text, JSON or page
  *              options.ts (words → job)     load.ts (files → job + recordings)
  */
+import { isBatchThread, serveBatch } from './commands/batch-pool.ts';
 import { commands } from './commands.ts';
 import { UsageError } from './io.ts';
 import { nodeIo } from './node-io.ts';
@@ -48,15 +49,17 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   throw error;
 });
 
-main(process.argv.slice(2)).then(
-  (code) => {
-    process.exitCode = code;
-  },
-  (error: unknown) => {
-    const text = error instanceof Error ? error.message : String(error);
-    process.stderr.write(
-      `perrev: stopped by a fault of its own: ${text}. Nothing was changed. Please report it with the file that caused it.\n`,
-    );
-    process.exitCode = 1;
-  },
-);
+const ended = (code: number): void => {
+  process.exitCode = code;
+};
+
+const stoppedByFault = (error: unknown): void => {
+  const text = error instanceof Error ? error.message : String(error);
+  process.stderr.write(
+    `perrev: stopped by a fault of its own: ${text}. Nothing was changed. Please report it with the file that caused it.\n`,
+  );
+  process.exitCode = 1;
+};
+
+if (isBatchThread) serveBatch(nodeIo());
+else main(process.argv.slice(2)).then(ended, stoppedByFault);

@@ -29,5 +29,6 @@ export function nodeIo(): Io {
     writeFile: (path, text) => writeFile(path, text, 'utf8'),
     terminalColumns: onTerminal ? (process.stdout.columns ?? 96) : null,
     emphasis: onTerminal && (process.env['NO_COLOR'] ?? '') === '',
+    progress: process.stderr.isTTY === true,
   };
 }
