@@ -6,7 +6,7 @@ describe('how the command line treats its words', () => {
     const outcome = perrev(['--help']);
     expect(outcome.status).toBe(0);
     expect(outcome.stdout).toContain('perrev diagnose recording.csv');
-    for (const command of ['diagnose', 'orders', 'spectrum', 'serve']) expect(outcome.stdout).toContain(`  ${command}`);
+    for (const command of ['diagnose', 'batch', 'orders', 'spectrum', 'serve']) expect(outcome.stdout).toContain(`  ${command}`);
   });
 
   it('prints its version', () => {
@@ -16,6 +16,7 @@ describe('how the command line treats its words', () => {
   it('gives every command a help text with two examples and every option', () => {
     for (const command of [
       'diagnose',
+      'batch',
       'orders',
       'spectrum',
       'serve',
