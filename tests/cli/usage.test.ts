@@ -6,7 +6,8 @@ describe('how the command line treats its words', () => {
     const outcome = perrev(['--help']);
     expect(outcome.status).toBe(0);
     expect(outcome.stdout).toContain('perrev diagnose recording.csv');
-    for (const command of ['diagnose', 'batch', 'orders', 'spectrum', 'serve']) expect(outcome.stdout).toContain(`  ${command}`);
+    for (const command of ['diagnose', 'batch', 'orders', 'spectrum', 'serve'])
+      expect(outcome.stdout).toContain(`  ${command}`);
   });
 
   it('prints its version', () => {
