@@ -80,6 +80,32 @@ describe('the simulated vehicle', () => {
     expect(atHz(run, hz * 2)).toBeLessThan(0.004);
   });
 
+  const accessories = [{ name: 'alternator', ratio: 2.7 }];
+  it.each([
+    { kind: 'tire-unbalance', wheel: 'rear-left', levelMps2: 0.2 },
+    { kind: 'tire-force-variation', wheel: 'front-right', orders: [1, 0.3, 0.2], levelMps2: 0.2 },
+    { kind: 'driveshaft-angle', levelMps2: 0.2 },
+    { kind: 'engine-unbalance', levelMps2: 0.2 },
+    { kind: 'misfire', cylinder: 3, strength: 0.4, levelMps2: 0.2 },
+    { kind: 'firing-through-mounts', levelMps2: 0.2 },
+    { kind: 'accessory-unbalance', accessory: 0, levelMps2: 0.2 },
+    { kind: 'half-shaft-tripod', side: 'left', levelMps2: 0.2 },
+    { kind: 'fixed-tone', frequencyHz: 33, wander: 0, levelMps2: 0.2 },
+  ] as const satisfies readonly Fault[])('makes $kind as strong in time as its path says', (fault) => {
+    const vehicle = { ...plain.vehicle, accessories };
+    const run = simulate(only(fault, { vehicle, sensor: { ...plain.sensor, rateHz: 500 } }));
+    const orders = run.truth.orders.filter((o) => o.levelMps2 > 0.02);
+    const byOrder = new Map<number, number>();
+    for (const o of orders) byOrder.set(o.order, (byOrder.get(o.order) ?? 0) + o.levelMps2);
+    expect(Math.max(...(fault.kind === 'misfire' ? [byOrder.get(0.5)!] : byOrder.values()))).toBeCloseTo(0.2, 2);
+    for (const o of orders) {
+      const seen = atHz(run, o.meanHz) / byOrder.get(o.order)!;
+      // Levels wander by 8 %, the torque by 12 %; bends of the road turn the wheels a little unevenly.
+      expect(seen).toBeGreaterThan(0.75);
+      expect(seen).toBeLessThan(1.25);
+    }
+  });
+
   it('turns the engine through gear and converter slip', () => {
     const slipping = { ...plain.drive, converterSlip: 0.04 };
     const { truth } = simulate({ ...only({ kind: 'engine-unbalance', levelMps2: 0.1 }), drive: slipping });
