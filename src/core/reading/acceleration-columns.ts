@@ -29,9 +29,9 @@ const alive = (fact: ColumnFacts): boolean => fact.numbers.length > 0;
 
 /** Acceleration by the names of the columns; null where no name speaks of it. */
 export function accelerationByName(facts: readonly ColumnFacts[]): AccelerationChoice | null {
-  const candidates = facts.filter(
-    (f) => alive(f) && (f.quantity === 'acceleration' || f.quantity === 'linear-acceleration'),
-  );
+  const named = facts.filter((f) => f.quantity === 'acceleration' || f.quantity === 'linear-acceleration');
+  // Columns that are still empty in the first rows may fill up later, as long as no others are there.
+  const candidates = named.some(alive) ? named.filter(alive) : named;
   if (candidates.length === 0) return null;
   const groups = new Map<string, ColumnFacts[]>();
   for (const fact of candidates) {

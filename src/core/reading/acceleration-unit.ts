@@ -2,7 +2,8 @@
 import type { Note, Problem } from '../note.ts';
 import { STANDARD_GRAVITY_MPS2 } from '../units.ts';
 import type { AxisColumn } from './acceleration-columns.ts';
-import { medianOf, unitByGravity } from './gravity-size.ts';
+import type { AccelerationUnit } from './header-units.ts';
+import { medianOf, unitByGravity, USUAL_UNITS } from './gravity-size.ts';
 import type { Place } from './columns.ts';
 import { readingProblems } from './problems.ts';
 import type { Channel } from './recording.ts';
@@ -14,8 +15,11 @@ export interface UnitDecision {
 
 /** Gravity this close to another unit's, and far from the named one's, overrules the name; judgement. */
 const CLEAR = 0.06;
-/** Whole numbers this close to 1000 or 9807 are milli-g or mm/s², else raw counts. */
-const WHOLE_NUMBERS = 0.03;
+/**
+ * Whole numbers this close to 1000 or 9807 are milli-g or mm/s², else raw counts (1024 to the g is common). Where the
+ * sensor's error confuses the two, the scale is right within that error either way.
+ */
+const WHOLE_NUMBERS = 0.012;
 
 const rounded = (value: number): string => String(Number(value.toPrecision(4)));
 
@@ -37,53 +41,55 @@ function scatterOf(axis: Float64Array): number {
   return 1.4826 * medianOf(values.map((value) => Math.abs(value - middle)));
 }
 
-/** @param axes the columns' numbers as the file has them */
+/** A unit that is said elsewhere than in the columns' names. */
+export interface SaidUnit extends AccelerationUnit {
+  readonly because: string;
+}
+
+/**
+ * @param axes the columns' numbers as the file has them
+ * @param given unit given by hand: nothing overrules it
+ * @param remarked unit stated above the table, for columns whose names state none
+ */
 export function decideUnits(
   columns: readonly AxisColumn[],
   axes: readonly Float64Array[],
   place: Place,
+  given: SaidUnit | null,
+  remarked: SaidUnit | null,
 ): UnitDecision | Problem {
-  const size = Math.hypot(...axes.map((axis) => medianOf(thinned(axis))));
-  const whole = axes.every((axis) =>
-    axis.subarray(0, 5000).every((value) => Number.isInteger(value) || Number.isNaN(value)),
-  );
   const notes: Note[] = [];
-  const named = columns.every((column) => column.unit !== null && column.unit !== 'counts');
+  const said = given ?? (columns.some(({ unit }) => unit === null) ? remarked : null);
+  if (said) return { channels: columns.map((column) => channelOf(column, said)), notes };
+  const size = Math.hypot(...axes.map((axis) => medianOf(thinned(axis))));
+  const named = columns.every(({ unit }) => unit !== null && unit !== 'counts');
   if (named) return { channels: columns.map((column, i) => byName(column, axes, i, size, notes)), notes };
   const scatter = Math.hypot(...axes.map(scatterOf));
-  const measured =
-    scatter > LARGEST_SCATTER * size
-      ? null
-      : measuredUnit(
-          size,
-          whole,
-          columns.some((column) => column.unit === 'counts'),
-        );
+  const counts = columns.some(({ unit }) => unit === 'counts');
+  const measured = scatter > LARGEST_SCATTER * size ? null : measuredUnit(size, axes.every(isWhole), counts);
   if (!measured) return readingProblems.unitUnclear(place.file, place.line, columns[0]!.name, size);
-  notes.push({
-    code: 'unit-by-gravity',
-    severity: 'info',
-    text: `The header names no unit of acceleration; ${measured.because}.`,
-  });
-  return {
-    channels: columns.map(({ axis, name }) => ({
-      axis,
-      columnName: name,
-      unit: measured.unit,
-      unitBecause: measured.because,
-      mps2PerUnit: measured.mps2PerUnit,
-    })),
-    notes,
-  };
+  const text = `The header names no unit of acceleration; ${measured.because}.`;
+  notes.push({ code: 'unit-by-gravity', severity: 'info', text });
+  return { channels: columns.map((column) => channelOf(column, measured)), notes };
 }
 
-interface Measured {
-  readonly unit: Channel['unit'];
-  readonly mps2PerUnit: number;
-  readonly because: string;
-}
+export const unitByHand = (unit: Exclude<Channel['unit'], 'counts'>): SaidUnit => ({
+  ...USUAL_UNITS.find((usual) => usual.unit === unit)!,
+  because: `${unit} was given by hand`,
+});
 
-function measuredUnit(size: number, whole: boolean, counts: boolean): Measured | null {
+const isWhole = (axis: Float64Array): boolean =>
+  axis.subarray(0, 5000).every((value) => Number.isInteger(value) || Number.isNaN(value));
+
+const channelOf = ({ axis, name }: AxisColumn, { unit, mps2PerUnit, because }: SaidUnit): Channel => ({
+  axis,
+  columnName: name,
+  unit,
+  unitBecause: because,
+  mps2PerUnit,
+});
+
+function measuredUnit(size: number, whole: boolean, counts: boolean): SaidUnit | null {
   const usual = counts ? null : unitByGravity(size, whole && size > 100 ? WHOLE_NUMBERS : undefined);
   if (usual) return { ...usual, because: `the steady part is ${rounded(size)}, which is gravity in ${usual.unit}` };
   if (!counts && !(whole && size >= 50)) return null;

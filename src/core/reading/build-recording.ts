@@ -1,13 +1,13 @@
 /** From the columns of a file to a recording: time base, units, repairs, gravity, speeds. */
 import type { Note, Problem } from '../note.ts';
 import { STANDARD_GRAVITY_MPS2 } from '../units.ts';
-import { decideUnits } from './acceleration-unit.ts';
+import { decideUnits, unitByHand } from './acceleration-unit.ts';
 import { clippedShare } from './clipping.ts';
 import type { Place } from './columns.ts';
 import type { Layout } from './layout.ts';
 import { readingProblems } from './problems.ts';
 import type { Body } from './read-body.ts';
-import type { Recording, Segment, Track } from './recording.ts';
+import type { Channel, Recording, Segment, Track } from './recording.ts';
 import { notesOfReading, repairValues, SHORTEST_PIECE_ROWS } from './repair.ts';
 import type { RowRange } from './repair-values.ts';
 import type { Table } from './row-sink.ts';
@@ -20,22 +20,26 @@ export const LEAST_RATE_HZ = 20;
 /** A nominal 20 Hz may come out a little lower. */
 const RATE_TOLERANCE = 0.97;
 
-export function buildRecording(
-  layout: Layout,
-  body: Body,
-  place: Place,
-  givenRateHz: number | undefined,
-): Recording | Problem {
+/** What the user says about a file that does not say it itself. */
+export interface Given {
+  /** Rate of a file that has neither time stamps nor a stated rate, Hz. */
+  readonly samplingRateHz?: number;
+  /** Unit of columns that state none and show no gravity to tell it by; overrules the header. */
+  readonly accelerationUnit?: Exclude<Channel['unit'], 'counts'>;
+}
+
+export function buildRecording(layout: Layout, body: Body, place: Place, given: Given): Recording | Problem {
   const { table } = body;
   const notes: Note[] = [...layout.notes, ...notesOfReading(body)];
   const line = layout.bodyLine;
   if (table.rows === 0) return readingProblems.noUsableRows(place.file, line, 'none has a readable acceleration');
   if (table.rows < SHORTEST_PIECE_ROWS)
     return readingProblems.tooFewRows(place.file, line, table.rows, SHORTEST_PIECE_ROWS);
-  const units = decideUnits(layout.roles.axes, table.axes, { ...place, line });
+  const byHand = given.accelerationUnit ? unitByHand(given.accelerationUnit) : null;
+  const units = decideUnits(layout.roles.axes, table.axes, { ...place, line }, byHand, layout.statedUnit);
   if ('code' in units) return units;
   notes.push(...units.notes);
-  const timed = timeOfRows(layout, table, place, givenRateHz, notes);
+  const timed = timeOfRows(layout, table, place, given.samplingRateHz, notes);
   if ('code' in timed) return timed;
   if (timed.rateHz < LEAST_RATE_HZ * RATE_TOLERANCE)
     return readingProblems.rateTooLow(place.file, line, timed.rateHz, LEAST_RATE_HZ);

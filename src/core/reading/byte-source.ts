@@ -17,25 +17,41 @@ export interface ByteSourceLog {
   encoding: 'utf-8' | 'utf-16le' | 'utf-16be' | 'windows-1252';
 }
 
+type OnProgress = (fraction: number) => void;
+
 const pause = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
 
-async function* pieces(source: SourceFile, onProgress?: (fraction: number) => void): AsyncGenerator<Uint8Array> {
+/** The user has had enough. */
+export class ReadStopped extends Error {}
+/** The source broke off: a file that vanished, a drive that was pulled out. */
+export class SourceFailed extends Error {}
+
+/** The source's chunks; its failures told apart from bugs in here, and a stop on request. */
+async function* pieces(source: SourceFile, signal?: AbortSignal, onProgress?: OnProgress): AsyncGenerator<Uint8Array> {
   const total = source.bytes instanceof Uint8Array ? source.bytes.length : source.sizeBytes;
   let done = 0;
-  const tell = (bytes: number): void => {
-    done += bytes;
-    if (onProgress && total) onProgress(Math.min(1, done / total));
-  };
-  if (!(source.bytes instanceof Uint8Array)) {
-    for await (const chunk of source.bytes) {
-      yield chunk;
-      tell(chunk.length);
+  const chunks = source.bytes instanceof Uint8Array ? slices(source.bytes) : source.bytes;
+  const iterator = chunks[Symbol.asyncIterator]();
+  try {
+    for (;;) {
+      if (signal?.aborted) throw new ReadStopped();
+      const next = await iterator.next().catch((error: unknown) => {
+        throw new SourceFailed(error instanceof Error ? error.message : String(error));
+      });
+      if (next.done) return;
+      yield next.value;
+      done += next.value.length;
+      if (onProgress && total) onProgress(Math.min(1, done / total));
     }
-    return;
+  } finally {
+    // Lets the source go, also when reading ends early.
+    await iterator.return?.().catch(() => undefined);
   }
-  for (let at = 0; at < source.bytes.length; at += PIECE_BYTES) {
-    yield source.bytes.subarray(at, at + PIECE_BYTES);
-    tell(Math.min(PIECE_BYTES, source.bytes.length - at));
+}
+
+async function* slices(bytes: Uint8Array): AsyncGenerator<Uint8Array> {
+  for (let at = 0; at < bytes.length; at += PIECE_BYTES) {
+    yield bytes.subarray(at, at + PIECE_BYTES);
     if ((at + PIECE_BYTES) % PAUSE_EVERY_BYTES === 0) await pause();
   }
 }
@@ -73,23 +89,30 @@ export function joined(parts: readonly Uint8Array[]): Uint8Array {
 async function* unpacked(chunks: AsyncIterable<Uint8Array>, log: ByteSourceLog): AsyncGenerator<Uint8Array> {
   const unpacker = new DecompressionStream('gzip');
   const writer = unpacker.writable.getWriter();
+  let failed: unknown = null;
   const feeding = (async () => {
-    for await (const chunk of chunks) await writer.write(chunk as Uint8Array<ArrayBuffer>);
-    await writer.close();
+    try {
+      for await (const chunk of chunks) await writer.write(chunk as Uint8Array<ArrayBuffer>);
+      await writer.close();
+    } catch (error) {
+      // A failed source ends the unpacking; a failed unpacking comes out on the reading side as well.
+      if (error instanceof SourceFailed || error instanceof ReadStopped) failed = error;
+      await writer.abort(error).catch(() => undefined);
+    }
   })();
-  // The reading side reports the same failure; without this the feeding side would report it a second time.
-  feeding.catch(() => undefined);
   const reader = unpacker.readable.getReader();
   try {
     for (;;) {
-      const { done, value } = await reader.read();
-      if (done) break;
-      yield value;
+      const next = await reader.read().catch(() => null);
+      if (next === null) log.gzipCutShort = failed === null;
+      if (next === null || next.done) break;
+      yield next.value;
     }
-  } catch {
-    log.gzipCutShort = true;
+  } finally {
+    await reader.cancel().catch(() => undefined);
+    await feeding;
   }
-  await feeding.catch(() => undefined);
+  if (failed !== null) throw failed;
 }
 
 async function* transcoded(
@@ -125,9 +148,10 @@ function utf16Of(b: Uint8Array): 'utf-16le' | 'utf-16be' | null {
 export async function* readableBytes(
   source: SourceFile,
   log: ByteSourceLog,
-  onProgress?: (fraction: number) => void,
+  signal?: AbortSignal,
+  onProgress?: OnProgress,
 ): AsyncGenerator<Uint8Array> {
-  let chunks: AsyncIterable<Uint8Array> = atLeastFirst(pieces(source, onProgress), 2);
+  let chunks: AsyncIterable<Uint8Array> = atLeastFirst(pieces(source, signal, onProgress), 2);
   const first = await peeked(chunks);
   chunks = first.chunks;
   if (isGzip(first.head)) {

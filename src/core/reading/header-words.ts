@@ -43,7 +43,7 @@ const TURNING = words(
 
 /** Things that turn and are neither wheel nor engine. */
 const OTHER_SHAFTS = words(
-  'shaft* turbine* input output welle* gelenkwelle kardanwelle arbre* arbol* prop* cardan* fan lufter vent* pump* alternator getriebe* transmission',
+  'shaft* driveshaft* halfshaft* antrieb* turbine* input output welle* gelenkwelle kardanwelle arbre* arbol* prop* cardan* fan lufter vent* pump* alternator getriebe* transmission',
 );
 
 export const WORD_RULES: readonly WordRule[] = [
@@ -152,6 +152,8 @@ export const INTERVAL_WORDS: readonly string[] = words(
   'interval* intervall* intervalo period periode periodo dt schritt* step pas paso delta increment abtastzeit',
 );
 
+export const UNIT_WORDS: readonly string[] = words('unit units einheit einheiten unite unites unidad unidades');
+
 /** Does one of the words match the pattern, in which a closing * stands for any ending? */
 export const matches = (words: readonly string[], pattern: string): boolean =>
   pattern.endsWith('*') ? words.some((w) => w.startsWith(pattern.slice(0, -1))) : words.includes(pattern);
@@ -172,6 +174,7 @@ export const normalised = (text: string): string =>
 /** The words of a name: split at marks, at case changes and between letters and digits. */
 export function wordsOf(name: string): string[] {
   const spaced = name
+    .replace(/\bgF(?=[xyz]\b)/gi, 'gforce ')
     .replace(/([a-z])([A-Z])/g, '$1 $2')
     .replace(/([A-Z])([A-Z][a-z])/g, '$1 $2')
     .replace(/([A-Za-z])(\d)/g, '$1 $2')

@@ -8,7 +8,8 @@ import { splitLine } from './table-shape.ts';
 import type { Delimiter } from './table-shape.ts';
 import type { Dialect, HeadLine } from './dialect.ts';
 import { isUnitCell } from './header-units.ts';
-import { statedRate } from './preamble.ts';
+import type { SaidUnit } from './acceleration-unit.ts';
+import { statedRate, statedUnit } from './preamble.ts';
 import type { StatedRate } from './preamble.ts';
 import { readingProblems } from './problems.ts';
 
@@ -22,6 +23,7 @@ export interface Layout {
   readonly headers: readonly string[] | null;
   readonly roles: ColumnRoles;
   readonly statedRate: StatedRate | null;
+  readonly statedUnit: SaidUnit | null;
   readonly notes: readonly Note[];
 }
 
@@ -46,10 +48,10 @@ export function decideLayout(lines: readonly HeadLine[], file: string, complete:
   const facts = columnFacts(header?.names ?? null, dialect.rows, dialect.columnCount, dialect.decimalMark);
   const context = [file, ...preamble.map((line) => line.text)];
   const roles = assignColumns(facts, { file, line: header?.line ?? firstRow.line, context });
-  if ('code' in roles)
-    return dialect.columnCount <= 2 && dialect.rows.length < 40 && !header
-      ? readingProblems.metadataOnly(file, firstRow.line)
-      : roles;
+  if ('code' in roles) {
+    const labels = facts[0]!.texts.length > facts[0]!.numbers.length + facts[0]!.clocks.length;
+    return labels && dialect.columnCount <= 3 ? readingProblems.metadataOnly(file, firstRow.line) : roles;
+  }
   return {
     delimiter: dialect.delimiter,
     decimalMark: dialect.decimalMark,
@@ -58,7 +60,8 @@ export function decideLayout(lines: readonly HeadLine[], file: string, complete:
     columnCount: dialect.columnCount,
     headers: header?.names ?? null,
     roles,
-    statedRate: statedRate(above),
+    statedRate: statedRate(preamble),
+    statedUnit: statedUnit(preamble),
     notes: roles.notes,
   };
 }

@@ -1,5 +1,8 @@
 /** What the remarks above the table say: the sampling rate, and the unit. */
-import { INTERVAL_WORDS, matchesAny, normalised, RATE_WORDS, wordsOf } from './header-words.ts';
+import { STANDARD_GRAVITY_MPS2 } from '../units.ts';
+import type { SaidUnit } from './acceleration-unit.ts';
+import { accelerationUnitOf } from './header-units.ts';
+import { INTERVAL_WORDS, matchesAny, normalised, RATE_WORDS, UNIT_WORDS, wordsOf } from './header-words.ts';
 
 export interface StatedRate {
   readonly rateHz: number;
@@ -42,4 +45,20 @@ function rateFrom(value: number, unit: string, interval: boolean): number | null
   if (interval) return seconds !== undefined && value > 0 ? 1 / (value * seconds) : null;
   // A bare number after 'rate' is in Hz; a time after 'rate' ("rate: 10 ms") is the interval.
   return seconds !== undefined ? 1 / (value * seconds) : value;
+}
+
+/** The unit of acceleration that a remark states: "Unit: g", "Einheit; m/s²", "scale 16384 LSB/g". */
+export function statedUnit(lines: readonly { readonly text: string }[]): SaidUnit | null {
+  for (const { text } of lines) {
+    const because = `a remark above the table says "${text.trim().slice(0, 60)}"`;
+    const scale = /(\d+(?:\.\d+)?)\s*(?:lsb|counts?|digits?)\s*(?:\/|per)\s*g\b/i.exec(text);
+    if (scale && Number(scale[1]) > 0)
+      return { unit: 'counts', mps2PerUnit: STANDARD_GRAVITY_MPS2 / Number(scale[1]), because };
+    if (!matchesAny(wordsOf(text), UNIT_WORDS)) continue;
+    const unit = accelerationUnitOf(
+      `acceleration (${text.slice(text.search(/[:=;,\t]/) + 1).replace(/[;,\s"()[\]]+$|^[\s"()[\]]+/g, '')})`,
+    );
+    if (unit !== null && unit !== 'counts') return { ...unit, because };
+  }
+  return null;
 }

@@ -2,7 +2,8 @@
 import { success, failure } from '../note.ts';
 import type { Note, Problem, Result } from '../note.ts';
 import { buildRecording } from './build-recording.ts';
-import { readableBytes } from './byte-source.ts';
+import type { Given } from './build-recording.ts';
+import { readableBytes, ReadStopped, SourceFailed } from './byte-source.ts';
 import type { ByteSourceLog } from './byte-source.ts';
 import { HEAD_BYTES, HEAD_LIMIT_BYTES, headLines, readHead } from './head.ts';
 import type { Head } from './head.ts';
@@ -13,9 +14,7 @@ import { readBody } from './read-body.ts';
 import type { BodyWay } from './read-body.ts';
 import type { Recording, SourceFile } from './recording.ts';
 
-export interface ReadOptions {
-  /** Rate of a file that has neither time stamps nor a stated rate, Hz. */
-  readonly samplingRateHz?: number;
+export interface ReadOptions extends Given {
   /** Stops reading with a Problem when aborted. */
   readonly signal?: AbortSignal;
   /** For tests: every row through papaparse. */
@@ -37,7 +36,7 @@ export async function readRecording(
   if (rateHz !== undefined && !(rateHz > 0 && rateHz < 1e7))
     return failure(readingProblems.rateNotUsable(source.name, rateHz));
   const log: ByteSourceLog = { gzip: false, gzipCutShort: false, encoding: 'utf-8' };
-  const chunks = readableBytes(source, log, onProgress);
+  const chunks = readableBytes(source, log, options.signal, onProgress);
   try {
     const read = await readAll(source.name, chunks, log, options);
     return 'code' in read ? failure(read) : success(read);
@@ -50,35 +49,17 @@ export async function readRecording(
   }
 }
 
-class ReadStopped extends Error {}
-class SourceFailed extends Error {}
-
-/** Failures of the source (a file that vanished) told apart from bugs in here, and a stop on request. */
-function guarded(chunks: AsyncGenerator<Uint8Array>, signal: AbortSignal | undefined): AsyncIterator<Uint8Array> {
-  return {
-    next: async () => {
-      if (signal?.aborted) throw new ReadStopped();
-      try {
-        return await chunks.next();
-      } catch (error) {
-        throw new SourceFailed(error instanceof Error ? error.message : String(error));
-      }
-    },
-  };
-}
-
 async function readAll(
   file: string,
-  source: AsyncGenerator<Uint8Array>,
+  chunks: AsyncIterator<Uint8Array>,
   log: ByteSourceLog,
   options: ReadOptions,
 ): Promise<Recording | Problem> {
-  const chunks = guarded(source, options.signal);
   const found = await findLayout(file, chunks, log);
   if ('code' in found) return found;
   const { layout, head, decoder } = found;
   const body = await readBody(layout, decoder, head.bytes.subarray(layout.bodyOffset), chunks, options.way);
-  const built = buildRecording(layout, body, { file, line: layout.bodyLine, context: [] }, options.samplingRateHz);
+  const built = buildRecording(layout, body, { file, line: layout.bodyLine, context: [] }, options);
   if ('code' in built || !log.gzipCutShort) return built;
   const note: Note = {
     code: 'gzip-cut-short',

@@ -93,10 +93,10 @@ function regularGrid(times: Float64Array): TimeLine | null {
   // Least squares about the chord; the sum of (i - middle)² is rows·(rows² - 1)/12.
   const spreadOfRows = (rows * (rows * rows - 1)) / 12;
   const slope = moment / spreadOfRows;
-  const step = roundStep(chord + slope, last);
-  for (let i = 0; i <= last; i++) times[i] = i * step;
   const variance = squares / rows - mean * mean - (slope * slope * spreadOfRows) / rows;
   const jitterSdS = Math.sqrt(Math.max(0, variance));
+  const step = roundStep(chord + slope, jitterSdS, rows);
+  for (let i = 0; i <= last; i++) times[i] = i * step;
   return { rateHz: 1 / step, uniform: true, breaks: [], holes: [], even: true, jitterSdS, because: EVEN_STAMPS };
 }
 

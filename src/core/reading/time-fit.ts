@@ -70,6 +70,8 @@ export function fitPieces(groups: StampGroups, rows: CountedRows, breaks: readon
   const pieces = piecesOf(groups, breaks);
   let over = 0;
   let under = 0;
+  let squares = 0;
+  let count = 0;
   const means = pieces.map(({ trusted, to }) => {
     const x0 = rows.of(groups.row(trusted));
     const y0 = groups.time(trusted);
@@ -83,26 +85,32 @@ export function fitPieces(groups: StampGroups, rows: CountedRows, breaks: readon
     y /= to - trusted;
     for (let j = trusted; j < to; j++) {
       const dx = rows.of(groups.row(j)) - x0 - x;
-      over += dx * (groups.time(j) - y0 - y);
+      const dy = groups.time(j) - y0 - y;
+      over += dx * dy;
       under += dx * dx;
+      squares += dy * dy;
+      count++;
     }
     return { x: x0 + x, y: y0 + y };
   });
   if (!(under > 0) || !(over > 0)) return null;
-  const step = roundStep(over / under, rows.of(groups.row(groups.count - 1)));
+  const slope = over / under;
+  const step = roundStep(slope, Math.sqrt(Math.max(0, squares - slope * over) / count), count);
   pieces.forEach((piece, p) => (piece.start = means[p]!.y - step * means[p]!.x));
   for (const piece of pieces) piece.drift = driftOf(groups, rows, step, piece);
   return { step, pieces };
 }
 
 /**
- * A rate of 99.99998 Hz is 100 Hz where the difference adds up to less than a twentieth of a step over the whole
- * recording, and so cannot be told from rounding.
+ * A rate of 99.99998 Hz is 100 Hz where the scatter of the stamps can explain the difference: within three standard
+ * errors of the slope, sd·√12/n^1.5 (the textbook variance of a regression on equally spaced points), and always
+ * within 1e-9, which is rounding.
  */
-export function roundStep(step: number, rows: number): number {
+export function roundStep(step: number, sd: number, rows: number): number {
+  const slack = (3 * Math.sqrt(12) * sd) / rows ** 1.5 + 1e-9 * step;
   for (let digits = 1; digits <= 5; digits++) {
     const rate = Number((1 / step).toPrecision(digits));
-    if (Math.abs(rate * step - 1) * rows < 0.05) return 1 / rate;
+    if (Math.abs(1 / rate - step) < slack) return 1 / rate;
   }
   return step;
 }
@@ -124,10 +132,10 @@ function driftOf(groups: StampGroups, rows: CountedRows, step: number, piece: Pi
   return means;
 }
 
-/** Drift at a group: straight lines between the middles of the blocks. */
-export function driftAt({ drift, from, to }: Piece, group: number): number {
-  const place = Math.min(drift.length - 1, Math.max(0, ((group - from + 0.5) * drift.length) / (to - from) - 0.5));
-  const low = Math.floor(place);
-  const high = Math.min(drift.length - 1, low + 1);
-  return drift[low]! + (drift[high]! - drift[low]!) * (place - low);
+/** Drift at a group: straight lines through the middles of the blocks, carried on at both ends. */
+export function driftAt({ drift, trusted, to }: Piece, group: number): number {
+  if (drift.length === 1) return drift[0]!;
+  const place = ((group - trusted + 0.5) * drift.length) / (to - trusted) - 0.5;
+  const low = Math.min(drift.length - 2, Math.max(0, Math.floor(place)));
+  return drift[low]! + (drift[low + 1]! - drift[low]!) * (place - low);
 }

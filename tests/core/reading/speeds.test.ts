@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { codesOf, recordingOf, sampleG, seconds, table } from './fixture.ts';
+
+const withColumns = (names: string, cells: (i: number) => (string | number)[], rows = 400): string =>
+  `time (s),acc x (g),acc y (g),acc z (g),${names}\n${table((i) => [seconds(i), ...sampleG(i), ...cells(i)], ',', rows)}`;
+
+describe('speeds beside the acceleration', () => {
+  it('come out in m/s and rev/min whatever their unit', async () => {
+    const { roadSpeedMps, engineSpeedRpm } = await recordingOf(
+      withColumns('GPS speed (km/h),engine speed (Hz)', (i) => [90 + 0.1 * i, 30 + 0.01 * i]),
+    );
+    expect(roadSpeedMps!.value[0]).toBeCloseTo(25, 12);
+    expect(roadSpeedMps!.unit).toBe('km/h');
+    expect(roadSpeedMps!.unitBecause).toContain('km/h');
+    expect(engineSpeedRpm!.value[0]).toBeCloseTo(1800, 9);
+    const mph = await recordingOf(withColumns('vehicle speed (mph)', (i) => [60 + 0.1 * i]));
+    expect(mph.roadSpeedMps!.value[0]).toBeCloseTo(26.8224, 12);
+  });
+
+  it('keep the rows in which a held value is fresh, also while the speed is steady', async () => {
+    // A 4 Hz source written at 100 Hz: a value every 25 rows, steady between 1 s and 3 s.
+    const speed = (i: number): number => {
+      const k = Math.floor(i / 25);
+      return k < 4 ? 20 + k : k < 12 ? 24 : 24 - (k - 11);
+    };
+    const { roadSpeedMps } = await recordingOf(withColumns('speed (m/s)', (i) => [speed(i)]));
+    expect(roadSpeedMps!.intervalS).toBeCloseTo(0.25, 9);
+    expect(Array.from(roadSpeedMps!.timeS.slice(0, 16)).map((t) => Number(t.toFixed(6)))).toEqual(
+      Array.from({ length: 16 }, (_, k) => k / 4),
+    );
+    expect(roadSpeedMps!.value[10]).toBe(24);
+    expect(roadSpeedMps!.step).toBe(1);
+  });
+
+  it('keep every filled row of a column that is empty between updates', async () => {
+    const { roadSpeedMps } = await recordingOf(withColumns('speed (m/s)', (i) => [i % 50 === 7 ? 25 : '']));
+    expect(Array.from(roadSpeedMps!.timeS).map((t) => Number(t.toFixed(6)))).toEqual([
+      0.07, 0.57, 1.07, 1.57, 2.07, 2.57, 3.07, 3.57,
+    ]);
+    expect(Array.from(roadSpeedMps!.value)).toEqual(Array(8).fill(25));
+  });
+
+  it('leave out what no vehicle drives: no fix, and misread values', async () => {
+    const { roadSpeedMps } = await recordingOf(
+      withColumns('speed (m/s)', (i) => [i < 10 ? -1 : i === 20 ? 9999 : 20 + 0.01 * i]),
+    );
+    expect(roadSpeedMps!.timeS[0]).toBeCloseTo(0.1, 9);
+    expect(Math.max(...roadSpeedMps!.value)).toBeLessThan(25);
+  });
+
+  it('average the wheels, unless one column is their mean already', async () => {
+    const four = await recordingOf(
+      withColumns('wheel_fl (km/h),wheel_fr (km/h),wheel_rl (km/h),wheel_rr (km/h)', (i) => [
+        36 + i,
+        37 + i,
+        38 + i,
+        39 + i,
+      ]),
+    );
+    expect(four.wheelSpeedMps!.value[0]).toBeCloseTo(37.5 / 3.6, 12);
+    expect(four.wheelSpeedMps!.columnName).toContain('wheel_rr');
+    const mean = await recordingOf(withColumns('wheel mean (m/s),wheel_fl (m/s)', (i) => [10 + i / 100, 99]));
+    expect(mean.wheelSpeedMps!.value[0]).toBe(10);
+  });
+
+  it('are not guessed without a unit, and a wheel in rev/min is no speed', async () => {
+    const recording = await recordingOf(withColumns('speed,wheel rpm', (i) => [60 + i / 100, 500]));
+    expect(recording.roadSpeedMps).toBeUndefined();
+    expect(recording.wheelSpeedMps).toBeUndefined();
+    expect(codesOf(recording).filter((code) => code === 'speed-column-left-out')).toHaveLength(2);
+  });
+
+  it('do not take another shaft for the engine', async () => {
+    const recording = await recordingOf(withColumns('turbine rpm,engine rpm', (i) => [1500, 2000 + i]));
+    expect(recording.engineSpeedRpm!.columnName).toBe('engine rpm');
+    expect((await recordingOf(withColumns('driveshaft rpm', () => [1500]))).engineSpeedRpm).toBeUndefined();
+  });
+});

@@ -1,0 +1,224 @@
+import { describe, expect, it } from 'vitest';
+import { codesOf, expectShake, problemOf, recordingOf, sampleG, table } from './fixture.ts';
+
+const HEADER = 'acc x (g),acc y (g),acc z (g)';
+/** A file whose time cells are made by a function of the row. */
+const timed = (name: string, stamp: (i: number) => string | number, rows = 64): string =>
+  `${name},${HEADER}\n${table((i) => [stamp(i), ...sampleG(i)], ',', rows)}`;
+/** Reproducible scatter, uniform in -0.5..0.5: a linear congruential generator (Knuth, MMIX constants cut to 32 bits). */
+const scatter = (i: number): number => {
+  let state = (i + 1) * 1664525 + 1013904223;
+  for (let k = 0; k < 4; k++) state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+  return state / 2 ** 32 - 0.5;
+};
+
+describe('the time column', () => {
+  it('is read in seconds, milliseconds, microseconds and nanoseconds as its name says', async () => {
+    expectShake(await recordingOf(timed('time (s)', (i) => (i / 100).toFixed(2))));
+    expectShake(await recordingOf(timed('time (ms)', (i) => i * 10)));
+    expectShake(await recordingOf(timed('time_us', (i) => i * 10_000)));
+    expectShake(await recordingOf(timed('time [ns]', (i) => i * 10_000_000)));
+  });
+
+  it('has its unit found from the only likely rate where its name is silent, and says so', async () => {
+    for (const factor of [1, 1e3, 1e6, 1e9]) {
+      const recording = await recordingOf(timed('time', (i) => Number(((i / 100) * factor).toPrecision(12))));
+      expectShake(recording);
+      expect(recording.timeBase.because).toContain('only likely rate');
+    }
+  });
+
+  it('is refused where no unit gives a likely rate, or where steps of one may be a count', async () => {
+    expect((await problemOf(timed('time', (i) => i * 100))).code).toBe('time-unit-unclear');
+    expect((await problemOf(timed('time', (i) => i))).code).toBe('time-unit-unclear');
+    expectShake(
+      await recordingOf(
+        timed('time', (i) => i),
+        { samplingRateHz: 100 },
+      ),
+    );
+  });
+
+  it('is read as an epoch in any unit, by its size', async () => {
+    for (const digits of [10, 13, 16, 19]) {
+      const unit = 10n ** BigInt(digits - 10);
+      const stamp = (i: number): string =>
+        digits === 10
+          ? `${1714564800 + Math.floor(i / 100)}.${String(i % 100).padStart(2, '0')}`
+          : String(1714564800n * unit + (BigInt(i) * unit) / 100n);
+      expectShake(await recordingOf(timed('timestamp', stamp)));
+    }
+  });
+
+  it('keeps what a double would lose of an epoch in nanoseconds', async () => {
+    const step = 400_013n;
+    const recording = await recordingOf(
+      timed('timestamp', (i) => String(1714564800000000000n + BigInt(i) * step), 400),
+    );
+    expect(recording.timeBase.jitterSdS).toBeLessThan(1e-12);
+    expect(recording.samplingRateHz).toBeCloseTo(1e9 / 400_013, 6);
+  });
+
+  it('follows the size of an epoch where the name says another unit, with a warning', async () => {
+    const recording = await recordingOf(timed('time (s)', (i) => 1714564800000 + i * 10));
+    expectShake(recording);
+    expect(codesOf(recording)).toContain('time-unit-overruled');
+  });
+
+  it('is read as date and time, and as time of day over midnight', async () => {
+    const clock = (i: number, from: number): string => {
+      const ms = (from + i * 10) % 86_400_000;
+      return new Date(ms).toISOString().slice(11, 23);
+    };
+    expectShake(await recordingOf(timed('time', (i) => new Date(1714564800000 + i * 10).toISOString())));
+    expectShake(await recordingOf(timed('time', (i) => `2024-05-01 ${clock(i, 0).replace('.', ':')}`)));
+    const midnight = await recordingOf(timed('Uhrzeit', (i) => clock(i, 86_399_800)));
+    expectShake(midnight);
+    expect(codesOf(midnight)).toContain('clock-wrapped');
+    expectShake(await recordingOf(timed('time', (i) => clock(i, 3_599_800).slice(3, 11))));
+  });
+
+  it('goes on where a counter of 16 or 32 bits starts again', async () => {
+    for (const [bits, step] of [
+      [16, 10],
+      [32, 10_000],
+    ] as const) {
+      const stamp = (i: number): number => (2 ** bits - 20 * step + i * step) % 2 ** bits;
+      const recording = await recordingOf(timed(bits === 16 ? 'time (ms)' : 'time (us)', stamp));
+      expectShake(recording);
+      expect(codesOf(recording)).toContain('clock-wrapped');
+    }
+  });
+
+  it('is the one that runs, where there are several', async () => {
+    const text = `date,time,start time (s),elapsed (ms),${HEADER}\n${table((i) => ['2024-05-01', `12:00:0${Math.floor(i / 100)}`, 17, i * 10, ...sampleG(i)])}`;
+    const recording = await recordingOf(text);
+    expectShake(recording);
+    expect(recording.notes.find((note) => note.code === 'time-base')!.text).toContain('"elapsed (ms)"');
+  });
+});
+
+describe('the sampling rate without a time column', () => {
+  const rows = `${HEADER}\n${table((i) => sampleG(i))}`;
+
+  it('is taken from a remark above the table', async () => {
+    for (const remark of [
+      'Sampling rate: 100 Hz',
+      '# fs = 100',
+      'Sample Rate (Hz);100',
+      'Abtastrate: 0,1 kHz',
+      "Fréquence d'échantillonnage : 100 Hz",
+      'Frecuencia de muestreo: 100 Hz',
+      'Sample interval: 10 ms',
+      'Abtastintervall = 0,01 s',
+      'dt: 10000 us',
+      'Samples per second,100',
+    ]) {
+      const recording = await recordingOf(`${remark}\n${rows}`);
+      expectShake(recording);
+      expect(recording.timeBase.from, remark).toBe('stated-in-file');
+      expect(recording.timeBase.because).toContain(remark.slice(0, 10));
+    }
+  });
+
+  it('is taken from the user', async () => {
+    const recording = await recordingOf(rows, { samplingRateHz: 100 });
+    expectShake(recording);
+    expect(recording.timeBase.from).toBe('given-by-user');
+  });
+
+  it('is never assumed', async () => {
+    expect((await problemOf(rows)).code).toBe('no-sampling-rate');
+    expect((await problemOf(`Firmware: 2.0, serial 100\n${rows}`)).code).toBe('no-sampling-rate');
+  });
+
+  it('loses to the stamps where they run otherwise, with a warning', async () => {
+    const recording = await recordingOf(`rate: 200 Hz\n${timed('time (s)', (i) => (i / 100).toFixed(2))}`);
+    expectShake(recording);
+    expect(codesOf(recording)).toContain('rate-contradicts-stamps');
+  });
+
+  it('replaces stamps that stand still, with a warning', async () => {
+    const recording = await recordingOf(`rate: 100 Hz\n${timed('time (s)', () => 5)}`);
+    expectShake(recording);
+    expect(codesOf(recording)).toContain('time-column-not-used');
+    expect((await problemOf(timed('time (s)', () => 5))).code).toBe('time-stands-still');
+  });
+});
+
+describe('uneven stamps', () => {
+  const timesOf = (recording: Awaited<ReturnType<typeof recordingOf>>): number[] =>
+    Array.from(recording.segments[0]!.timeS ?? []);
+
+  it('are even sampling where they are rounded', async () => {
+    // 104 Hz in whole milliseconds: steps of 9 and 10 ms.
+    const recording = await recordingOf(timed('time (ms)', (i) => Math.round((i * 1000) / 104), 600));
+    expect(recording.timeBase.evenSampling).toBe(true);
+    expect(recording.segments[0]!.timeS).toBeNull();
+    expect(recording.samplingRateHz).toBeCloseTo(104, 2);
+    // Rounding to 1 ms has a standard deviation of 1/√12 ms.
+    expect(recording.timeBase.jitterSdS).toBeCloseTo(1e-3 / Math.sqrt(12), 4);
+  });
+
+  it('are even sampling where they are coarse clock ticks of half a step', async () => {
+    const recording = await recordingOf(timed('time (ms)', (i) => Math.floor((i * 1000) / 62.5 / 10) * 10, 600));
+    expect(recording.timeBase.evenSampling).toBe(true);
+    expect(recording.samplingRateHz).toBeCloseTo(62.5, 1);
+  });
+
+  it('are spread evenly where many rows share a whole second', async () => {
+    const recording = await recordingOf(timed('time (s)', (i) => Math.floor((i + 37) / 100), 1000));
+    expect(recording.samplingRateHz).toBeCloseTo(100, 6);
+    expect(recording.segments).toHaveLength(1);
+    expect(recording.segments[0]!.accelerationMps2[0]).toHaveLength(1000);
+    expect(recording.timeBase.evenSampling).toBe(true);
+    expect(recording.timeBase.because).toContain('share a time stamp');
+  });
+
+  it('are spread evenly where rows come in bunches of stamps', async () => {
+    // 50 rows written at once, microseconds apart, every half second.
+    const recording = await recordingOf(
+      timed('time (s)', (i) => (Math.floor(i / 50) * 0.5 + (i % 50) * 2e-5).toFixed(6), 2000),
+    );
+    expect(recording.samplingRateHz).toBeCloseTo(100, 6);
+    expect(recording.segments).toHaveLength(1);
+    expect(recording.timeBase.evenSampling).toBe(true);
+  });
+
+  it('are even sampling where single rows were written late', async () => {
+    const late = (i: number): number => (i % 10 === 3 ? 9.5 : 0);
+    const recording = await recordingOf(timed('time (ms)', (i) => i * 10 + late(i), 1000));
+    expect(recording.timeBase.evenSampling).toBe(true);
+    expect(recording.samplingRateHz).toBeCloseTo(100, 2);
+    expect(recording.segments).toHaveLength(1);
+  });
+
+  it('are uneven sampling where the clock itself wanders, and are kept', async () => {
+    let time = 0;
+    const stamps = Array.from({ length: 1000 }, (_, i) => (time += 10 + 6 * scatter(i)));
+    const recording = await recordingOf(timed('time (ms)', (i) => stamps[i]!.toFixed(4), 1000));
+    expect(recording.timeBase.evenSampling).toBe(false);
+    expect(recording.segments).toHaveLength(1);
+    timesOf(recording).forEach((t, i) => expect(t).toBeCloseTo((stamps[i]! - stamps[0]!) / 1000, 6));
+    expect(recording.timeBase.jitterSdS).toBeGreaterThan(1e-3);
+  });
+
+  it('follow a clock that drifts slowly', async () => {
+    // 100 Hz that is 0.2 % slow at first and 0.2 % fast at the end.
+    const exact = (i: number): number => i * 10 + 20 * Math.sin((Math.PI * i) / 4000);
+    const recording = await recordingOf(timed('time (ms)', (i) => Math.round(exact(i)), 4000));
+    expect(recording.timeBase.evenSampling).toBe(true);
+    const times = timesOf(recording);
+    expect(times).toHaveLength(4000);
+    for (let i = 200; i < 3800; i += 100) expect(Math.abs(times[i]! * 1000 - exact(i))).toBeLessThan(1.5);
+  });
+
+  it('give 100 Hz, not 99.9997, where rounding can explain the difference', async () => {
+    const recording = await recordingOf(
+      timed('time (s)', (i) => (i * 0.01 + (i % 3 === 0 ? 1e-6 : 0)).toFixed(6), 400),
+    );
+    expect(recording.samplingRateHz).toBe(100);
+    const other = await recordingOf(timed('time (s)', (i) => (i / 99.7).toFixed(6), 4000));
+    expect(other.samplingRateHz).toBeCloseTo(99.7, 5);
+  });
+});
