@@ -1,10 +1,8 @@
 /** The page's side of the worker: one promise a request, progress, cancel by termination, and no silent death. */
 import type { Problem, Result } from '../core/note.ts';
 import { failure, success } from '../core/note.ts';
-import type { Job } from '../core/job/job.ts';
-import type { Analysis, Progress } from '../core/report/analysis.ts';
-import type { FromWorker, RecordingSource, ToWorker } from './protocol.ts';
-import type { RecordingFacts } from './recording-facts.ts';
+import type { Progress } from '../core/report/analysis.ts';
+import type { AnswerOf, FromWorker, Task, TaskKind, ToWorker } from './protocol.ts';
 
 /** The parts of Worker the client uses; a test passes a stand-in. */
 export type WorkerLike = Pick<Worker, 'postMessage' | 'terminate' | 'onmessage' | 'onerror' | 'onmessageerror'>;
@@ -16,7 +14,7 @@ export interface RequestOptions {
 
 interface Pending {
   readonly onProgress: ((progress: Progress) => void) | undefined;
-  readonly settle: (answer: FromWorker | Problem) => void;
+  readonly settle: (result: Result<AnswerOf[TaskKind]>) => void;
 }
 
 /** An unused worker holds the recordings it has read; after this long they are let go. */
@@ -37,19 +35,29 @@ export class WorkerClient {
     this.#idleMs = idleMs;
   }
 
-  /** Reads recordings and says what is in each, or why not. */
-  async read(
-    sources: readonly RecordingSource[],
-    options?: RequestOptions,
-  ): Promise<Result<readonly RecordingFacts[]>> {
-    const answer = await this.#ask((request) => ({ kind: 'read', request, sources }), options);
-    return 'kind' in answer && answer.kind === 'facts' ? success(answer.facts) : failure(problemIn(answer));
-  }
-
-  /** Analyses a job; sources[i] belongs to job.runs[i]. */
-  async analyse(job: Job, sources: readonly RecordingSource[], options?: RequestOptions): Promise<Result<Analysis>> {
-    const answer = await this.#ask((request) => ({ kind: 'analyse', request, job, sources }), options);
-    return 'kind' in answer && answer.kind === 'analysis' ? success(answer.analysis) : failure(problemIn(answer));
+  /** Has a task done. Ends in the answer or in a problem, never in silence. */
+  ask<K extends TaskKind>(
+    task: Extract<Task, { kind: K }>,
+    options: RequestOptions = {},
+  ): Promise<Result<AnswerOf[K]>> {
+    const { onProgress, signal } = options;
+    if (signal?.aborted) return Promise.resolve(failure(cancelled()));
+    clearTimeout(this.#idle);
+    const request = ++this.#lastRequest;
+    return new Promise((resolve) => {
+      // Work under way cannot be interrupted from outside, so that a cancel ends the worker itself.
+      const abort = (): void => this.end();
+      signal?.addEventListener('abort', abort, { once: true });
+      this.#pending.set(request, {
+        onProgress,
+        settle: (result) => {
+          signal?.removeEventListener('abort', abort);
+          // The worker answers a task of one kind with the answer of that kind.
+          resolve(result as Result<AnswerOf[K]>);
+        },
+      });
+      (this.#worker ??= this.#start()).postMessage({ request, task } satisfies ToWorker);
+    });
   }
 
   /** Ends the worker. Whatever is under way ends with the given problem, by default as cancelled. */
@@ -59,27 +67,7 @@ export class WorkerClient {
     this.#worker = null;
     const pending = [...this.#pending.values()];
     this.#pending.clear();
-    for (const { settle } of pending) settle(problem);
-  }
-
-  #ask(make: (request: number) => ToWorker, options: RequestOptions = {}): Promise<FromWorker | Problem> {
-    const { onProgress, signal } = options;
-    if (signal?.aborted) return Promise.resolve(cancelled());
-    clearTimeout(this.#idle);
-    const request = ++this.#lastRequest;
-    return new Promise((resolve) => {
-      // Work under way cannot be interrupted from outside, so that a cancel ends the worker itself.
-      const abort = (): void => this.end();
-      signal?.addEventListener('abort', abort, { once: true });
-      this.#pending.set(request, {
-        onProgress,
-        settle: (answer) => {
-          signal?.removeEventListener('abort', abort);
-          resolve(answer);
-        },
-      });
-      (this.#worker ??= this.#start()).postMessage(make(request));
-    });
+    for (const { settle } of pending) settle(failure(problem));
   }
 
   #start(): WorkerLike {
@@ -98,14 +86,9 @@ export class WorkerClient {
       return;
     }
     this.#pending.delete(message.request);
-    pending.settle(message);
+    pending.settle(message.kind === 'answer' ? success(message.answer) : failure(message.problem));
     if (this.#pending.size === 0) this.#idle = setTimeout(() => this.end(), this.#idleMs);
   }
-}
-
-function problemIn(answer: FromWorker | Problem): Problem {
-  if (!('kind' in answer)) return answer;
-  return answer.kind === 'problem' ? answer.problem : died(`an answer of the wrong kind, '${answer.kind}'`);
 }
 
 function cancelled(): Problem {

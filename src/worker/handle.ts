@@ -1,88 +1,102 @@
 /** What the worker does with a request. Knows no worker: posts through the function it is given. */
 import { analyse } from '../core/analyse.ts';
+import { compare, stagesOf } from '../core/compare.ts';
+import { reweigh } from '../core/conclude.ts';
 import type { Problem, Result } from '../core/note.ts';
-import { failure, success } from '../core/note.ts';
-import { readRecording } from '../core/reading/read-recording.ts';
-import type { Recording } from '../core/reading/recording.ts';
+import { assertNever, success } from '../core/note.ts';
 import type { Progress } from '../core/report/analysis.ts';
-import type { AnalyseRequest, FromWorker, ReadRequest, RecordingSource, ToWorker } from './protocol.ts';
+import { trialLevels } from '../core/trial-levels.ts';
+import type { AnswerOf, FromWorker, SourcedJob, Task, TaskKind, ToWorker } from './protocol.ts';
 import type { RecordingFacts } from './recording-facts.ts';
 import { factsOf, factsOfProblem } from './recording-facts.ts';
-import { sourceFileOf } from './source-file.ts';
+import { Shelf } from './shelf.ts';
 
 export type Post = (message: FromWorker) => void;
-type ReadProgress = (fraction: number, text: string) => void;
+type Tell = (progress: Progress) => void;
 
 /** Reading's share of the whole work, for the progress bar; measured on the demo jobs. */
 const READING_SHARE = 0.4;
 
-/** Answers requests one after the other, and keeps the recordings it has read. */
+/** Answers requests, and keeps the recordings it has read. */
 export class RequestHandler {
-  readonly #kept = new Map<string, Recording>();
+  readonly #shelf = new Shelf();
   readonly #post: Post;
 
   constructor(post: Post) {
     this.#post = post;
   }
 
-  /** Always ends in exactly one 'facts', 'analysis' or 'problem' message. */
-  async handle(message: ToWorker): Promise<void> {
+  /** Always ends in exactly one 'answer' or 'problem' message. */
+  async handle({ request, task }: ToWorker): Promise<void> {
     try {
-      this.#post(message.kind === 'read' ? await this.#facts(message) : await this.#analysis(message));
+      const result = await this.#answer(task, (progress) => this.#post({ kind: 'progress', request, progress }));
+      if (result.ok) this.#post({ kind: 'answer', request, answer: result.value });
+      else this.#post({ kind: 'problem', request, problem: result.problem });
     } catch (error) {
-      this.#post({ kind: 'problem', request: message.request, problem: problemOfBug(error) });
+      this.#post({ kind: 'problem', request, problem: problemOfBug(error) });
     }
   }
 
-  async #facts({ request, sources }: ReadRequest): Promise<FromWorker> {
+  async #answer(task: Task, tell: Tell): Promise<Result<AnswerOf[TaskKind]>> {
+    switch (task.kind) {
+      case 'read':
+        return success(await this.#facts(task.sources, tell));
+      case 'analyse':
+        return this.#analysis(task.of, tell);
+      case 'reweigh':
+        return success(reweigh({ report: task.report, bases: task.bases, pictures: [] }, task.job).report);
+      case 'compare':
+        return this.#comparison(task.before, task.after, tell);
+      case 'trial-levels': {
+        const recorded = await this.#shelf.readJob(task.of, reading(tell));
+        return recorded.ok ? trialLevels(recorded.value, task.label) : recorded;
+      }
+      default:
+        return assertNever(task);
+    }
+  }
+
+  async #facts(sources: SourcedJob['sources'], tell: Tell): Promise<RecordingFacts[]> {
     const facts: RecordingFacts[] = [];
     for (const [index, source] of sources.entries()) {
-      const result = await this.#read(source, (within, text) =>
-        this.#progress(request, { step: 'reading', fraction: (index + within) / sources.length, text }),
+      const result = await this.#shelf.read(source, (within, text) =>
+        tell({ step: 'reading', fraction: (index + within) / sources.length, text }),
       );
-      facts.push(
-        result.ok ? factsOf(source.key, result.value) : factsOfProblem(source.key, source.name, result.problem),
-      );
+      const { key, name } = source;
+      facts.push(result.ok ? factsOf(key, result.value) : factsOfProblem(key, name, result.problem));
     }
-    return { kind: 'facts', request, facts };
+    return facts;
   }
 
-  async #analysis({ request, job, sources }: AnalyseRequest): Promise<FromWorker> {
-    const unread = sources.some((source) => !this.#kept.has(source.key));
-    const share = unread ? READING_SHARE : 0;
-    const recordings: Recording[] = [];
-    for (const [index, source] of sources.entries()) {
-      const result = await this.#read(source, (within, text) =>
-        this.#progress(request, { step: 'reading', fraction: (share * (index + within)) / sources.length, text }),
-      );
-      if (!result.ok) return { kind: 'problem', request, problem: result.problem };
-      recordings.push(result.value);
-    }
-    const result = analyse(job, recordings, {
-      onProgress: (progress: Progress) =>
-        this.#progress(request, { ...progress, fraction: share + (1 - share) * progress.fraction }),
+  async #analysis(of: SourcedJob, tell: Tell): Promise<Result<AnswerOf['analyse']>> {
+    const share = of.sources.every((source) => this.#shelf.has(source)) ? 0 : READING_SHARE;
+    const recorded = await this.#shelf.readJob(of, reading(tell, share));
+    if (!recorded.ok) return recorded;
+    return analyse(recorded.value.job, recorded.value.recordings, {
+      onProgress: (progress) => tell({ ...progress, fraction: share + (1 - share) * progress.fraction }),
     });
-    return result.ok
-      ? { kind: 'analysis', request, analysis: result.value }
-      : { kind: 'problem', request, problem: result.problem };
   }
 
-  async #read(source: RecordingSource, onProgress: ReadProgress): Promise<Result<Recording>> {
-    const known = this.#kept.get(source.key);
-    if (known) return success(known);
-    const options = source.samplingRateHz === undefined ? {} : { samplingRateHz: source.samplingRateHz };
-    const result = await readRecording(sourceFileOf(source.name, source.blob), options, (fraction) =>
-      onProgress(fraction, `reading ${source.name}`),
-    );
-    if (!result.ok) return failure({ file: source.name, ...result.problem });
-    this.#kept.set(source.key, result.value);
-    return result;
-  }
-
-  #progress(request: number, progress: Progress): void {
-    this.#post({ kind: 'progress', request, progress });
+  async #comparison(
+    before: SourcedJob,
+    after: SourcedJob | undefined,
+    tell: Tell,
+  ): Promise<Result<AnswerOf['compare']>> {
+    const first = await this.#shelf.readJob(before, reading(tell, 0.2));
+    if (!first.ok) return first;
+    const second = after ? await this.#shelf.readJob(after, reading(tell, 0.4)) : null;
+    if (second && !second.ok) return second;
+    tell({ step: 'matching', fraction: 0.4, text: 'comparing' });
+    const stages = second ? { before: first.value, after: second.value } : stagesOf(first.value);
+    return compare(stages.before, stages.after);
   }
 }
+
+/** Reading as the first share of the whole work. */
+const reading =
+  (tell: Tell, share = 1) =>
+  (fraction: number, text: string): void =>
+    tell({ step: 'reading', fraction: share * fraction, text });
 
 /** A bug must end in a message too, not in a bar that never moves. */
 function problemOfBug(error: unknown): Problem {

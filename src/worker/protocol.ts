@@ -1,7 +1,11 @@
 /** What the page and the worker say to each other. Plain data only, so that it can be posted as it is. */
-import type { Problem } from '../core/note.ts';
+import type { Comparison } from '../core/diagnosis/compare/comparison.ts';
+import type { FindingBasis } from '../core/diagnosis/case.ts';
 import type { Job } from '../core/job/job.ts';
+import type { Problem } from '../core/note.ts';
 import type { Analysis, Progress } from '../core/report/analysis.ts';
+import type { Report } from '../core/report/report.ts';
+import type { TrialLevels } from '../core/trial-levels.ts';
 import type { RecordingFacts } from './recording-facts.ts';
 
 /** A file to read. The blob is read in the worker; a key already read is not read again. */
@@ -13,25 +17,47 @@ export interface RecordingSource {
   readonly samplingRateHz?: number;
 }
 
-/** Asks to read recordings and to say what is in them. */
-export interface ReadRequest {
-  readonly kind: 'read';
-  readonly request: number;
-  readonly sources: readonly RecordingSource[];
-}
-
-/** Asks for the analysis of a job; sources[i] belongs to job.runs[i]. */
-export interface AnalyseRequest {
-  readonly kind: 'analyse';
-  readonly request: number;
+/** A job with its recordings: sources[i] belongs to job.runs[i]. */
+export interface SourcedJob {
   readonly job: Job;
   readonly sources: readonly RecordingSource[];
 }
 
-export type ToWorker = ReadRequest | AnalyseRequest;
+/** What can be asked. */
+export type Task =
+  /** Read recordings and say what is in them. */
+  | { readonly kind: 'read'; readonly sources: readonly RecordingSource[] }
+  /** Analyse a job. */
+  | { readonly kind: 'analyse'; readonly of: SourcedJob }
+  /** Weigh causes and checks anew after a measurement or work done; the recordings are not touched. */
+  | {
+      readonly kind: 'reweigh';
+      readonly report: Report;
+      readonly bases: readonly FindingBasis[];
+      readonly job: Job;
+    }
+  /** Compare two jobs, or the two stages of one where `after` is absent. */
+  | { readonly kind: 'compare'; readonly before: SourcedJob; readonly after?: SourcedJob }
+  /** Amplitudes of one order in the runs of a balancing. */
+  | { readonly kind: 'trial-levels'; readonly of: SourcedJob; readonly label: string };
+
+/** What comes back for each kind of task. */
+export interface AnswerOf {
+  readonly read: readonly RecordingFacts[];
+  readonly analyse: Analysis;
+  readonly reweigh: Report;
+  readonly compare: Comparison;
+  readonly 'trial-levels': TrialLevels;
+}
+
+export type TaskKind = Task['kind'];
+
+export interface ToWorker {
+  readonly request: number;
+  readonly task: Task;
+}
 
 export type FromWorker =
   | { readonly kind: 'progress'; readonly request: number; readonly progress: Progress }
-  | { readonly kind: 'facts'; readonly request: number; readonly facts: readonly RecordingFacts[] }
-  | { readonly kind: 'analysis'; readonly request: number; readonly analysis: Analysis }
+  | { readonly kind: 'answer'; readonly request: number; readonly answer: AnswerOf[TaskKind] }
   | { readonly kind: 'problem'; readonly request: number; readonly problem: Problem };

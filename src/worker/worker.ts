@@ -4,7 +4,7 @@ import type { ToWorker } from './protocol.ts';
 import { buffersOf } from './transfer.ts';
 
 const handler = new RequestHandler((message) =>
-  self.postMessage(message, { transfer: message.kind === 'analysis' ? buffersOf(message.analysis) : [] }),
+  self.postMessage(message, { transfer: message.kind === 'answer' ? buffersOf(message.answer) : [] }),
 );
 let queue = Promise.resolve();
 

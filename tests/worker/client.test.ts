@@ -42,10 +42,13 @@ describe('the worker client', () => {
   it('passes progress on and ends with the analysis', async () => {
     const { client, workers } = makeClient();
     const seen: number[] = [];
-    const done = client.analyse(emptyJob(), [], { onProgress: ({ fraction }) => seen.push(fraction) });
+    const done = client.ask(
+      { kind: 'analyse', of: { job: emptyJob(), sources: [] } },
+      { onProgress: ({ fraction }) => seen.push(fraction) },
+    );
     const [worker] = workers;
     worker!.say({ kind: 'progress', request: 1, progress: { step: 'spectra', fraction: 0.5, text: '' } });
-    worker!.say({ kind: 'analysis', request: 1, analysis: makeAnalysis() });
+    worker!.say({ kind: 'answer', request: 1, answer: makeAnalysis() });
     expect((await done).ok).toBe(true);
     expect(seen).toEqual([0.5]);
   });
@@ -53,24 +56,27 @@ describe('the worker client', () => {
   it('ends the worker on cancel, and starts another for the next request', async () => {
     const { client, workers } = makeClient();
     const abort = new AbortController();
-    const done = client.analyse(emptyJob(), [], { signal: abort.signal });
+    const done = client.ask({ kind: 'analyse', of: { job: emptyJob(), sources: [] } }, { signal: abort.signal });
     abort.abort();
     expect(await done).toMatchObject({ ok: false, problem: { code: CANCELLED } });
     expect(workers[0]!.ended).toBe(true);
-    void client.read([]);
+    void client.ask({ kind: 'read', sources: [] });
     expect(workers).toHaveLength(2);
   });
 
   it('does not start at all when cancelled beforehand', async () => {
     const { client, workers } = makeClient();
-    const result = await client.read([], { signal: AbortSignal.abort() });
+    const result = await client.ask({ kind: 'read', sources: [] }, { signal: AbortSignal.abort() });
     expect(result.ok).toBe(false);
     expect(workers).toHaveLength(0);
   });
 
   it('turns the worker’s death into a problem for everything under way', async () => {
     const { client, workers } = makeClient();
-    const both = [client.read([]), client.analyse(emptyJob(), [])];
+    const both = [
+      client.ask({ kind: 'read', sources: [] }),
+      client.ask({ kind: 'analyse', of: { job: emptyJob(), sources: [] } }),
+    ];
     workers[0]!.die('out of memory');
     for (const result of await Promise.all(both)) {
       expect(result).toMatchObject({ ok: false, problem: { code: 'worker-died' } });
@@ -81,8 +87,8 @@ describe('the worker client', () => {
   it('lets an idle worker go', async () => {
     vi.useFakeTimers();
     const { client, workers } = makeClient(1000);
-    const done = client.read([]);
-    workers[0]!.say({ kind: 'facts', request: 1, facts: [] });
+    const done = client.ask({ kind: 'read', sources: [] });
+    workers[0]!.say({ kind: 'answer', request: 1, answer: [] });
     await done;
     vi.advanceTimersByTime(1001);
     expect(workers[0]!.ended).toBe(true);
@@ -91,8 +97,8 @@ describe('the worker client', () => {
 
   it('ignores answers to requests it no longer waits for', () => {
     const { client, workers } = makeClient();
-    void client.read([]);
-    expect(() => workers[0]!.say({ kind: 'facts', request: 99, facts: [] })).not.toThrow();
+    void client.ask({ kind: 'read', sources: [] });
+    expect(() => workers[0]!.say({ kind: 'answer', request: 99, answer: [] })).not.toThrow();
   });
 });
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { RequestHandler } from '../../src/worker/handle.ts';
-import type { FromWorker, RecordingSource } from '../../src/worker/protocol.ts';
+import type { AnswerOf, FromWorker, RecordingSource, SourcedJob, TaskKind } from '../../src/worker/protocol.ts';
 import { readJob } from '../../src/core/job/job-file.ts';
 
 const folder = new URL('../../recordings/', import.meta.url);
@@ -11,38 +11,67 @@ const source = (name: string): RecordingSource => ({
   blob: new Blob([readFileSync(new URL(name, folder))]),
 });
 
+/** The answer that came last. */
+function answerOf<K extends TaskKind>(said: readonly FromWorker[]): AnswerOf[K] {
+  const last = said.at(-1);
+  if (last?.kind !== 'answer') throw new Error(JSON.stringify(last));
+  return last.answer as AnswerOf[K];
+}
+
+function demoJob(name: string): SourcedJob {
+  const job = readJob(readFileSync(new URL(name, folder), 'utf8'), name);
+  if (!job.ok) throw new Error(job.problem.message);
+  return { job: job.value, sources: job.value.runs.map((run) => source(run.file)) };
+}
+
 describe('the worker’s side', () => {
   it('says what is in a recording, or why not, one fact a file', async () => {
     const said: FromWorker[] = [];
     const broken: RecordingSource = { key: 'b', name: 'b.csv', blob: new Blob(['hello\n']) };
     await new RequestHandler((message) => said.push(message)).handle({
-      kind: 'read',
       request: 7,
-      sources: [source('joint-replaced-cruise.csv'), broken],
+      task: { kind: 'read', sources: [source('joint-replaced-cruise.csv'), broken] },
     });
-    const last = said.at(-1);
-    if (last?.kind !== 'facts') throw new Error('no facts');
-    expect(last.request).toBe(7);
-    expect(last.facts[0]).toMatchObject({ axes: 3, durationS: expect.closeTo(40, 0) });
-    expect(last.facts[1]?.problem?.remedy).toBeTruthy();
+    const facts = answerOf<'read'>(said);
+    expect(said.at(-1)?.request).toBe(7);
+    expect(facts[0]).toMatchObject({ axes: 3, durationS: expect.closeTo(40, 0) });
+    expect(facts[1]?.problem?.remedy).toBeTruthy();
   });
 
   it('analyses a demo job with progress that never runs back', async () => {
     const said: FromWorker[] = [];
-    const job = readJob(readFileSync(new URL('joint-replaced.job.json', folder), 'utf8'), 'joint-replaced.job.json');
-    if (!job.ok) throw new Error(job.problem.message);
-    const sources = job.value.runs.map((run) => source(run.file));
-    await new RequestHandler((message) => said.push(message)).handle({
-      kind: 'analyse',
-      request: 1,
-      job: job.value,
-      sources,
-    });
+    const task = { kind: 'analyse', of: demoJob('joint-replaced.job.json') } as const;
+    await new RequestHandler((message) => said.push(message)).handle({ request: 1, task });
     const fractions = said.flatMap((message) => (message.kind === 'progress' ? [message.progress.fraction] : []));
     expect(fractions.every((fraction, at) => fraction >= (fractions[at - 1] ?? 0))).toBe(true);
     expect(Math.max(...fractions)).toBeLessThanOrEqual(1);
-    const last = said.at(-1);
-    expect(last?.kind === 'analysis' && last.analysis.report.findings[0]?.label).toBe('driveshaft 1×');
+    expect(answerOf<'analyse'>(said).report.findings[0]?.label).toBe('driveshaft 1×');
+  });
+
+  it('weighs causes anew within a few milliseconds, and the ranking moves', async () => {
+    const said: FromWorker[] = [];
+    const handler = new RequestHandler((message) => said.push(message));
+    const of = demoJob('joint-replaced.job.json');
+    await handler.handle({ request: 1, task: { kind: 'analyse', of } });
+    const { report, bases } = answerOf<'analyse'>(said);
+    const [finding] = report.findings;
+    const [check] = report.checks;
+    const measurements = [{ kind: 'observation', checkId: check!.id, outcome: 'wrong' }] as const;
+    const start = performance.now();
+    await handler.handle({ request: 2, task: { kind: 'reweigh', report, bases, job: { ...of.job, measurements } } });
+    expect(performance.now() - start).toBeLessThan(500);
+    const after = answerOf<'reweigh'>(said).findings[0]!;
+    expect(after.causes.map(({ probability }) => probability)).not.toEqual(
+      finding!.causes.map((cause) => cause.probability),
+    );
+    expect(after.causes[0]?.probabilityBefore).toBeDefined();
+  });
+
+  it('compares the complaint and the proof of one job', async () => {
+    const said: FromWorker[] = [];
+    const before = demoJob('comeback.job.json');
+    await new RequestHandler((message) => said.push(message)).handle({ request: 1, task: { kind: 'compare', before } });
+    expect(answerOf<'compare'>(said).pairs.length).toBeGreaterThan(0);
   });
 
   it('ends in a problem, not in silence, when something throws', async () => {
@@ -52,10 +81,20 @@ describe('the worker’s side', () => {
     };
     const blob = { stream, size: 1 } as unknown as Blob;
     await new RequestHandler((message) => said.push(message)).handle({
-      kind: 'analyse',
       request: 3,
-      job: { schemaVersion: 1, vehicle: { layout: 'rear-drive' }, work: [], runs: [{ file: 'a' }], measurements: [] },
-      sources: [{ key: 'a', name: 'a', blob }],
+      task: {
+        kind: 'analyse',
+        of: {
+          job: {
+            schemaVersion: 1,
+            vehicle: { layout: 'rear-drive' },
+            work: [],
+            runs: [{ file: 'a' }],
+            measurements: [],
+          },
+          sources: [{ key: 'a', name: 'a', blob }],
+        },
+      },
     });
     const last = said.at(-1);
     expect(last).toMatchObject({ kind: 'problem', request: 3 });

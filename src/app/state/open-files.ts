@@ -93,9 +93,12 @@ async function lookInto(session: Session, run: Run): Promise<void> {
   const source = sourceOf(stored, run.samplingRateHz);
   if (session.facts.get(file)?.key === source.key) return;
   setReading(session, file, 0);
-  const result = await session.client.read([source], {
-    onProgress: ({ fraction }) => session.reading.has(file) && setReading(session, file, fraction),
-  });
+  const result = await session.client.ask(
+    { kind: 'read', sources: [source] },
+    {
+      onProgress: ({ fraction }) => session.reading.has(file) && setReading(session, file, fraction),
+    },
+  );
   const wanted = session.reading.has(file) && session.files.get(file) === stored;
   setReading(session, file, null);
   if (!wanted) return;

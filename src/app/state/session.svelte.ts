@@ -13,11 +13,12 @@ import { texts } from '../texts.ts';
 import type { StoredRecording } from './files.ts';
 import { change, redo, startHistory, undo } from './history.ts';
 import { emptyMap, mapOf } from './maps.ts';
+import { isSameDrive, needsReweighing } from './staleness.ts';
 import { settings } from './settings.svelte.ts';
 
 export type Work =
   | { readonly kind: 'idle' }
-  | { readonly kind: 'analysing' | 'ranking'; readonly progress: Progress | null; readonly startedMs: number }
+  | { readonly kind: 'analysing'; readonly progress: Progress | null; readonly startedMs: number }
   | { readonly kind: 'failed'; readonly problem: Problem };
 
 export type Stage = 'empty' | 'form' | 'working' | 'failed' | 'answer';
@@ -49,7 +50,7 @@ export class Session {
   readonly canUndo = $derived(this.#history.past.length > 0);
   readonly canRedo = $derived(this.#history.future.length > 0);
   readonly needs = $derived(needsOf(this.document, this.facts, settings.units));
-  readonly stale = $derived(this.analysed !== null && this.analysed !== this.job);
+  readonly stale = $derived(this.analysed !== null && !isSameDrive(this.analysed, this.job));
   readonly stage = $derived.by((): Stage => {
     if (this.work.kind === 'analysing') return 'working';
     if (this.work.kind === 'failed') return 'failed';
@@ -80,6 +81,7 @@ export class Session {
 
   edit(what: string, make: (document: JobDocument) => JobDocument): void {
     this.#history = change(this.#history, make(this.document), what, Date.now());
+    void this.#follow();
   }
 
   editJob(what: string, make: (job: Job) => Job): void {
@@ -96,10 +98,12 @@ export class Session {
 
   undo(): void {
     this.#history = undo(this.#history);
+    void this.#follow();
   }
 
   redo(): void {
     this.#history = redo(this.#history);
+    void this.#follow();
   }
 
   removeRun(index: number): void {
@@ -108,11 +112,10 @@ export class Session {
 
   measure(measurements: readonly Measurement[]): void {
     this.editJob('measurements', (job) => ({ ...job, measurements }));
-    void this.analyse('ranking');
   }
 
-  /** Makes the answer. 'ranking' keeps the present answer on the screen meanwhile. */
-  async analyse(kind: 'analysing' | 'ranking' = 'analysing'): Promise<void> {
+  /** Makes the answer. */
+  async analyse(): Promise<void> {
     const sources = this.sources();
     if (sources === null) return;
     this.#abort?.abort();
@@ -120,14 +123,29 @@ export class Session {
     this.#abort = abort;
     const { job } = this;
     const startedMs = performance.now();
-    this.work = { kind, progress: null, startedMs };
-    const result = await this.client.analyse(job, sources, {
-      signal: abort.signal,
-      onProgress: (progress) => (this.work = { kind, progress, startedMs }),
-    });
+    this.work = { kind: 'analysing', progress: null, startedMs };
+    const result = await this.client.ask(
+      { kind: 'analyse', of: { job, sources } },
+      {
+        signal: abort.signal,
+        onProgress: (progress) => (this.work = { kind: 'analysing', progress, startedMs }),
+      },
+    );
     if (this.#abort !== abort) return;
     this.#abort = null;
     this.#finish(job, result);
+  }
+
+  /** Keeps the answer in step with measurements, work done and limits, which need no new reading. Called after changes. */
+  async #follow(): Promise<void> {
+    const { job, analysis, analysed } = this;
+    if (!analysis || !analysed || !needsReweighing(analysed, job)) return;
+    const { report, bases } = analysis;
+    const result = await this.client.ask({ kind: 'reweigh', report, bases, job });
+    // Another change, or a new answer, came in between: that one has followed or will.
+    if (!result.ok || this.job !== job || this.analysis !== analysis) return;
+    this.analysis = { ...analysis, report: result.value };
+    this.analysed = job;
   }
 
   /** Stops what is under way and goes back to where it was started. */

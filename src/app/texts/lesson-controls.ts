@@ -4,7 +4,7 @@ export const lessonControls = {
     rpm: 'Shaft speed',
     spot: 'Heavy spot',
     push: 'Push twice a turn',
-    shaft: 'The shaft, seen from its end',
+    shaft: 'The shaft from its end',
     shaftSummary: (angle: string, force: string) => `Shaft at ${angle}; the pull upward is ${force} now.`,
     motion: 'The pull up and down, two turns',
     motionSummary: (parts: string) => `Pull over two turns: ${parts}.`,
@@ -77,7 +77,7 @@ export const lessonControls = {
     leadSummary: (parts: string) => `Ahead of the steady turning: ${parts}.`,
     swingOf: (name: string) => `Swing of the ${name}`,
     leadOf: (name: string) => `The ${name} is ahead by`,
-    left: 'Left over, as one joint at',
+    left: 'Left over, as from one joint at',
     acceleration: 'Peak angular acceleration',
     verdict: 'Second joint',
     cancels: 'cancels the first',
@@ -197,6 +197,13 @@ export const lessonControls = {
     noFile: 'Choose a sealed answer file first.',
     notAnswer: 'This file is not a sealed answer.',
     wrongWord: 'The word does not open this answer, or the file was changed.',
+    wrongWordRemedy: 'Type the word again, capitals as they were.',
+    cancel: 'Cancel',
+    result: 'For the class',
+    answerWord: 'Its word',
+    saved: 'Keep the sealed answer yourself, or hand it out too: without the word it tells nothing.',
+    begin: 'Choose, then make the recording. It appears here, ready to save.',
+    sealedName: (name: string) => `${name}.answer.json`,
     noCrypto:
       'This page was loaded over an open connection, where browsers offer no locks. Load it over https, or from this computer.',
     truth: {
@@ -211,6 +218,5 @@ export const lessonControls = {
       title: (name: string) => `Class job ${name}`,
       complaint: 'Shakes at this speed. Find the part.',
     },
-    slices: 'made in the background',
   },
 } as const;

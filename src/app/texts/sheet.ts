@@ -47,7 +47,6 @@ export const sheet = {
   stale: 'The job was changed since this answer was made.',
   openCheck: (title: string) => `Open the check: ${title}`,
   noChecks: 'No further check is proposed for this job.',
-  ranking: 'Ranking again …',
   orders: 'Orders',
   ordersLead: 'Every order that was looked for, seen or not.',
   peak: 'This peak',

@@ -1,0 +1,17 @@
+/** Whether an answer still belongs to the job as it is now. */
+import type { Job } from '../../core/job/job.ts';
+
+const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
+
+/** Vehicle and runs are those of the answer; only then can it be weighed anew without the recordings. */
+export const isSameDrive = (one: Job, other: Job): boolean =>
+  same(one.vehicle, other.vehicle) && same(one.runs, other.runs);
+
+/** What was measured, done or held as a limit has changed, and nothing else that matters. */
+export const needsReweighing = (analysed: Job, job: Job): boolean =>
+  isSameDrive(analysed, job) &&
+  !(
+    same(analysed.measurements, job.measurements) &&
+    same(analysed.work, job.work) &&
+    same(analysed.limits, job.limits)
+  );
