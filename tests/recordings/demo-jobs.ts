@@ -323,6 +323,7 @@ const halfShaft: DemoJob = {
         drive: { durationS: 30, speed: steady(mph(45.2), 0.006), load: 'pull', gearRatio: 1.16 },
         roadM3: GOOD_ROAD_M3,
         faults: [tripod],
+        normalLevel: 0.5,
         sensor: railLogger(200, 5),
       },
     },
@@ -338,6 +339,7 @@ const halfShaft: DemoJob = {
         drive: { durationS: 30, speed: steady(mph(44.8), 0.006), load: 'coast', gearRatio: 1.16 },
         roadM3: GOOD_ROAD_M3,
         faults: [tripod],
+        normalLevel: 0.5,
         sensor: railLogger(200, 5),
       },
     },
@@ -384,14 +386,14 @@ const liftAngle = (levelMps2: number): Fault => ({
   kind: 'driveshaft-angle',
   levelMps2,
   coupleShare: 0.35,
-  at: { speedMps: mph(46), load: 'cruise', gearRatio: 1 },
+  at: { speedMps: mph(41), load: 'cruise', gearRatio: 1 },
 });
 
 const comeback: DemoJob = {
   name: 'comeback',
   title: 'Friday: the comeback, from complaint to proof',
-  complaint: 'Third visit. Buzz at 40 to 50 mph since the lift. Wheels were balanced twice without change.',
-  made: 'The lift left the working angles unequal: driveshaft 2×, 0.42 m/s² at 46 mph. First a cruise and a pull at 46 mph (the torque couple makes the pull worse), then the measured angles and a flange check, then axle wedges, then the proving cruise, where 0.015 m/s² is left. 30 s each at 200 Hz.',
+  complaint: 'Third visit. Buzz at 35 to 45 mph since the lift. Wheels were balanced twice without change.',
+  made: 'The lift left the working angles unequal: driveshaft 2×, 0.50 m/s² at 41 mph. First a cruise and a pull at 41 mph (the torque couple makes the pull worse), then the measured angles and a flange check, then axle wedges, then the proving cruise, where 0.015 m/s² is left. 30 s each at 200 Hz.',
   vehicle: liftedTruck,
   work: ['ride-height-changed', 'wheels-balanced'],
   notes:
@@ -409,13 +411,13 @@ const comeback: DemoJob = {
   ],
   runs: (
     [
-      ['comeback-cruise.csv', 'Cruise, 46 mph', 'cruise', 0.42, 'complaint'],
-      ['comeback-pull.csv', 'Pull up a grade, 46 mph', 'pull', 0.42, 'complaint'],
-      ['comeback-proof.csv', 'Cruise, 46 mph, wedges fitted', 'cruise', 0.015, 'proof'],
+      ['comeback-cruise.csv', 'Cruise, 41 mph', 'cruise', 0.5, 'complaint'],
+      ['comeback-pull.csv', 'Pull up a grade, 41 mph', 'pull', 0.5, 'complaint'],
+      ['comeback-proof.csv', 'Cruise, 41 mph, wedges fitted', 'cruise', 0.015, 'proof'],
     ] as const
   ).map(([file, name, load, level, stage], i) => ({
     file,
-    keys: { name, speed: '46 mph', speedSource: 'gps', gearRatio: 1, load, stage },
+    keys: { name, speed: '41 mph', speedSource: 'gps', gearRatio: 1, load, stage },
     layout: 'quoted-trailing',
     scenario: {
       seed: 1120 + i,
@@ -424,13 +426,14 @@ const comeback: DemoJob = {
       rollingCircumferenceM: 2.5565 * 0.993,
       drive: {
         durationS: 30,
-        speed: steady(mph(46 + 0.15 * (i - 1)), 0.005),
+        speed: steady(mph(41 + 0.15 * (i - 1)), 0.005),
         load,
         gearRatio: 1,
         converterSlip: load === 'pull' ? 0.05 : 0.02,
       },
       roadM3: GOOD_ROAD_M3,
       faults: [liftAngle(level)],
+      normalLevel: 0.5,
       sensor: railLogger(200, -4),
     },
   })),
