@@ -3,6 +3,7 @@ import type { Blocks } from './blocks.ts';
 import { fLogTail } from './distributions.ts';
 import { levelLengths, makeLevel, type Level } from './levels.ts';
 import { resonantLogTail } from './local-floor.ts';
+import { loudnessOf } from './segment-weights.ts';
 import { whiten, type Whitened } from './whiten.ts';
 
 export interface LevelView {
@@ -27,16 +28,18 @@ export interface Candidate {
  */
 const STEEP_PLACES = 20;
 
-export const makeLevels = (blocks: Blocks, lowestHz: number, highestHz: number): LevelView[] =>
-  levelLengths(blocks).map((length) => {
-    const level = makeLevel(blocks, length, highestHz);
+export const makeLevels = (blocks: Blocks, lowestHz: number, highestHz: number): LevelView[] => {
+  const loudness = loudnessOf(blocks);
+  return levelLengths(blocks).map((length) => {
+    const level = makeLevel(blocks, loudness, length, highestHz);
     const from = Math.max(1, Math.floor((0.7 * lowestHz) / level.stepHz));
     return { level, whitened: whiten(blocks.axisCount, level, from) };
   });
+};
 
 /** ln tail of T against its band: F, since the band's level is itself estimated (by a median, worth half a mean). */
 export const smoothLogTail = (axes: number, view: LevelView, bin: number): number => {
-  const degrees = 2 * axes * view.level.averages;
+  const degrees = 2 * axes * view.whitened.averages;
   const below = Math.max(2, 0.5 * degrees * view.whitened.bandSamples[bin]!);
   return fLogTail(view.whitened.t[bin]!, degrees, below);
 };

@@ -6,7 +6,8 @@ import type { Blocks } from './blocks.ts';
 import { powerOfTwoAtLeast } from './fft.ts';
 import { offDiagonal, packedLength } from './hermitian.ts';
 import { forEachSpectrum, type Cut } from './segments.ts';
-import { effectiveAverages, windowSamples } from './windows.ts';
+import { segmentWorth, type Loudness } from './segment-weights.ts';
+import { windowSamples } from './windows.ts';
 
 export interface Level {
   /** Window length in samples, and s. Natural resolution is 1/lengthS. */
@@ -17,9 +18,12 @@ export interface Level {
   readonly stepHz: number;
   readonly bins: number;
   readonly segments: number;
-  /** Independent averages: overlap correlation and unequal levels of the segments taken off. */
+  /** Independent averages: the overlap's correlation taken off. */
   readonly averages: number;
-  /** Packed Hermitian cross-spectra averaged over the segments, |X|² of a Hann window with Σw² = 1. */
+  /** Bins (of the padded spectrum) that are worth one independent power. */
+  readonly binCorrelation: number;
+  /** Packed Hermitian cross-spectra averaged over the segments, |X|² of a Hann window with Σw² = 1. Quiet segments weigh
+   * more, see segmentWeights. */
   readonly matrix: readonly Float64Array[];
 }
 
@@ -51,19 +55,8 @@ export const levelLengths = (blocks: Blocks): readonly number[] => {
   return lengths;
 };
 
-/** How much fewer the averages are worth when segments differ in level: 1 + the squared coefficient of variation. */
-const unevenness = (energies: Float64Array): number => {
-  let sum = 0;
-  let squares = 0;
-  for (const e of energies) {
-    sum += e;
-    squares += e * e;
-  }
-  return sum > 0 ? (energies.length * squares) / (sum * sum) : 1;
-};
-
 /** Cross-spectra at one segment length, up to `highestHz`. */
-export const makeLevel = (blocks: Blocks, length: number, highestHz: number): Level => {
+export const makeLevel = (blocks: Blocks, loudness: Loudness, length: number, highestHz: number): Level => {
   const rate = blocks.samplingRateHz;
   const axes = blocks.axisCount;
   const size = powerOfTwoAtLeast(length);
@@ -71,14 +64,16 @@ export const makeLevel = (blocks: Blocks, length: number, highestHz: number): Le
   const bins = Math.min(size / 2 + 1, Math.ceil(highestHz / stepHz) + 4);
   const cuts = cutsOf(blocks, length);
   const matrix = Array.from({ length: packedLength(axes) }, () => new Float64Array(bins));
-  const energies = new Float64Array(cuts.length);
+  const window = windowSamples('hann', length);
+  const { weights, averages, binCorrelation } = segmentWorth(loudness, cuts, length);
   const re = Array.from({ length: axes }, () => new Float64Array(bins));
   const im = Array.from({ length: axes }, () => new Float64Array(bins));
-  const scale = 1 / (cuts.length * 0.375 * length);
+  // Σw² of a Hann window is 3/8 of its length.
+  const perSegment = 1 / (cuts.length * 0.375 * length);
   forEachSpectrum(
     { pieces: blocks.blocks },
     cuts,
-    windowSamples('hann', length),
+    window,
     Array.from({ length: axes }, (_, i) => i),
     (spectrum, cut, axis) => {
       re[axis]!.set(spectrum.re.subarray(0, bins));
@@ -86,14 +81,10 @@ export const makeLevel = (blocks: Blocks, length: number, highestHz: number): Le
       const own = matrix[axis]!;
       const ar = re[axis]!;
       const ai = im[axis]!;
-      let energy = 0;
+      const scale = perSegment * weights[cut]!;
       for (let k = 0; k < bins; k++) {
-        const p = (ar[k]! * ar[k]! + ai[k]! * ai[k]!) * scale;
-        own[k]! += p;
-        // Differenced in frequency order: weighting by f² keeps the road's low-frequency sway from deciding alone.
-        energy += p * k * k;
+        own[k]! += (ar[k]! * ar[k]! + ai[k]! * ai[k]!) * scale;
       }
-      energies[cut]! += energy;
       for (let other = 0; other < axis; other++) {
         const q = offDiagonal(axes, other, axis);
         const crossRe = matrix[q]!;
@@ -115,7 +106,8 @@ export const makeLevel = (blocks: Blocks, length: number, highestHz: number): Le
     stepHz,
     bins,
     segments: cuts.length,
-    averages: Math.max(1, effectiveAverages('hann', 0.5, cuts.length) / unevenness(energies)),
+    averages,
+    binCorrelation: (binCorrelation * size) / length,
     matrix,
   };
 };

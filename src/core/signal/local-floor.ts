@@ -15,7 +15,7 @@
 import { gammaLogTail } from './distributions.ts';
 import { loudestDirection, traceOfProduct } from './hermitian.ts';
 import type { Level } from './levels.ts';
-import { HANN_BIN_CORRELATION, type Whitened } from './whiten.ts';
+import type { Whitened } from './whiten.ts';
 
 /** Least damping ratio that a structure shaken by the road is taken to have (rubber, joints and people damp it). */
 export const LEAST_DAMPING = 0.008;
@@ -83,14 +83,14 @@ export const resonantLogTail = (
 ): number => {
   const { t } = whitened;
   const halfWidth = Math.max(1e-9, LEAST_DAMPING * bin);
-  const wanted = GUARD_BINS + (WANTED_SAMPLES * HANN_BIN_CORRELATION) / level.averages;
+  const wanted = GUARD_BINS + (WANTED_SAMPLES * level.binCorrelation) / level.pad / whitened.averages;
   const reach = Math.min(MOST_REACH, Math.max(LEAST_REACH, (3 * halfWidth) / level.pad, wanted));
   const first = Math.ceil(GUARD_BINS * level.pad + 0.5);
   const last = Math.round(reach * level.pad);
   const whitener = whitened.whitenerAt(bin);
   const packedAt = (k: number): Float64Array => Float64Array.from(level.matrix, (entries) => entries[k]!);
   const direction = loudestDirection(axes, whitener, packedAt(bin));
-  const perNeighbour = 1 / (level.pad * HANN_BIN_CORRELATION);
+  const perNeighbour = 1 / level.binCorrelation;
   const sides: Neighbour[][] = [-1, 1].map((sign) => {
     const side: Neighbour[] = [];
     for (let d = first; d <= last; d++) {
@@ -103,10 +103,10 @@ export const resonantLogTail = (
     }
     return side;
   });
-  const height = t[bin]! * axes * level.averages;
-  const shape = axes * level.averages;
+  const height = t[bin]! * axes * whitened.averages;
+  const shape = axes * whitened.averages;
   const tail = (side: readonly Neighbour[]): number =>
-    predictiveLogTail(side, perNeighbour, level.averages, height, shape);
-  const enough = sides.filter((side) => side.length * perNeighbour * level.averages >= WANTED_SAMPLES);
+    predictiveLogTail(side, perNeighbour, whitened.averages, height, shape);
+  const enough = sides.filter((side) => side.length * perNeighbour * whitened.averages >= WANTED_SAMPLES);
   return Math.max(tail(sides.flat()), ...enough.map(tail));
 };
