@@ -5,6 +5,9 @@ import type { Markup } from './html.ts';
 import { html } from './html.ts';
 import { findingTitle } from './text.ts';
 
+/** So many causes are told with their evidence; the others by name, or the page would bury the answer. */
+const TOLD_IN_FULL = 5;
+
 /** A finding with what speaks for and against it, and its causes. */
 export function findingMarkup(finding: FindingReport): Markup {
   return html`<section>
@@ -15,8 +18,15 @@ export function findingMarkup(finding: FindingReport): Markup {
     </p>
     ${evidence(finding)}
     ${finding.sharesFrequencyWith.map((other) => html`<p>Shares its frequency with <b>${other.label}</b> (${chanceText(other.probability)}). ${other.separatedBy}</p>`)}
-    ${finding.causes.map((cause) => causeMarkup(cause))}
+    ${finding.causes.slice(0, TOLD_IN_FULL).map((cause) => causeMarkup(cause))}
+    ${lesserCauses(finding.causes.slice(TOLD_IN_FULL))}
   </section>`;
+}
+
+function lesserCauses(causes: readonly CauseReport[]): Markup | null {
+  if (causes.length === 0) return null;
+  const names = causes.map(({ title, probability }) => `${title} (${percentText(probability)})`).join('; ');
+  return html`<p class="cause soft">Less likely: ${names}.</p>`;
 }
 
 function causeMarkup(cause: CauseReport): Markup {

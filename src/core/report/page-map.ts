@@ -1,12 +1,12 @@
 /** The time-frequency picture of the page: time upward, frequency across, the found orders drawn over it. */
 import type { RunPicture } from './analysis.ts';
 import type { Report } from './report.ts';
-import { linearScale, linearTicks } from './chart-geometry.ts';
+import { linearScale } from './chart-geometry.ts';
 import type { Scale } from './chart-geometry.ts';
-import { durationText, significant } from './format.ts';
+import { durationText } from './format.ts';
 import type { Markup } from './html.ts';
 import { html } from './html.ts';
-import { shownRangeHz } from './page-spectrum.ts';
+import { frequencyAxis, shownRangeHz } from './page-spectrum.ts';
 
 const WIDTH = 820;
 const LEFT = 52;
@@ -36,9 +36,8 @@ export function mapFigure(picture: RunPicture, report: Report): Markup {
   >
     ${shadePaths(grid, x, range).map((d, shade) => html`<path d="${d}" class="shade shade-${shade + 1}" />`)}
     ${followed.map((finding) => html`<path d="${trackPath(picture, finding.frequencyHz, x, bottom)}" class="track ${finding.part}" />`)}
-    ${linearTicks(range[0], range[1], 7).map((tick) => html`<text x="${x.place(tick).toFixed(1)}" y="${bottom + 16}" text-anchor="middle">${significant(tick, 3)}</text>`)}
-    <text x="${WIDTH - RIGHT}" y="${bottom + 16}" text-anchor="end">Hz</text>
-    <text x="${LEFT - 6}" y="${bottom}" text-anchor="end">0 s</text>
+    ${frequencyAxis(x, bottom + 16)}
+<text x="${LEFT - 6}" y="${bottom}" text-anchor="end">0 s</text>
     <text x="${LEFT - 6}" y="${TOP + 10}" text-anchor="end">${durationText(duration)}</text>
   </svg>`;
 }

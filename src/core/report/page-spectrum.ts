@@ -66,9 +66,17 @@ export function spectrumFigure(picture: RunPicture, report: Report): Markup {
         y,
       ),
     )}
-    ${linearTicks(range[0], range[1], 7).map((tick) => html`<text x="${f1(x.place(tick))}" y="${axisY}" text-anchor="middle">${significant(tick, 3)}</text>`)}
-    <text x="${WIDTH - RIGHT}" y="${axisY}" text-anchor="end">Hz</text>
-  </svg>`;
+    ${frequencyAxis(x, axisY)}</svg>`;
+}
+
+/** Round tick values under a picture, the unit with the last. */
+export function frequencyAxis(x: Scale, y: number): Markup {
+  const ticks = linearTicks(x.from[0], x.from[1], 7);
+  return html`${ticks.map((tick, index) => {
+    const last = index === ticks.length - 1;
+    const anchor = last && x.place(tick) > WIDTH - 40 ? 'end' : 'middle';
+    return html`<text x="${f1(x.place(tick))}" y="${f1(y)}" text-anchor="${anchor}">${Number(tick.toFixed(3))}${last ? ' Hz' : ''}</text>`;
+  })}`;
 }
 
 const f1 = (value: number): string => value.toFixed(1);

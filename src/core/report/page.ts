@@ -1,5 +1,5 @@
 /** One self-contained printable page: the answer, the pictures, the findings, what to do next. No script, no network. */
-import type { Analysis } from './analysis.ts';
+import type { Analysis, RunPicture } from './analysis.ts';
 import type { Report } from './report.ts';
 import type { UnitSystem } from './format.ts';
 import type { Markup } from './html.ts';
@@ -19,6 +19,8 @@ export interface PageOptions {
 /** The page as HTML text. Every word of it that came from a file or a person is escaped. */
 export function reportPage(analysis: Analysis, options: PageOptions): string {
   const { report } = analysis;
+  const shown = analysis.pictures.find(({ run }) => run === report.findings[0]?.run) ?? analysis.pictures[0];
+  const others = analysis.pictures.filter((picture) => picture !== shown);
   const page = html`<!doctype html>
     <html lang="en">
       <head>
@@ -39,8 +41,9 @@ export function reportPage(analysis: Analysis, options: PageOptions): string {
           <p class="why">${report.why}</p>
         </header>
         <main>
-          ${analysis.pictures.map((picture) => pictures(picture, report, analysis.pictures.length > 1))}
+          ${pictures(shown, report, others.length > 0)}
           ${nextCheckMarkup(report)} ${report.findings.map((finding) => findingMarkup(finding))}
+          ${others.map((picture) => pictures(picture, report, true))}
           <h2>What was recorded</h2>
           ${runsTable(report, options.units)}
           <h2>Orders</h2>
@@ -64,14 +67,15 @@ export function reportPage(analysis: Analysis, options: PageOptions): string {
   return page.text;
 }
 
-function pictures(picture: Analysis['pictures'][number], report: Report, named: boolean): Markup {
-  const of = named ? `: ${picture.run}` : '';
+function pictures(picture: RunPicture | undefined, report: Report, named: boolean): Markup | null {
+  if (!picture) return null;
+  const of = named ? `${picture.run}: ` : '';
   return html`<figure>
-      <figcaption>What shook, and what turns at that rate${of}</figcaption>
+      <figcaption>${of}what shook, and what turns at that rate</figcaption>
       ${spectrumFigure(picture, report)}
     </figure>
     <figure>
-      <figcaption>Does it follow the speed?${of}</figcaption>
+      <figcaption>${of}does it follow the speed?</figcaption>
       ${mapFigure(picture, report)}
       <p class="soft">Time upward, frequency across; darker is stronger. The found orders are drawn over it.</p>
     </figure>`;
