@@ -39,7 +39,8 @@ export function stagesOf({ job, recordings }: RecordedJob): { before: RecordedJo
   return { before: stage(false), after: stage(true) };
 }
 
-const inferencesOf = ({ job, recordings }: RecordedJob): readonly RunInference[] =>
+/** What the runs of a job show, weighed together. */
+export const inferencesOf = ({ job, recordings }: RecordedJob): readonly RunInference[] =>
   inferJob(
     job.vehicle,
     recordings.map((recording, i) => {

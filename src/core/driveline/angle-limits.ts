@@ -51,15 +51,15 @@ export const judgeAngles = (
   }
   for (const [index, joint] of chain.joints.entries()) {
     for (const { angleDeg } of joint.crosses) {
-      advisory.push(judge(angleDeg, limit('joint-angle-least'), `joint ${index + 1}: angle, least`));
+      advisory.push(judge(angleDeg, limit('joint-angle-least'), `joint ${index + 1} angle, for its needles to turn`));
     }
     if (joint.kind === 'cross') {
-      advisory.push(judge(joint.angleDeg, limit('joint-angle-most'), `joint ${index + 1}: angle at road speed`));
+      advisory.push(judge(joint.angleDeg, limit('joint-angle-most'), `joint ${index + 1} angle, at road speed`));
     }
     const [frontHalf, rearHalf] = joint.crosses;
     if (frontHalf && rearHalf) {
       const split = Math.abs(frontHalf.angleDeg - rearHalf.angleDeg);
-      advisory.push(judge(split, limit('double-cardan-split'), `joint ${index + 1}: difference of the half-angles`));
+      advisory.push(judge(split, limit('double-cardan-split'), `joint ${index + 1}, difference of its half-angles`));
     }
   }
   const limitRadPerS2 = limit('residual-acceleration').value;
@@ -98,7 +98,7 @@ const angleNotes = (chain: AngleChain, phasingDeg: readonly number[], noSpeed: b
       text: `The forks of shaft piece ${twisted + 1} stand ${phasingDeg[twisted]}° out of line. Unless the maker set them so, they belong in line.`,
     });
   }
-  if (chain.joints.some((joint) => Math.abs(sharpTurn(joint.planeTurnDeg)) > 1 && joint.angleDeg > 0.5)) {
+  if (chain.joints.some((joint) => Math.abs(outOfLineDeg(joint.planeTurnDeg)) > 1 && joint.angleDeg > 0.5)) {
     notes.push({
       code: 'joint-planes-differ',
       severity: 'info',
@@ -109,7 +109,7 @@ const angleNotes = (chain: AngleChain, phasingDeg: readonly number[], noSpeed: b
 };
 
 /** True where forks stand more than a degree out of line: more than reading error, less than most spline teeth. */
-export const isTwisted = (twistDeg: number): boolean => Math.abs(sharpTurn(twistDeg)) > 1;
+export const isTwisted = (twistDeg: number): boolean => Math.abs(outOfLineDeg(twistDeg)) > 1;
 
-/** How far a turn is from a half turn or none, degrees: a half turn is the same plane. */
-const sharpTurn = (turnDeg: number): number => ((((turnDeg + 90) % 180) + 180) % 180) - 90;
+/** How far a turn is from a half turn or none, degrees, −90..90: forks and planes do not notice a half turn. */
+export const outOfLineDeg = (turnDeg: number): number => ((((turnDeg + 90) % 180) + 180) % 180) - 90;

@@ -3,8 +3,8 @@ import type { Result } from '../note.ts';
 import { success } from '../note.ts';
 import type { AngleChange, AngleGeometry, CompleteGeometry } from './angle-change.ts';
 import { applyChange, completeGeometry } from './angle-change.ts';
-import type { Adjustment, Attempt, WhatIf } from './least-change.ts';
-import { isTwisted } from './angle-limits.ts';
+import type { Adjustment, Attempt, TryChanges, WhatIf } from './least-change.ts';
+import { isTwisted, outOfLineDeg } from './angle-limits.ts';
 import { leastChange, leastPair } from './least-change.ts';
 import { limitOf } from './limit.ts';
 import type { WorkingAngles, WorkingAnglesInput } from './working-angles.ts';
@@ -16,7 +16,10 @@ export interface WhatIfAnswer {
   readonly alreadyInside: boolean;
   /** For each single thing: least change that does it, or the best it can do. Easiest first. */
   readonly single: readonly WhatIf[];
-  /** Two together, only where no single change does it; null where that does not do it either. */
+  /**
+   * Two together: forks put back in line and the least other change, where forks stand out of line and that alone does
+   * not do; else two changes in whole steps, where no single one does. Null where not needed or of no use.
+   */
   readonly together: WhatIf | null;
   /** Distances assumed for want of measured ones. */
   readonly assumed: readonly string[];
@@ -49,8 +52,29 @@ export const angleWhatIf = (
     .map((adjustment) => leastChange(adjustment, attempt))
     .filter((one) => one.steps > 0)
     .sort((a, b) => rank(b, input) - rank(a, input) || a.steps - b.steps);
-  const solved = single.some((one) => one.reachesLimit);
-  return success({ ...answer, single, together: solved ? null : leastPair(adjustments, attempt) });
+  return success({ ...answer, single, together: togetherOf(input, adjustments, single, attempt) });
+};
+
+const togetherOf = (
+  input: WorkingAnglesInput,
+  adjustments: readonly Adjustment[],
+  single: readonly WhatIf[],
+  attempt: TryChanges,
+): WhatIf | null => {
+  const piece = (input.phasingDeg ?? []).findIndex(isTwisted);
+  if (piece < 0) return single.some((one) => one.reachesLimit) ? null : leastPair(adjustments, attempt);
+  if (single[0]?.reachesLimit && single[0].changes[0]?.kind === 'phasing') return null;
+  // An assembly fault is put right first; another change would only hide it.
+  const straighten = { kind: 'phasing', amount: -outOfLineDeg(input.phasingDeg?.[piece] ?? 0), piece } as const;
+  const others = adjustments
+    .filter(({ kind }) => kind !== 'phasing')
+    .map((adjustment) => leastChange(adjustment, (changes) => attempt([straighten, ...changes])))
+    .filter((one) => one.reachesLimit)
+    .sort((a, b) => a.steps - b.steps);
+  const [best] = others;
+  return best === undefined
+    ? null
+    : { ...best, changes: [straighten, ...best.changes], units: ['°', ...best.units], practicalAmount: null };
 };
 
 /** What does it comes first, and before all putting forks back in line: anything else would only hide that. */

@@ -3,7 +3,7 @@ import { degFromRad, radFromDeg } from '../units.ts';
 import type { Result } from '../note.ts';
 import { failure, success } from '../note.ts';
 import type { Complex } from './complex.ts';
-import { add, polar, size, subtract, wrapDeg, ZERO } from './complex.ts';
+import { add, angleDegOf, polar, scale, size, subtract, wrapDeg, ZERO } from './complex.ts';
 
 export interface Placed {
   readonly weight: number;
@@ -80,11 +80,14 @@ export interface BestPlacing {
   readonly leftAngleDeg: number;
 }
 
+/** A weight more must take off this share of the target to be worth fitting; judgement. */
+const WORTH_SHARE = 0.05;
 /** More combinations than this are refused rather than let run. */
 const MOST_COMBINATIONS = 2_000_000;
 
 /**
- * Best use of weights at hand in places at hand: each place takes none or one of them.
+ * Best use of weights at hand in places at hand: each place takes none or one of them. Fewer weights are preferred
+ * until a weight more takes off a worthwhile share of the target.
  * @param sitesDeg places, degrees
  * @param weights kinds at hand, each as often as wanted
  */
@@ -92,6 +95,7 @@ export const placeAvailable = (
   target: Placed,
   sitesDeg: readonly number[],
   weights: readonly number[],
+  worthShare = WORTH_SHARE,
 ): Result<BestPlacing> => {
   const combinations = (weights.length + 1) ** sitesDeg.length;
   if (sitesDeg.length === 0 || weights.length === 0 || combinations > MOST_COMBINATIONS) {
@@ -104,21 +108,24 @@ export const placeAvailable = (
   }
   const wanted = polar(target.weight, target.angleDeg);
   const sites = sitesDeg.map((angleDeg) => polar(1, angleDeg));
-  let best: { placed: Placed[]; left: number; rest: Complex } = { placed: [], left: target.weight, rest: wanted };
-  const visit = (site: number, sum: Complex, placed: Placed[]): void => {
+  // Best placing for each number of weights.
+  const best: { placed: readonly Placed[]; left: number; rest: Complex }[] = [
+    { placed: [], left: target.weight, rest: wanted },
+  ];
+  const visit = (site: number, sum: Complex, placed: readonly Placed[]): void => {
     const rest = subtract(wanted, sum);
     const left = size(rest);
-    const fewer = left < best.left + 1e-12 && placed.length < best.placed.length;
-    if (left < best.left - 1e-12 || fewer) best = { placed, left, rest };
+    if (left < (best[placed.length]?.left ?? Infinity)) best[placed.length] = { placed, left, rest };
     for (let next = site; next < sites.length; next++) {
       for (const weight of weights) {
-        const direction = sites[next]!;
-        const withIt = add(sum, { re: weight * direction.re, im: weight * direction.im });
+        const withIt = add(sum, scale(sites[next]!, weight));
         visit(next + 1, withIt, [...placed, { weight, angleDeg: sitesDeg[next]! }]);
       }
     }
   };
   visit(0, ZERO, []);
-  const { re, im } = best.rest;
-  return success({ placed: best.placed, left: best.left, leftAngleDeg: wrapDeg(degFromRad(Math.atan2(im, re))) });
+  const chosen = best.find(({ left }, count) =>
+    best.slice(count + 1).every((more, index) => left - more.left <= worthShare * target.weight * (index + 1)),
+  )!;
+  return success({ placed: chosen.placed, left: chosen.left, leftAngleDeg: angleDegOf(chosen.rest) });
 };

@@ -52,10 +52,24 @@ export const limitFigureText = (limit: Limit, units: UnitSystem): string =>
     ? `${limit.inchText} (${limit.value}${NO_BREAK}mm)`
     : figureText(limit.value, limit.unit, units);
 
-/** 'End play, first axis: 0.0031 in (0.080 mm), OUTSIDE the limit of 0.0019 in (0.05 mm), common practice, no source'. */
-export const judgedText = ({ title, measured, limit, inside }: JudgedNumber, units: UnitSystem): string => {
+/**
+ * 'End play, first axis: 0.0031 in (0.080 mm), OUTSIDE the limit of 0.0019 in (0.05 mm) [common practice, no source]'.
+ * @param loud false for numbers that do not decide: 'outside' in small letters
+ */
+export const judgedText = (number: JudgedNumber, units: UnitSystem, loud = true): string => {
+  const { title, limit, inside } = number;
   const head = title.charAt(0).toUpperCase() + title.slice(1);
-  const sense = limit.sense === 'at-most' ? 'limit' : 'least';
-  const figure = `${head}: ${figureText(measured, limit.unit, units)}, ${inside ? 'inside' : 'OUTSIDE'} the ${sense} of`;
+  const atMost = limit.sense === 'at-most';
+  const beyond = atMost ? 'outside' : 'below';
+  const stands = inside ? (atMost ? 'inside' : 'above') : loud ? beyond.toUpperCase() : beyond;
+  const figure = `${head}: ${measuredText(number, units)}, ${stands} the ${atMost ? 'limit' : 'least'} of`;
   return `${figure} ${limitFigureText(limit, units)} [${limit.source}].`;
+};
+
+/** Where the limit has its own inch figure, the measured one is rounded so that both tell the same side of it. */
+const measuredText = ({ measured, limit, inside }: JudgedNumber, units: UnitSystem): string => {
+  if (units === 'metric' || limit.inchText === undefined) return figureText(measured, limit.unit, units);
+  const tenths = inchFromMm(measured) * 1e4;
+  const inch = (inside ? Math.floor(tenths) : Math.ceil(tenths)) / 1e4;
+  return `${inch.toFixed(4)}${NO_BREAK}in (${measured.toFixed(3)}${NO_BREAK}mm)`;
 };

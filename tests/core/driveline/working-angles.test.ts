@@ -51,8 +51,8 @@ describe('working angles', () => {
     // The joints are in one plane to 3.6°; that is said. Both are over the 3° of common practice; that is advice.
     expect(angles.notes.map(({ code }) => code)).toEqual(['ride-height', 'joint-planes-differ']);
     expect(angles.advisory.filter(({ inside }) => !inside).map(({ title }) => title)).toEqual([
-      'joint 1: angle at road speed',
-      'joint 2: angle at road speed',
+      'joint 1 angle, at road speed',
+      'joint 2 angle, at road speed',
     ]);
   });
 

@@ -1,0 +1,73 @@
+/** Corrections and allowances in words. */
+import type { AmplitudeBalance } from '../../core/driveline/balance-amplitude.ts';
+import {
+  forceOfUnbalanceN,
+  gradeOfUnbalance,
+  permissibleUnbalanceGmm,
+  trialUnbalanceGmm,
+} from '../../core/driveline/balance-grade.ts';
+import type { PhasorBalance } from '../../core/driveline/balance-influence.ts';
+import type { WeightUnit } from '../../core/driveline/measurement.ts';
+import type { UncertainVector } from '../../core/driveline/propagate.ts';
+import { angleText, weightText } from '../../core/report/bench-text.ts';
+import type { UnitSystem } from '../../core/report/format.ts';
+import { rpmText, significant } from '../../core/report/format.ts';
+
+const correctionText = (
+  { size, angleDeg, sizeSd, angleSdDeg }: UncertainVector,
+  unit: WeightUnit,
+  units: UnitSystem,
+): string => {
+  const sd =
+    sizeSd === null || angleSdDeg === null
+      ? ''
+      : ` (give or take ${weightText(sizeSd, unit, units, 2)} and ${angleText(angleSdDeg)})`;
+  return `${weightText(size, unit, units)} at ${angleText(angleDeg)}${sd}`;
+};
+
+export function phasorLines(
+  { corrections, predictedRest }: PhasorBalance,
+  unit: WeightUnit,
+  units: UnitSystem,
+): string[] {
+  const lines = corrections.map((one, plane) => `Plane ${plane + 1}: add ${correctionText(one, unit, units)}.`);
+  const rest = predictedRest.map(({ amplitude }) => (amplitude < 1e-9 ? '0' : significant(amplitude, 2)));
+  return [...lines, `Vibration that should be left: ${rest.join(', ')} in the unit it was read in.`];
+}
+
+export function amplitudeLines(balance: AmplitudeBalance, unit: WeightUnit, units: UnitSystem): string[] {
+  const { correction, trialEffect, trialAngleDeg, consistency, rival } = balance;
+  const lines = [
+    `Add ${correctionText(correction, unit, units)}.`,
+    `The trial weight alone makes ${significant(trialEffect, 3)}, and adds in full at ${angleText(trialAngleDeg)}. Consistency ${consistency.toFixed(2)}, where 1 is perfect.`,
+  ];
+  if (rival !== null) {
+    lines.push(`Or, nearly as well: ${weightText(rival.weight, unit, units)} at ${angleText(rival.angleDeg)}.`);
+  }
+  return lines;
+}
+
+/** What the standard allows, what the correction weighed in force, and a first trial weight. */
+export function allowanceLines(
+  setting: { readonly massKg: number; readonly rpm: number; readonly gradeMmps: number },
+  correctionsGmm: readonly number[],
+  units: UnitSystem,
+): string[] {
+  const { massKg, rpm, gradeMmps } = setting;
+  const allowedGmm = permissibleUnbalanceGmm(gradeMmps, massKg, rpm);
+  const gmm = (value: number): string => weightText(value, 'g·mm', units);
+  const lines = [
+    `Allowed at ${rpmText(rpm)} and ${significant(massKg, 2)} kg by ISO 21940-11, G ${gradeMmps}: ${gmm(allowedGmm)} in all, ${gmm(allowedGmm / 2)} in each of two planes.`,
+  ];
+  for (const [plane, correctionGmm] of correctionsGmm.entries()) {
+    lines.push(
+      `The unbalance found${correctionsGmm.length > 1 ? ` in plane ${plane + 1}` : ''} pushed with ${significant(forceOfUnbalanceN(correctionGmm, rpm), 3)} N, grade G ${significant(gradeOfUnbalance(correctionGmm, massKg, rpm), 2)}.`,
+    );
+  }
+  if (correctionsGmm.length === 0) {
+    lines.push(
+      `A first trial weight of a tenth of the shaft’s weight in force: ${gmm(trialUnbalanceGmm(massKg, rpm))} (common practice, no source).`,
+    );
+  }
+  return lines;
+}

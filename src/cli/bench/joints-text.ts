@@ -1,0 +1,132 @@
+/** Working angles, and what would better them, in words. */
+import type { AngleChange } from '../../core/driveline/angle-change.ts';
+import type { AngleEffect, AngleSensitivity } from '../../core/driveline/angle-sensitivity.ts';
+import type { WhatIfAnswer } from '../../core/driveline/angle-what-if.ts';
+import type { WhatIf } from '../../core/driveline/least-change.ts';
+import type { WorkingAngles } from '../../core/driveline/working-angles.ts';
+import { residualOverSpeeds } from '../../core/driveline/working-angles.ts';
+import { smallLengthText } from '../../core/report/bench-text.ts';
+import type { UnitSystem } from '../../core/report/format.ts';
+import { rpmText, significant } from '../../core/report/format.ts';
+import { table } from '../../core/report/wrap.ts';
+
+const acceleration = (value: number | null): string => (value === null ? '' : `${significant(value, 3)} rad/s²`);
+
+/** One row a joint: kind, angle, halves, bending couple. */
+export function jointTable(angles: WorkingAngles): string {
+  const rows = angles.joints.map((joint, index) => [
+    `joint ${index + 1}`,
+    joint.kind.replaceAll('-', ' '),
+    `${joint.angleDeg.toFixed(2)}°`,
+    joint.crossAnglesDeg.length === 2
+      ? `halves ${joint.crossAnglesDeg.map((half) => `${half.toFixed(2)}°`).join(' and ')}`
+      : '',
+    coupleText(joint.couple),
+  ]);
+  const header = ['', '', 'true angle', '', rows.some((row) => row[4] !== '') ? 'bending couple, steady and 2×' : ''];
+  return table([header, ...rows], ['left', 'left', 'right', 'left', 'left']);
+}
+
+const coupleText = (couple: WorkingAngles['joints'][number]['couple']): string => {
+  if (couple === null) return '';
+  const reaction = couple.doubleReactionN;
+  const force = reaction === null ? '' : `, ${significant(reaction, 3)} N on the bearings at 2×`;
+  return `${significant(couple.steadyNm, 3)} N·m each${force}`;
+};
+
+/** What is left, and the speed at which it reaches its limit. */
+export function residualLines(angles: WorkingAngles): string[] {
+  const { residual, handResidualDeg, residualLimitRpm, driveshaftRpm } = angles;
+  const lines = [
+    `Left at the far end: as uneven as one joint of ${residual.equivalentAngleDeg.toFixed(2)}° (${handResidualDeg.toFixed(2)}° by the squared-angle rule worked by hand).`,
+  ];
+  if (residualLimitRpm !== null && residualLimitRpm < 20_000) {
+    lines.push(`It reaches its limit at ${rpmText(residualLimitRpm)} of the driveshaft.`);
+  }
+  if (driveshaftRpm !== null && driveshaftRpm > 0) {
+    const speeds = [0.5, 0.75, 1, 1.25, 1.5].map((share) => share * driveshaftRpm);
+    const over = residualOverSpeeds(residual, speeds).map(
+      (one) => `${rpmText(one.rpm)}: ${acceleration(one.accelerationRadPerS2)}`,
+    );
+    lines.push(`Over the speed range: ${over.join(', ')}.`);
+  }
+  return lines;
+}
+
+/** 'shim the axle, pinion front end up 1.5°'. */
+export function changeText({ kind, amount, piece = 0 }: AngleChange, units: UnitSystem): string {
+  const degrees = `${Math.abs(amount).toFixed(1)}°`;
+  const height = smallLengthText(Math.abs(amount), units, 1);
+  switch (kind) {
+    case 'axle-shim':
+      return `turn the axle by ${degrees}, pinion ${amount > 0 ? 'front end up' : 'front end down'}`;
+    case 'pinion-wind-up':
+      return `pinion front end up ${degrees} by drive torque`;
+    case 'mount-height':
+      return `${amount > 0 ? 'raise' : 'lower'} the transmission mount by ${height}`;
+    case 'centre-bearing-height':
+      return `${amount > 0 ? 'raise' : 'lower'} the center bearing behind piece ${piece + 1} by ${height}`;
+    case 'phasing':
+      return `turn the rear fork of piece ${piece + 1} by ${degrees} ${amount > 0 ? 'counter-clockwise' : 'clockwise'}, seen from behind`;
+    case 'ride-height':
+      return `body ${height} ${amount > 0 ? 'higher' : 'lower'}`;
+  }
+}
+
+/** What would bring the residual under its limit, easiest first. */
+export function whatIfLines(answer: WhatIfAnswer, units: UnitSystem): string[] {
+  if (answer.alreadyInside) return ['Nothing: the residual is inside its limit.'];
+  const lines = answer.single.map((one) => whatIfText(one, units));
+  const { together } = answer;
+  // Forks out of line are an assembly fault: putting them right comes before all else.
+  if (together?.changes[0]?.kind === 'phasing') lines.unshift(whatIfText(together, units));
+  else if (together !== null) lines.push(`Together: ${whatIfText(together, units)}`);
+  if (answer.single.length > 0 && !answer.single.some((one) => one.reachesLimit) && together === null) {
+    lines.push(
+      'Neither one change nor two do it within reach: look for a wrong part, a wrong ride height or a lifted body first.',
+    );
+  }
+  if (answer.assumed.length > 0 && lines.length > 0)
+    lines.push(`Not measured, so assumed: ${answer.assumed.join(', ')}.`);
+  return lines;
+}
+
+const SPOILS = {
+  inertia: 'the inertia figure gets worse',
+  'least-angle': 'a joint gets too straight for its needles to turn',
+} as const;
+
+function whatIfText(one: WhatIf, units: UnitSystem): string {
+  const text = one.changes.map((change) => changeText(change, units)).join(', and ');
+  const head = text.charAt(0).toUpperCase() + text.slice(1);
+  const left = `leaves ${significant(one.residualRadPerS2, 3)} rad/s²`;
+  if (one.reachesLimit) {
+    const [change] = one.changes;
+    const practical =
+      one.practicalAmount === null || change === undefined || one.changes.length > 1
+        ? ''
+        : ` In whole steps: ${changeText({ ...change, amount: one.practicalAmount }, units)}.`;
+    return `${head}: ${left}.${practical}`;
+  }
+  const why =
+    one.spoils.length > 0 ? one.spoils.map((what) => SPOILS[what]).join(' and ') : 'that is the best it can do';
+  return `Not enough alone: ${text} ${left}, but ${why}.`;
+}
+
+/** What small steps, ride height and wind-up do. */
+export function sensitivityTable({ smallSteps, rideHeight, windUp }: AngleSensitivity, units: UnitSystem): string {
+  const row = (effect: AngleEffect): string[] => [
+    changeText(effect.change, units),
+    `${effect.residualDeg.toFixed(2)}°`,
+    acceleration(effect.residualRadPerS2),
+    signed(effect.residualDifferenceRadPerS2, effect.residualDifferenceDeg),
+  ];
+  const rows = [...smallSteps, ...rideHeight, ...windUp].map(row);
+  return table([['', 'residual', '', 'difference'], ...rows], ['left', 'right', 'right', 'right']);
+}
+
+const signed = (radPerS2: number | null, deg: number): string => {
+  const value = radPerS2 ?? deg;
+  const text = radPerS2 === null ? `${Math.abs(deg).toFixed(3)}°` : `${Math.abs(radPerS2).toFixed(1)} rad/s²`;
+  return `${value < 0 ? '−' : '+'}${text}`;
+};

@@ -1,0 +1,87 @@
+/** End play, seats and rings in words. */
+import type { Centring, JointOffset, PlaneUnbalance } from '../../core/driveline/centring.ts';
+import type { RingSelection } from '../../core/driveline/ring-selection.ts';
+import type { SeatedAxis } from '../../core/driveline/ring-seat.ts';
+import { angleText, smallLengthText, weightText } from '../../core/report/bench-text.ts';
+import type { UnitSystem } from '../../core/report/format.ts';
+import { rpmText, significant } from '../../core/report/format.ts';
+import { table } from '../../core/report/wrap.ts';
+
+const signed = (mm: number, units: UnitSystem): string => `${mm < 0 ? '−' : ''}${smallLengthText(Math.abs(mm), units)}`;
+
+/** Less than any dial shows counts as on center. */
+const offCenter = (mm: number, units: UnitSystem): string =>
+  Math.abs(mm) < 0.0005 ? 'on center' : `off center by ${signed(mm, units)}`;
+
+export function seatTable(axes: readonly SeatedAxis[], units: UnitSystem): string {
+  const rows = axes.map((axis, index) => [
+    `axis ${index + 1}`,
+    signed(axis.endPlayMm, units),
+    signed(axis.offsetMm, units),
+    `${signed(axis.offsetRangeMm[0], units)} to ${signed(axis.offsetRangeMm[1], units)}`,
+  ]);
+  const header = ['', 'end play', 'off center, towards ring 1', 'free to be at'];
+  return table([header, ...rows], ['left', 'right', 'right', 'left']);
+}
+
+interface CentringFacts {
+  readonly offset: JointOffset | null;
+  readonly offsetMm: number | null;
+  readonly centring: Centring | null;
+  readonly setting: {
+    readonly rpm: number;
+    readonly massKg: number;
+    readonly gradeMmps: number;
+    readonly estimated: boolean;
+  } | null;
+  readonly wholeAllowanceMm: number | null;
+  readonly units: UnitSystem;
+}
+
+export function centringLines({
+  offset,
+  offsetMm,
+  centring,
+  setting,
+  wholeAllowanceMm,
+  units,
+}: CentringFacts): string[] {
+  if (offsetMm === null) return [];
+  const lines = [
+    offset === null
+      ? `The play lets the shaft’s end sit up to ${smallLengthText(offsetMm, units)} off center.`
+      : `Both axes together hold the shaft’s end ${smallLengthText(offset.offsetMm, units)} off center at ${angleText(offset.angleDeg)}, up to ${smallLengthText(offset.greatestMm, units)} with the play.`,
+  ];
+  if (centring === null || setting === null) {
+    lines.push('Give the mass of the piece and the shaft speed for the unbalance and force this makes.');
+    return lines;
+  }
+  const plane = ({ unbalanceGmm, forceN, shareOfAllowance }: PlaneUnbalance): string =>
+    `${weightText(unbalanceGmm, 'g·mm', units)}, ${(100 * shareOfAllowance).toFixed(0)} % of the allowance, ${significant(forceN, 3)} N`;
+  lines.push(
+    `At ${rpmText(setting.rpm)} in the plane of this joint: ${plane(centring.near)}; at the other end: ${plane(centring.far)}.`,
+    `Allowance: ${weightText(centring.allowancePerPlaneGmm, 'g·mm', units)} a plane by ISO 21940-11, G ${setting.gradeMmps}, for ${significant(setting.massKg, 2)} kg${setting.estimated ? ' (estimated from the tube)' : ''}.`,
+  );
+  if (wholeAllowanceMm !== null) {
+    lines.push(`An offset of ${smallLengthText(wholeAllowanceMm, units)} would use all of it.`);
+  }
+  return lines;
+}
+
+export function choiceLines({ best, pairSumMm, endPlayLimitMm }: RingSelection, units: UnitSystem): string[] {
+  if (best === null) {
+    const sums = pairSumMm.map(
+      ([least, most], axis) =>
+        `axis ${axis + 1}: ${smallLengthText(Math.max(least, 0), units)} to ${smallLengthText(most, units)}`,
+    );
+    return [
+      `No rings at hand leave an end play between 0 and ${smallLengthText(endPlayLimitMm, units)} on every axis.`,
+      `Two rings together must measure, ${sums.join('; ')}.`,
+    ];
+  }
+  const axes = best.axes.map(
+    ({ ring1Mm, ring2Mm, seat }, axis) =>
+      `Axis ${axis + 1}: ${smallLengthText(ring1Mm, units)} at ring 1 and ${smallLengthText(ring2Mm, units)} at ring 2; end play ${signed(seat.endPlayMm, units)}, ${offCenter(seat.offsetMm, units)}.`,
+  );
+  return [...axes, `The joint as a whole then sits ${offCenter(best.offsetMm, units)}.`];
+}

@@ -1,0 +1,121 @@
+/**
+ * Amplitudes of one order in runs made alike but for a weight: what a balance by amplitudes is worked out from, taken
+ * out of the recordings themselves, with their uncertainties.
+ */
+import type { RecordedJob } from './compare.ts';
+import { inferencesOf } from './compare.ts';
+import { runLevels } from './diagnosis/compare/run-levels.ts';
+import type { Note, Result } from './note.ts';
+import { failure, success } from './note.ts';
+import type { AxisName } from './reading/recording.ts';
+import type { OrderLevel, RelativeSpeed } from './signal/order-level.ts';
+import { orderLevel } from './signal/order-level.ts';
+import type { Prepared } from './signal/spectrum.ts';
+
+export interface TrialLevel {
+  readonly run: string;
+  readonly frequencyHz: number;
+  /** 0-to-peak amplitude on one axis and its standard uncertainty, m/s². */
+  readonly amplitudeMps2: number;
+  readonly amplitudeSdMps2: number;
+}
+
+export interface TrialLevels {
+  /** Axis that shows the order most in the first run; one axis, so that the amplitudes belong to one response. */
+  readonly axis: AxisName;
+  readonly levels: readonly TrialLevel[];
+  readonly notes: readonly Note[];
+}
+
+/** Runs whose order lies further apart than this, as a share, were not made at one speed. */
+const SAME_SPEED_SHARE = 0.01;
+/** Step of the search for an order too weak to find by itself, Hz. */
+const SEARCH_STEP_HZ = 0.06;
+
+interface Observed {
+  readonly name: string;
+  readonly prepared: Prepared;
+  readonly speedTrack: RelativeSpeed;
+  readonly frequencyHz: number | null;
+}
+
+/**
+ * Amplitude of an order in every run of a job, the first being the one as found.
+ * @param label the order, as lines are labelled: 'driveshaft 1×', 'tire 1×'
+ * @returns a problem where the order is not found in the first run
+ */
+export function trialLevels(recorded: RecordedJob, label: string): Result<TrialLevels> {
+  const runs = inferencesOf(recorded).map((inference): Observed => {
+    const { name, prepared, speedTrack } = inference.run;
+    return { name, prepared, speedTrack, frequencyHz: runLevels(inference).get(label)?.frequencyHz ?? null };
+  });
+  const first = runs[0];
+  if (first === undefined || first.frequencyHz === null) {
+    return failure({
+      code: 'order-not-found',
+      message: `${label} could not be placed in the run as found${first === undefined ? '' : ` (${first.name})`}.`,
+      remedy: 'Give tire, axle ratio and a steady, well-known road speed, or give the amplitudes as numbers.',
+    });
+  }
+  const foundHz = first.frequencyHz;
+  const axes = recorded.recordings[0]?.channels.map(({ axis }) => axis) ?? [];
+  const powers = axes.map((_, index) => levelOn(first, index, foundHz)?.power ?? -Infinity);
+  const strongest = powers.indexOf(Math.max(...powers));
+  const notes: Note[] = [];
+  const levels: TrialLevel[] = [];
+  for (const run of runs) {
+    const placed = run.frequencyHz ?? strongestNear(run, strongest, foundHz);
+    const level = levelOn(run, strongest, placed);
+    if (level === null) {
+      return failure({
+        code: 'run-too-short',
+        message: `${run.name} is too short, or sampled too slowly, to read ${label} from.`,
+        remedy: 'Record at least 20 s at a steady speed for every trial run.',
+      });
+    }
+    if (Math.abs(placed / foundHz - 1) > SAME_SPEED_SHARE) notes.push(otherSpeed(run.name, placed / foundHz));
+    if (run.frequencyHz === null) notes.push(weak(run.name, label));
+    levels.push({ run: run.name, frequencyHz: placed, ...amplitudeOf(level) });
+  }
+  return success({ axis: axes[strongest] ?? 'x', levels, notes });
+}
+
+/** Level on one axis alone. */
+const levelOn = ({ prepared, speedTrack }: Observed, axis: number, frequencyHz: number): OrderLevel | null =>
+  orderLevel(
+    { ...prepared, pieces: prepared.pieces.map((piece) => ({ ...piece, axes: piece.axes.slice(axis, axis + 1) })) },
+    frequencyHz,
+    speedTrack,
+  );
+
+/** A weight in the right place may all but hide the order: then it is read where it is strongest near the first run's. */
+const strongestNear = (run: Observed, axis: number, aroundHz: number): number => {
+  const reachHz = SAME_SPEED_SHARE * aroundHz;
+  let best = { frequencyHz: aroundHz, power: -Infinity };
+  for (let frequencyHz = aroundHz - reachHz; frequencyHz <= aroundHz + reachHz; frequencyHz += SEARCH_STEP_HZ) {
+    const power = levelOn(run, axis, frequencyHz)?.power ?? -Infinity;
+    if (power > best.power) best = { frequencyHz, power };
+  }
+  return best.frequencyHz;
+};
+
+/** From squared amplitude to amplitude; where noise hides the order its uncertainty is what the noise allows. */
+const amplitudeOf = ({
+  amplitudeMps2,
+  powerSd,
+}: OrderLevel): Pick<TrialLevel, 'amplitudeMps2' | 'amplitudeSdMps2'> => ({
+  amplitudeMps2,
+  amplitudeSdMps2: powerSd / (2 * Math.max(amplitudeMps2, Math.sqrt(powerSd))),
+});
+
+const otherSpeed = (run: string, ratio: number): Note => ({
+  code: 'other-speed',
+  severity: 'warning',
+  text: `${run} was made ${(100 * Math.abs(ratio - 1)).toFixed(1)} % ${ratio > 1 ? 'faster' : 'slower'} than the run as found; unbalance grows with speed squared, so repeat it at one speed.`,
+});
+
+const weak = (run: string, label: string): Note => ({
+  code: 'order-weak',
+  severity: 'info',
+  text: `${label} is hardly to be seen in ${run}; its level was read where it is strongest near the speed of the run as found.`,
+});
