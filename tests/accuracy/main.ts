@@ -4,7 +4,7 @@ import { createInterface } from 'node:readline';
 import type { Lean } from './case.ts';
 import { makeCase } from './families.ts';
 import type { Options } from './options.ts';
-import { readOptions } from './options.ts';
+import { USAGE, readOptions } from './options.ts';
 import type { Outcome } from './run-case.ts';
 import { runCase } from './run-case.ts';
 import { calibrationTable, leanTable, missList, resultTable } from './table.ts';
@@ -60,6 +60,10 @@ const runAll = async (options: Options, lean: Lean): Promise<readonly Outcome[]>
 
 const main = async (): Promise<void> => {
   const options = readOptions(process.argv.slice(2));
+  if (options.help) {
+    console.log(USAGE);
+    return;
+  }
   const lean: Lean = { normalLevel: options.normalLevel, otherRamps: options.otherRamps };
   if (options.json) {
     await runHere(options, lean, (outcome) => void process.stdout.write(`${JSON.stringify(outcome)}\n`));

@@ -16,6 +16,7 @@ export interface Options {
   /** Only write the cases out, for the comparison in Python. */
   readonly write: string | null;
   readonly json: boolean;
+  readonly help: boolean;
   /** Share of a process: its number and how many there are. */
   readonly part: readonly [number, number];
   readonly normalLevel: number;
@@ -48,6 +49,7 @@ export const readOptions = (args: readonly string[]): Options => {
       part: { type: 'string', default: '0/1' },
       'normal-level': { type: 'string', default: '1' },
       'other-ramps': { type: 'boolean', default: false },
+      help: { type: 'boolean', default: false },
     },
   });
   const known = (name: string): Family => {
@@ -66,6 +68,7 @@ export const readOptions = (args: readonly string[]): Options => {
     only: values.only === undefined ? null : Number(values.only),
     write: values.write ?? null,
     json: values.json,
+    help: values.help,
     part: [part ?? 0, of ?? 1],
     normalLevel: Number(values['normal-level']),
     otherRamps: values['other-ramps'],
