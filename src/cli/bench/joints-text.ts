@@ -75,7 +75,7 @@ export function changeText({ kind, amount, piece = 0 }: AngleChange, units: Unit
 
 /** What would bring the residual under its limit, easiest first. */
 export function whatIfLines(answer: WhatIfAnswer, units: UnitSystem): string[] {
-  if (answer.alreadyInside) return ['Nothing: the residual is inside its limit.'];
+  if (answer.alreadyInside) return ['Nothing: residual and angles are inside their limits.'];
   const lines = answer.single.map((one) => whatIfText(one, units));
   const { together } = answer;
   // Forks out of line are an assembly fault: putting them right comes before all else.

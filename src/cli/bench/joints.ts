@@ -50,7 +50,7 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
       .block(`Working angles${at}: ${words[verdict]}`, [jointTable(angles.value), ...residualLines(angles.value)])
       .judged('Against the limits', judged)
       .judged('To know', advisory, false)
-      .block('What would bring the residual under its limit', whatIfLines(whatIf.value, bench.units))
+      .block('What would bring it inside', whatIfLines(whatIf.value, bench.units))
       .block('What a step does to the residual', [sensitivityTable(sensitivity.value, bench.units)])
       .notes(notes)
       .cautions('working-angles')

@@ -25,8 +25,8 @@ export interface AngleJudgement {
 const NOTHING_LEFT_DEG = 0.01;
 
 /**
- * Hold angles to the limits. With a speed the accelerations decide; without one only the difference of the two
- * angles of a one-piece shaft can.
+ * Hold angles to the limits. The accelerations decide, where a speed is known, and for a one-piece shaft the
+ * difference of its two angles: at low speed a shaft may be far from equal angles and still inside its accelerations.
  */
 export const judgeAngles = (
   facts: AngleFacts,
@@ -46,8 +46,7 @@ export const judgeAngles = (
   const advisory: JudgedNumber[] = [];
   const [first, second] = chain.joints;
   if (chain.joints.length === 2 && first?.kind === 'cross' && second?.kind === 'cross') {
-    const difference = judge(Math.abs(first.angleDeg - second.angleDeg), limit('joint-angle-difference'));
-    (judged.length === 0 ? judged : advisory).push(difference);
+    judged.push(judge(Math.abs(first.angleDeg - second.angleDeg), limit('joint-angle-difference')));
   }
   for (const [index, joint] of chain.joints.entries()) {
     for (const { angleDeg } of joint.crosses) {

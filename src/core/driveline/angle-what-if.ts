@@ -1,4 +1,4 @@
-/** The least change of one thing, or of two together, that brings the residual under its limit. */
+/** The least change of one thing, or of two together, that makes the joints cancel within the limits. */
 import type { Result } from '../note.ts';
 import { success } from '../note.ts';
 import type { AngleChange, AngleGeometry, CompleteGeometry } from './angle-change.ts';
@@ -6,6 +6,7 @@ import { applyChange, completeGeometry } from './angle-change.ts';
 import type { Adjustment, Attempt, TryChanges, WhatIf } from './least-change.ts';
 import { isTwisted, outOfLineDeg } from './angle-limits.ts';
 import { leastChange, leastPair } from './least-change.ts';
+import type { LimitId } from './limit.ts';
 import { limitOf } from './limit.ts';
 import type { WorkingAngles, WorkingAnglesInput } from './working-angles.ts';
 import { workingAngles } from './working-angles.ts';
@@ -26,7 +27,7 @@ export interface WhatIfAnswer {
 }
 
 /**
- * What would bring the residual under its limit.
+ * What would bring the residual under its limit, and for a one-piece shaft the difference of its angles too.
  * A change counts only if it makes nothing else worse: no inertia figure that was inside goes out (or, where it was
  * out, further out), and no joint ends up under the least angle that was not there before.
  * @param input with a driveshaft speed; without one nothing can be said and the lists are empty
@@ -42,12 +43,13 @@ export const angleWhatIf = (
   const before = now.value;
   const complete = completeGeometry(geometry, input);
   const limitRadPerS2 = limitOf('residual-acceleration', input.limits).value;
-  const residualNow = before.residual.accelerationRadPerS2;
-  const alreadyInside = residualNow !== null && residualNow <= limitRadPerS2;
+  const alreadyInside = before.residual.accelerationRadPerS2 !== null && cancels(before);
   const answer = { limitRadPerS2, alreadyInside, assumed: complete.assumed };
-  if (residualNow === null || alreadyInside) return success({ ...answer, single: [], together: null });
+  if (before.residual.accelerationRadPerS2 === null || alreadyInside) {
+    return success({ ...answer, single: [], together: null });
+  }
   const adjustments = adjustmentsOf(input, options.splineTeeth);
-  const attempt = (changes: readonly AngleChange[]) => tryChanges(input, complete, before, limitRadPerS2, changes);
+  const attempt = (changes: readonly AngleChange[]) => tryChanges(input, complete, before, changes);
   const single = adjustments
     .map((adjustment) => leastChange(adjustment, attempt))
     .filter((one) => one.steps > 0)
@@ -100,11 +102,16 @@ const adjustmentsOf = (input: WorkingAnglesInput, splineTeeth: number | undefine
   ];
 };
 
+/** What a change is to bring inside: that the joints cancel. */
+const CANCELLING: readonly LimitId[] = ['residual-acceleration', 'joint-angle-difference'];
+
+const cancels = ({ judged }: WorkingAngles): boolean =>
+  judged.every(({ limit, inside }) => inside || !CANCELLING.includes(limit.id));
+
 const tryChanges = (
   input: WorkingAnglesInput,
   geometry: CompleteGeometry,
   before: WorkingAngles,
-  limitRadPerS2: number,
   changes: readonly AngleChange[],
 ): Attempt => {
   const setup = changes.reduce<WorkingAnglesInput>(
@@ -120,9 +127,9 @@ const tryChanges = (
   const needlesStop = after.joints
     .flatMap((joint) => joint.crossAnglesDeg)
     .some((angle, index) => angle < leastDeg && angle < (anglesBefore[index] ?? 0));
-  // judged[0] is the residual itself, the others inertia on drive and on coast.
   const worseInertia = after.judged.some(
-    (number, index) => index > 0 && !number.inside && number.measured > (before.judged[index]?.measured ?? 0),
+    ({ limit, inside, measured }, index) =>
+      !CANCELLING.includes(limit.id) && !inside && measured > (before.judged[index]?.measured ?? 0),
   );
   const spoils: Attempt['spoils'] = [
     ...(worseInertia ? (['inertia'] as const) : []),
@@ -132,6 +139,6 @@ const tryChanges = (
     residualDeg: after.residual.equivalentAngleDeg,
     residualRadPerS2,
     spoils,
-    reachesLimit: residualRadPerS2 <= limitRadPerS2 && spoils.length === 0,
+    reachesLimit: cancels(after) && spoils.length === 0,
   };
 };

@@ -17,7 +17,7 @@ export interface Attempt {
   readonly residualRadPerS2: number;
   /** What the change would make worse than its limit allows; such a change does not count as an answer. */
   readonly spoils: readonly ('inertia' | 'least-angle')[];
-  /** True where the residual is inside its limit and nothing else is spoiled. */
+  /** True where the joints cancel within the limits and nothing else is spoiled. */
   readonly reachesLimit: boolean;
 }
 export type TryChanges = (changes: readonly AngleChange[]) => Attempt;

@@ -109,7 +109,7 @@ describe('perrev joints', () => {
       ...['--transmission', '3 down', '--shaft', '9 down', '--pinion', '5 down', '--shaft-rpm', '3600'],
       ...['--phasing', '11', '--units', 'metric'],
     ]);
-    const after = stdout.slice(stdout.indexOf('What would bring'));
+    const after = stdout.slice(stdout.indexOf('What would bring it inside'));
     expect(after.split('\n')[1]).toMatch(/^ {2}Turn the rear fork of piece 1 by 11\.0° clockwise/);
     expect(after).toContain('Not measured, so assumed: length of shaft piece 1 1300 mm');
   });

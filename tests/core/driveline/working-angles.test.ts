@@ -47,6 +47,7 @@ describe('working angles', () => {
       ['residual-acceleration', 400, 'common-practice'],
       ['inertia-drive', 1000, 'common-practice'],
       ['inertia-coast', 1000, 'common-practice'],
+      ['joint-angle-difference', 1, 'common-practice'],
     ]);
     // The joints are in one plane to 3.6°; that is said. Both are over the 3° of common practice; that is advice.
     expect(angles.notes.map(({ code }) => code)).toEqual(['ride-height', 'joint-planes-differ']);
@@ -69,10 +70,19 @@ describe('working angles', () => {
     const loose = must(workingAngles(onePiece(5, 3)));
     expect(strict.residual.accelerationRadPerS2).toBeGreaterThan(300);
     expect([strict.verdict, loose.verdict]).toEqual(['outside', 'outside']);
-    const wide = { 'residual-acceleration': { value: 700, source: 'maker’s service data' } };
+    const wide = {
+      'residual-acceleration': { value: 700, source: 'maker’s service data' },
+      'joint-angle-difference': { value: 2.5 },
+    };
     const own = must(workingAngles(onePiece(5, 3, { limits: wide })));
     expect(own.verdict).toBe('inside');
     expect(own.judged[0]?.limit).toMatchObject({ status: 'maker', source: 'maker’s service data', value: 700 });
+  });
+
+  it('are outside where they differ by more than a degree, though the speed is too low for the acceleration', () => {
+    const slow = must(workingAngles(onePiece(5.5, 2.8, { driveshaftRpm: 1960 })));
+    expect(slow.judged.map(({ inside }) => inside)).toEqual([true, true, true, false]);
+    expect(slow.verdict).toBe('outside');
   });
 
   it('judge without a speed by the difference of the two angles only, and say so', () => {
@@ -226,7 +236,7 @@ describe('what would bring the residual under its limit', () => {
   });
 
   it('is the least change: a hundredth less of it does not do', () => {
-    const input = onePiece(5, 2.5);
+    const input = onePiece(5, 2.5, { limits: { 'joint-angle-difference': { value: 9 } } });
     const complete = completeGeometry(geometry, input);
     const answer = must(angleWhatIf(input, geometry));
     const reaching = answer.single.filter(({ reachesLimit }) => reachesLimit);
@@ -246,6 +256,22 @@ describe('what would bring the residual under its limit', () => {
         expect(after.residual.accelerationRadPerS2).toBeGreaterThan(400);
       }
     }
+  });
+
+  it('brings the difference of the angles inside too, where that is what is outside', () => {
+    const input = onePiece(5.5, 2.8, { driveshaftRpm: 1960 });
+    const complete = completeGeometry(geometry, input);
+    const answer = must(angleWhatIf(input, geometry));
+    expect(answer.alreadyInside).toBe(false);
+    const { changes, reachesLimit } = answer.single[0]!;
+    expect(reachesLimit).toBe(true);
+    const difference = (share: number) => {
+      const setup = applyChange(input, complete, { ...changes[0]!, amount: share * changes[0]!.amount });
+      const [front, rear] = must(workingAngles({ ...input, ...setup })).joints;
+      return Math.abs(front!.angleDeg - rear!.angleDeg);
+    };
+    expect(difference(1)).toBeLessThanOrEqual(1 + 1e-9);
+    expect(difference(0.99)).toBeGreaterThan(1);
   });
 
   it('is the spline where the forks are out, with whole teeth as its practical amount', () => {
