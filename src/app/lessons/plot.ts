@@ -85,9 +85,11 @@ export function tableRows(series: readonly PlotSeries[]): readonly (readonly [nu
     .map((place) => [place, ...series.map(({ points }) => points.find(([x]) => x === place)?.[1] ?? null)]);
 }
 
-/** The next of 1, 2, 5, 10, 20 … at or above a value: an axis that grows in steps, so that growth is seen. */
+const STEPS = [1, 1.5, 2, 3, 4, 5, 6, 8, 10];
+
+/** The next of 1, 1.5, 2, 3, 4, 5, 6, 8, 10, 15 … at or above a value: an axis that grows in steps, so that growth is seen. */
 export function roundUp(value: number): number {
   if (!(value > 0)) return 1;
   const power = 10 ** Math.floor(Math.log10(value) + 1e-9);
-  return ([1, 2, 5, 10].find((step) => step * power >= value * (1 - 1e-9)) ?? 10) * power;
+  return (STEPS.find((step) => step * power >= value * (1 - 1e-9)) ?? 10) * power;
 }
