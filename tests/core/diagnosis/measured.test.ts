@@ -286,7 +286,7 @@ test('A comeback told by its measurements ends at the angles', () => {
   const causes = rankCauses(finding('driveshaft', 2, { frequencyHz: 2 * 42 }), lifted);
   expect(causes[0]!.id).toBe('angles-from-ride-height');
   expect(causes[0]!.probability).toBeGreaterThan(causes[0]!.probabilityBefore!);
-  expect(causes[0]!.for.join(' ')).toContain('outside the limit of 400 rad/s²');
+  expect(causes[0]!.for.join(' ')).toContain('two joint angles of a shaft: 2.7°, outside the limit of 1°');
 });
 
 test('An observation and a reading of the same check: the worse decides', () => {
