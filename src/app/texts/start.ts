@@ -9,6 +9,7 @@ export const start = {
   dropNow: 'Let go to open',
   dropHint: 'CSV or other delimited text, plain or gzipped. A job file may come along.',
   open: 'Open recordings',
+  recordHere: 'Record with this device',
   demo: 'Try a demo job',
   demoWith: (count: number) => (count === 1 ? '1 recording' : `${count} recordings`),
   demosFailed: 'The demo jobs could not be loaded. Your own recordings can be opened all the same.',
