@@ -26,3 +26,15 @@ export function arrowPath([fromX, fromY]: Pixel, [toX, toY]: Pixel): string {
     `L${(toX - 10 * ux + side * 5 * uy).toFixed(1)} ${(toY - 10 * uy - side * 5 * ux).toFixed(1)}`;
   return `${shaft}${barb(1)}M${toX.toFixed(1)} ${toY.toFixed(1)}${barb(-1)}`;
 }
+
+/** The view that shows all circles whole, with a margin of a twentieth: left, top, width, height. */
+export function boxAround(
+  circles: readonly { readonly at: Pixel; readonly radius: number }[],
+): readonly [left: number, top: number, width: number, height: number] {
+  const edge = (axis: 0 | 1, side: 1 | -1): number =>
+    side * Math.max(...circles.map(({ at, radius }) => side * at[axis] + radius));
+  const [left, top] = [edge(0, -1), edge(1, -1)];
+  const [width, height] = [edge(0, 1) - left, edge(1, 1) - top];
+  const margin = Math.max(width, height) / 20;
+  return [left - margin, top - margin, width + 2 * margin, height + 2 * margin];
+}

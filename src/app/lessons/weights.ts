@@ -67,13 +67,3 @@ export function fourRuns(shaft: HiddenShaft, trialG: number, errorShare: number)
   });
   return { baseline, withTrial, answer };
 }
-
-/** How far the circles of the runs reach from the middle, up, down or sideways, mm/s. */
-export const reachOf = ({ baseline, withTrial }: FourRuns): number =>
-  Math.max(
-    baseline,
-    ...PLACES_DEG.map((angleDeg, index) => {
-      const { re, im } = polar(baseline, angleDeg);
-      return Math.max(Math.abs(re), Math.abs(im)) + (withTrial[index] ?? 0);
-    }),
-  );
