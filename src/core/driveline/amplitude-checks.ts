@@ -10,6 +10,9 @@ const LIGHT_SHARE = 0.3;
 /** A correction whose angle is less sure than this, degrees, would as likely spoil as mend; judgement. */
 const UNSURE_DEG = 30;
 
+/** More trial positions than anybody drives. */
+const MOST_POSITIONS = 72;
+
 export const isConsistent = (consistency: number): boolean =>
   consistency >= CONSISTENT[0] && consistency <= CONSISTENT[1];
 
@@ -31,6 +34,14 @@ export const amplitudeProblem = ({ baseline, trialWeight, positions }: Amplitude
       key: 'baseline',
       message: 'The run as found shows no vibration, so there is nothing to correct.',
       remedy: 'Check the amplitude of the run as found.',
+    };
+  }
+  if (positions.length > MOST_POSITIONS) {
+    return {
+      code: 'too-many-positions',
+      key: 'positions',
+      message: `${positions.length} trial positions were given; ${MOST_POSITIONS} are the most.`,
+      remedy: 'Give one reading for each position; three to eight positions are usual.',
     };
   }
   const different = new Set(angles.map((angle) => wrapDeg(Math.round(angle * 1e6) / 1e6))).size;

@@ -4,6 +4,8 @@ import type { AngleSetup } from './angle-chain.ts';
 
 /** Past this no cross joint runs; a reading that says so was misread. */
 const GREATEST_ANGLE_DEG = 45;
+/** More parts in a row than any driveline has. */
+const MOST_SHAFTS = 8;
 
 const problem = (code: string, key: string, message: string, remedy: string): Problem => ({
   code,
@@ -22,6 +24,14 @@ export const angleProblem = (setup: AngleSetup): Problem | null => {
       'shafts',
       `Working angles need at least two parts in a row, and ${shafts.length} was given.`,
       'Give the slope of the transmission, each shaft piece and the pinion, front to rear.',
+    );
+  }
+  if (shafts.length > MOST_SHAFTS) {
+    return problem(
+      'too-many-entries',
+      'shafts',
+      `${shafts.length} parts in a row were given; no driveline has more than ${MOST_SHAFTS}.`,
+      'Give the transmission, each shaft piece and the pinion once, and the other driveshaft as a measurement of its own.',
     );
   }
   for (const [index, shaft] of shafts.entries()) {

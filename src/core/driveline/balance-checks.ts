@@ -8,8 +8,28 @@ interface PhasorRuns {
   readonly trials: readonly TrialRun[];
 }
 
+/** More planes than any rotor under a vehicle has, and more readings than anybody takes. */
+const MOST_PLANES = 8;
+const MOST_READINGS = 64;
+
 /** The first thing wrong with runs with phase, or null. */
 export const phasorProblem = ({ baseline, trials }: PhasorRuns, planes: number): Problem | null => {
+  if (planes > MOST_PLANES || !trials.every(({ plane }) => Number.isInteger(plane) && plane >= 0)) {
+    return {
+      code: 'plane-not-known',
+      key: 'trials',
+      message: `A trial run names a plane that is not one of the first ${MOST_PLANES}.`,
+      remedy: 'Count the correction planes from the first one on; one or two are usual.',
+    };
+  }
+  if (baseline.length > MOST_READINGS || trials.length > MOST_READINGS) {
+    return {
+      code: 'too-many-readings',
+      key: 'trials',
+      message: `${trials.length} trial runs of ${baseline.length} readings were given; ${MOST_READINGS} of each are the most.`,
+      remedy: 'Give one reading a sensor in each run, and one or two runs a plane.',
+    };
+  }
   const missing = Array.from({ length: planes }, (_, plane) => plane).find(
     (plane) => !trials.some((trial) => trial.plane === plane),
   );

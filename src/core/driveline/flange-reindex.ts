@@ -19,6 +19,9 @@ export interface Reindexing {
   readonly spread: number;
 }
 
+/** More bolts than any flange has. */
+const MOST_BOLTS = 48;
+
 /**
  * Judge the positions.
  * @param levels level at each tried position, steps counted from as found
@@ -26,7 +29,13 @@ export interface Reindexing {
 export const reindexByLevels = (levels: readonly ReindexLevel[], boltCount: number): Result<Reindexing> => {
   const usable = levels.filter(({ steps, amplitude }) => Number.isInteger(steps) && amplitude >= 0);
   const turns = new Set(usable.map(({ steps }) => ((steps % boltCount) + boltCount) % boltCount));
-  if (!Number.isInteger(boltCount) || boltCount < 2 || usable.length < levels.length || turns.size < 2) {
+  if (
+    !Number.isInteger(boltCount) ||
+    boltCount < 2 ||
+    boltCount > MOST_BOLTS ||
+    usable.length < levels.length ||
+    turns.size < 2
+  ) {
     return failure({
       code: 'reindex-too-few',
       key: 'levels',

@@ -39,6 +39,8 @@ interface Pair {
   readonly offMiddleMm: number;
 }
 
+/** More kinds of rings than any shop has at hand; also bounds the search. */
+const MOST_KINDS = 200;
 /** Thicknesses closer than this, mm, are the same. */
 const SAME_MM = 1e-9;
 
@@ -58,11 +60,12 @@ export const selectRings = (
     ...axes.flatMap((axis) => [axis.grooveSpanMm, axis.crossAndCupsMm]),
     ...stock.map((ring) => ring.thicknessMm),
   ];
-  if (axes.length < 1 || axes.length > 2 || stock.length === 0 || !sizes.every((size) => size > 0 && size < 1e6)) {
+  const countable = stock.length > 0 && stock.length <= MOST_KINDS;
+  if (axes.length < 1 || axes.length > 2 || !countable || !sizes.every((size) => size > 0 && size < 1e6)) {
     return failure({
       code: 'ring-size-missing',
       key: 'stock',
-      message: 'Ring selection needs one or two axes with groove span and cross length, and rings with thickness.',
+      message: `Ring selection needs one or two axes with groove span and cross length, and up to ${MOST_KINDS} kinds of rings.`,
       remedy: 'Measure the groove span and the cross with its cups on each axis, and list the rings at hand, in mm.',
     });
   }

@@ -237,6 +237,19 @@ describe('balancing with phase', () => {
       trials: [{ plane: 1, weight: 5, angleDeg: 0, readings: [{ amplitude: 2, phaseDeg: 0 }] }],
     });
     expect(secondPlaneOnly).toMatchObject({ ok: false, problem: { code: 'runs-missing' } });
+    const crowd = Array.from({ length: 65 }, () => ({ amplitude: 1, phaseDeg: 10 }));
+    const tooMany = balanceByPhasors({
+      baseline: crowd,
+      trials: [{ plane: 0, weight: 5, angleDeg: 0, readings: crowd }],
+    });
+    expect(tooMany).toMatchObject({ ok: false, problem: { code: 'too-many-readings' } });
+    for (const plane of [-1, 0.5, 1e9]) {
+      const odd = balanceByPhasors({
+        baseline: [{ amplitude: 1, phaseDeg: 10 }],
+        trials: [{ plane, weight: 5, angleDeg: 0, readings: [{ amplitude: 2, phaseDeg: 0 }] }],
+      });
+      expect(odd).toMatchObject({ ok: false, problem: { code: 'plane-not-known' } });
+    }
   });
 });
 
@@ -392,6 +405,8 @@ describe('balancing without phase', () => {
         [240, 0.4],
       ]),
     ).toMatchObject({ ok: false, problem: { code: 'amplitudes-contradict' } });
+    const many = Array.from({ length: 73 }, (_, place) => [5 * place, 1] as const);
+    expect(fourRun(1, 100, many)).toMatchObject({ ok: false, problem: { code: 'too-many-positions' } });
     expect(fourRun(1, -5, [[0, 0.5]])).toMatchObject({ ok: false, problem: { code: 'reading-missing' } });
   });
 

@@ -188,5 +188,7 @@ describe('ring selection', () => {
     expect(result.pairSumMm[0]![0]).toBeCloseTo(3.2, 9);
     expect(result.pairSumMm[0]![1]).toBeCloseTo(3.25, 9);
     expect(selectRings([worked], [])).toMatchObject({ ok: false, problem: { code: 'ring-size-missing' } });
+    const tooMany = Array.from({ length: 201 }, () => ({ thicknessMm: 1.5 }));
+    expect(selectRings([worked], tooMany)).toMatchObject({ ok: false, problem: { code: 'ring-size-missing' } });
   });
 });

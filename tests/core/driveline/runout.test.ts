@@ -130,6 +130,15 @@ describe('turning the shaft on its flange', () => {
     expect(
       reindexByLevels(
         [
+          { steps: 0, amplitude: 1 },
+          { steps: 1, amplitude: 2 },
+        ],
+        1e9,
+      ).ok,
+    ).toBe(false);
+    expect(
+      reindexByLevels(
+        [
           { steps: 0, amplitude: 0.2 },
           { steps: 6, amplitude: 0.2 },
         ],

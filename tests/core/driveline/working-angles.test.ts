@@ -133,6 +133,7 @@ describe('working angles', () => {
       'angle-out-of-range',
     ],
     [{ ...onePiece(4, 4), phasingDeg: [0, 0] }, 'too-many-entries'],
+    [{ shafts: Array.from({ length: 9 }, () => ({ part: 'shaft', slopeDeg: 1 })) }, 'too-many-entries'],
     [{ ...onePiece(4, 4), phasingDeg: [Number.NaN] }, 'angle-out-of-range'],
     [{ ...onePiece(4, 4), driveshaftRpm: Number.NaN }, 'speed-not-a-number'],
   ] as const)('refuse %j with a sentence and a way out', (input, code) => {
