@@ -1,9 +1,11 @@
 /** Every word the app shows, in one object: what a translation would replace. */
+import { bench } from './texts/bench.ts';
 import { book } from './texts/book.ts';
 import { charts } from './texts/charts.ts';
+import { compare } from './texts/compare.ts';
 import { form } from './texts/form.ts';
 import { frame } from './texts/frame.ts';
 import { sheet } from './texts/sheet.ts';
 import { start } from './texts/start.ts';
 
-export const texts = { book, charts, form, frame, sheet, start } as const;
+export const texts = { bench, book, charts, compare, form, frame, sheet, start } as const;

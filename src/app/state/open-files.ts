@@ -38,17 +38,22 @@ export async function openFiles(session: Session, files: readonly File[]): Promi
 }
 
 /** Adds recordings: to the run that names the file and lacks it, or as a new run. */
-export function addRecordings(session: Session, recordings: readonly File[]): void {
+export function addRecordings(session: Session, recordings: readonly File[], stage: Run['stage'] = 'complaint'): void {
   for (const file of recordings) {
     const wanted = session.job.runs.some((run) => run.file === file.name) && !session.files.has(file.name);
     const name = wanted ? file.name : freeName(file.name, new Set(session.files.keys()));
     const stored: StoredRecording = { id: crypto.randomUUID(), name, blob: file };
     session.files = withEntry(session.files, name, stored);
-    session.edit(`add ${name}`, (document) => withRecording(document, stored, wanted));
+    session.edit(`add ${name}`, (document) => withRecording(document, stored, wanted, stage));
   }
 }
 
-function withRecording(document: JobDocument, { id, name }: StoredRecording, wanted: boolean): JobDocument {
+function withRecording(
+  document: JobDocument,
+  { id, name }: StoredRecording,
+  wanted: boolean,
+  stage: Run['stage'],
+): JobDocument {
   const { job } = document;
   const previous = job.runs.at(-1);
   // How the last run was driven is the best guess for the next; speed differs more often than not.
@@ -57,6 +62,7 @@ function withRecording(document: JobDocument, { id, name }: StoredRecording, wan
     load: previous?.load ?? 'cruise',
     speedSource: previous?.speedSource ?? 'dial',
     ...(previous?.gearRatio !== undefined && { gearRatio: previous.gearRatio }),
+    ...(stage === 'proof' && { stage, ...(previous?.speedMps !== undefined && { speedMps: previous.speedMps }) }),
   };
   return {
     ...document,

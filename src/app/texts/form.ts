@@ -61,6 +61,7 @@ export const form = {
     brake: 'Braking',
     standing: 'Standing',
   },
+  stages: { complaint: 'With the complaint', proof: 'After the repair' },
   speedSources: { dial: 'Dial', gps: 'GPS', obd: 'Scan tool', logged: 'In the recording' },
   workDone: {
     'joint-replaced-front': 'Front joint replaced',
@@ -120,7 +121,7 @@ export const form = {
     layout: { label: 'Layout' },
     speedSource: { label: 'Read from' },
     load: { label: 'Driven' },
-    stage: { label: 'When', complaint: 'Complaint', proof: 'After the repair' },
+    stage: { label: 'When' },
   },
   problems: {
     numberRemedy: (example: string) => `Write it as ${example}.`,

@@ -40,6 +40,7 @@ export const sheet = {
   how: 'How to do it',
   limit: 'Limit',
   enter: 'Enter the outcome',
+  runHint: 'Make this recording and add it to the job: the answer will take it in.',
   outcomeFine: 'Found it fine',
   outcomeWrong: 'Found it wrong',
   outcomeTaken: (outcome: string) => `Entered: ${outcome}. The causes were ranked again.`,

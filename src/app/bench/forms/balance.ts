@@ -1,0 +1,135 @@
+/** Forms about balancing by trial weights, without and with phase. */
+import type { Measurement, PhasorReading, WeightUnit } from '../../../core/driveline/measurement.ts';
+import { texts } from '../../texts.ts';
+import type { Entry, MeasureChoice, MeasureForm, MeasureRow } from '../measure-form.ts';
+import { allOf } from '../measure-form.ts';
+
+const { fields, forms } = texts.bench;
+type BalancedPart = Extract<Measurement, { kind: 'balance-amplitudes' }>['part'];
+
+const partChoice: MeasureChoice = {
+  id: 'part',
+  label: fields.part,
+  options: [
+    ['driveshaft', fields.driveshaftPart],
+    ['tire', fields.tirePart],
+  ],
+};
+const unitChoice: MeasureChoice = {
+  id: 'unit',
+  label: fields.unit,
+  options: [
+    ['g', fields.grams],
+    ['g·mm', fields.gmm],
+  ],
+};
+
+/** Three positions are the least; six show a reading that is wrong. */
+const POSITIONS = [1, 2, 3, 4, 5, 6] as const;
+const LEAST_POSITIONS = 3;
+
+export const amplitudesForm: MeasureForm = {
+  id: 'balance-amplitudes',
+  title: forms.amplitudes,
+  procedure: 'balance-without-phase',
+  choices: [partChoice, unitChoice],
+  rows: () => [
+    {
+      heading: '',
+      fields: [
+        { id: 'base', label: fields.asFound, kind: 'level' },
+        { id: 'weight', label: fields.trialWeight, kind: 'weight' },
+      ],
+    },
+    ...POSITIONS.map((position): MeasureRow => ({
+      heading: fields.position(position),
+      fields: [
+        { id: `angle${position}`, label: fields.angle, kind: 'angle', optional: position > LEAST_POSITIONS },
+        { id: `level${position}`, label: fields.amplitude, kind: 'level', optional: position > LEAST_POSITIONS },
+      ],
+    })),
+  ],
+  build: (entry) => {
+    const [amplitude, trialWeight] = allOf(entry, ['base', 'weight']) ?? [];
+    const positions = POSITIONS.flatMap((position) => {
+      const [angleDeg, level] = allOf(entry, [`angle${position}`, `level${position}`]) ?? [];
+      return angleDeg === undefined || level === undefined ? [] : [{ angleDeg, amplitude: level }];
+    });
+    if (amplitude === undefined || trialWeight === undefined || positions.length < LEAST_POSITIONS) return null;
+    return {
+      kind: 'balance-amplitudes',
+      part: entry.choice('part') as BalancedPart,
+      weightUnit: entry.choice('unit') as WeightUnit,
+      baseline: { amplitude },
+      trialWeight,
+      positions,
+    };
+  },
+};
+
+const planesOf = (entry: Entry): readonly number[] => (entry.choice('planes') === 'two' ? [1, 2] : [1]);
+
+const reading = (heading: string, id: string): MeasureRow => ({
+  heading,
+  fields: [
+    { id: `${id}.amplitude`, label: fields.amplitude, kind: 'level' },
+    { id: `${id}.phase`, label: fields.phase, kind: 'angle' },
+  ],
+});
+
+function phasorOf(entry: Entry, id: string): PhasorReading | null {
+  const [amplitude, phaseDeg] = allOf(entry, [`${id}.amplitude`, `${id}.phase`]) ?? [];
+  return amplitude === undefined || phaseDeg === undefined ? null : { amplitude, phaseDeg };
+}
+
+const complete = <T>(items: readonly (T | null)[]): T[] | null =>
+  items.every((item) => item !== null) ? (items as T[]) : null;
+
+export const phasorsForm: MeasureForm = {
+  id: 'balance-phasors',
+  title: forms.phasors,
+  procedure: 'balance-with-phase',
+  choices: [
+    partChoice,
+    unitChoice,
+    {
+      id: 'planes',
+      label: fields.planes,
+      options: [
+        ['one', fields.one],
+        ['two', fields.two],
+      ],
+    },
+  ],
+  rows: (entry) => {
+    const planes = planesOf(entry);
+    return [
+      ...planes.map((sensor) => reading(`${fields.asFound}: ${fields.sensor(sensor)}`, `base${sensor}`)),
+      ...planes.flatMap((plane) => [
+        {
+          heading: fields.trial(plane),
+          fields: [
+            { id: `weight${plane}`, label: fields.trialWeight, kind: 'weight' as const },
+            { id: `angle${plane}`, label: fields.angle, kind: 'angle' as const },
+          ],
+        },
+        ...planes.map((sensor) => reading(fields.withTrial(plane, sensor), `trial${plane}.${sensor}`)),
+      ]),
+    ];
+  },
+  build: (entry) => {
+    const planes = planesOf(entry);
+    const baseline = complete(planes.map((sensor) => phasorOf(entry, `base${sensor}`)));
+    const trials = complete(
+      planes.map((plane) => {
+        const [weight, angleDeg] = allOf(entry, [`weight${plane}`, `angle${plane}`]) ?? [];
+        const readings = complete(planes.map((sensor) => phasorOf(entry, `trial${plane}.${sensor}`)));
+        if (weight === undefined || angleDeg === undefined || readings === null) return null;
+        return { plane: plane - 1, weight, angleDeg, readings };
+      }),
+    );
+    if (baseline === null || trials === null) return null;
+    const part = entry.choice('part') as BalancedPart;
+    return { kind: 'balance-phasors', part, weightUnit: entry.choice('unit') as WeightUnit, baseline, trials };
+  },
+};

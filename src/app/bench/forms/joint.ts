@@ -1,0 +1,79 @@
+/** Forms about a joint: end play, retaining rings, radial play. */
+import type { JointPlace, RingAxis } from '../../../core/driveline/measurement.ts';
+import { texts } from '../../texts.ts';
+import type { Entry, MeasureForm } from '../measure-form.ts';
+import { allOf } from '../measure-form.ts';
+import { jointChoice } from './joint-choice.ts';
+
+const { fields, forms } = texts.bench;
+const AXES = [1, 2] as const;
+
+export const endPlayForm: MeasureForm = {
+  id: 'end-play',
+  title: forms.endPlay,
+  procedure: 'end-play',
+  choices: [jointChoice],
+  rows: () => [
+    {
+      heading: '',
+      fields: AXES.map((axis) => ({ id: `axis${axis}`, label: fields.axis(axis), kind: 'length' as const })),
+    },
+  ],
+  build: (entry) => {
+    const [one, two] = allOf(entry, ['axis1', 'axis2']) ?? [];
+    if (one === undefined || two === undefined) return null;
+    return { kind: 'end-play', joint: entry.choice('joint') as JointPlace, axisPlayMm: [one, two] };
+  },
+};
+
+export const ringsForm: MeasureForm = {
+  id: 'rings',
+  title: forms.rings,
+  procedure: 'rings',
+  choices: [jointChoice],
+  rows: () =>
+    AXES.map((axis) => ({
+      heading: fields.axis(axis),
+      fields: [
+        { id: `axis${axis}.span`, label: fields.grooveSpan, kind: 'length' as const },
+        { id: `axis${axis}.cross`, label: fields.crossAndCups, kind: 'length' as const },
+        { id: `axis${axis}.ring1`, label: fields.ring(1), kind: 'length' as const },
+        { id: `axis${axis}.ring2`, label: fields.ring(2), kind: 'length' as const },
+      ],
+    })),
+  build: (entry) => {
+    const axes = AXES.map((axis) => ringAxis(entry, axis)).filter((axis) => axis !== null);
+    return axes.length === 0 ? null : { kind: 'rings', joint: entry.choice('joint') as JointPlace, axes };
+  },
+};
+
+/** One axis alone is worth having: the other is left out where a reading is missing. */
+function ringAxis(entry: Entry, axis: number): RingAxis | null {
+  const ids = ['span', 'cross', 'ring1', 'ring2'].map((id) => `axis${axis}.${id}`);
+  const [grooveSpanMm, crossAndCupsMm, ring1Mm, ring2Mm] = allOf(entry, ids) ?? [];
+  if (grooveSpanMm === undefined || crossAndCupsMm === undefined) return null;
+  if (ring1Mm === undefined || ring2Mm === undefined) return null;
+  return { grooveSpanMm, crossAndCupsMm, ring1Mm, ring2Mm };
+}
+
+export const radialPlayForm: MeasureForm = {
+  id: 'radial-play',
+  title: forms.radialPlay,
+  procedure: 'radial-play',
+  choices: [
+    {
+      id: 'place',
+      label: fields.place,
+      options: [
+        ['slip-yoke', fields.slipYoke],
+        ['centre-bearing', fields.centreBearing],
+      ],
+    },
+  ],
+  rows: () => [{ heading: '', fields: [{ id: 'play', label: fields.play, kind: 'length' }] }],
+  build: (entry) => {
+    const playMm = entry.number('play');
+    if (playMm === undefined) return null;
+    return { kind: 'radial-play', place: entry.choice('place') as 'slip-yoke' | 'centre-bearing', playMm };
+  },
+};

@@ -1,0 +1,106 @@
+/** Forms about what runs out of true: runout by dial, shaft turned on its flange, wheel on the balancer. */
+import type { RunoutPlace } from '../../../core/driveline/measurement.ts';
+import { texts } from '../../texts.ts';
+import type { MeasureForm } from '../measure-form.ts';
+import { allOf, given } from '../measure-form.ts';
+
+const { fields, forms, places } = texts.bench;
+
+/** Eight readings, 45° apart. */
+const CLOCK_DEG = [0, 45, 90, 135, 180, 225, 270, 315] as const;
+const clockIds = CLOCK_DEG.map((degrees) => `at${degrees}`);
+
+export const runoutForm: MeasureForm = {
+  id: 'runout',
+  title: forms.runout,
+  procedure: 'runout',
+  choices: [
+    { id: 'place', label: fields.place, options: Object.entries(places) },
+    {
+      id: 'material',
+      label: fields.material,
+      options: [
+        ['steel', fields.steel],
+        ['alloy', fields.alloy],
+      ],
+    },
+  ],
+  rows: () => [
+    { heading: '', fields: [{ id: 'tir', label: fields.tir, kind: 'length', optional: true }] },
+    {
+      heading: fields.clockHeading,
+      fields: CLOCK_DEG.map((degrees) => ({
+        id: `at${degrees}`,
+        label: fields.clock(degrees),
+        kind: 'length' as const,
+        optional: true,
+      })),
+    },
+  ],
+  build: (entry) => {
+    const readings = allOf(entry, clockIds);
+    const tirMm = entry.number('tir');
+    if (tirMm === undefined && readings === null) return null;
+    const place = entry.choice('place') as RunoutPlace;
+    const isAlloy = place.startsWith('wheel') && entry.choice('material') === 'alloy';
+    return {
+      kind: 'runout',
+      place,
+      ...given('tirMm', tirMm),
+      ...given('readingsMm', readings ?? undefined),
+      ...(isAlloy && { wheelMaterial: 'alloy' as const }),
+    };
+  },
+};
+
+const STEPS = [0, 1, 2, 3] as const;
+
+export const reindexForm: MeasureForm = {
+  id: 'flange-reindex',
+  title: forms.reindex,
+  procedure: 'flange-reindex',
+  choices: [],
+  rows: () => [
+    { heading: '', fields: [{ id: 'bolts', label: fields.bolts, kind: 'count' }] },
+    {
+      heading: fields.level,
+      fields: STEPS.map((steps) => ({
+        id: `level${steps}`,
+        label: fields.turnedBy(steps),
+        kind: 'acceleration' as const,
+        optional: steps > 1,
+      })),
+    },
+  ],
+  build: (entry) => {
+    const boltCount = entry.number('bolts');
+    const levels = STEPS.flatMap((steps) => {
+      const amplitudeMps2 = entry.number(`level${steps}`);
+      return amplitudeMps2 === undefined ? [] : [{ steps, amplitudeMps2 }];
+    });
+    const isEnough = boltCount !== undefined && levels.length >= 2 && levels[0]?.steps === 0;
+    return isEnough ? { kind: 'flange-reindex', boltCount, levels } : null;
+  },
+};
+
+export const wheelForm: MeasureForm = {
+  id: 'wheel-unbalance',
+  title: forms.wheel,
+  procedure: 'wheel-balance',
+  choices: [],
+  rows: () => [
+    {
+      heading: '',
+      fields: [
+        { id: 'inner', label: fields.inner, kind: 'grams' },
+        { id: 'outer', label: fields.outer, kind: 'grams' },
+        { id: 'radius', label: fields.radius, kind: 'length' },
+      ],
+    },
+  ],
+  build: (entry) => {
+    const [innerG, outerG, radiusMm] = allOf(entry, ['inner', 'outer', 'radius']) ?? [];
+    if (innerG === undefined || outerG === undefined || radiusMm === undefined) return null;
+    return { kind: 'wheel-unbalance', innerG, outerG, radiusMm };
+  },
+};

@@ -1,0 +1,70 @@
+/** A judged measurement in words and units. */
+import type { JudgedMeasurement, Prediction } from '../../core/driveline/judged-measurement.ts';
+import type { JudgedNumber, Limit } from '../../core/driveline/limit.ts';
+import type { Measurement } from '../../core/driveline/measurement.ts';
+import type { UnitSystem } from '../../core/report/format.ts';
+import { lengthText, percentText, significant } from '../../core/report/format.ts';
+import { texts } from '../texts.ts';
+import { MEASURE_FORMS } from './all-forms.ts';
+
+const words = texts.bench;
+
+/** A figure in the limit's unit, in the reader's system. */
+export function figureText(value: number, unit: Limit['unit'], units: UnitSystem): string {
+  if (unit === 'mm') return lengthText(value, units);
+  if (unit === 'share') return percentText(value);
+  if (unit === '°') return `${value.toFixed(2)}°`;
+  return `${significant(value, 3)} ${unit}`;
+}
+
+/** 'at most 0.05 mm (common practice, no source)'. */
+export function limitText({ sense, value, unit, source }: Limit, units: UnitSystem): string {
+  return `${words.limit(sense, figureText(value, unit, units))} (${source})`;
+}
+
+export interface NumberLine {
+  readonly title: string;
+  readonly measured: string;
+  readonly limit: string;
+  readonly inside: boolean;
+  /** Length of the bar, 0..1, with the limit at two thirds. */
+  readonly bar: number;
+}
+
+export const LIMIT_AT = 2 / 3;
+
+export function numberLine({ title, measured, limit, inside, share }: JudgedNumber, units: UnitSystem): NumberLine {
+  return {
+    title,
+    measured: figureText(measured, limit.unit, units),
+    limit: limitText(limit, units),
+    inside,
+    bar: Math.min(1, Math.max(0, share) * LIMIT_AT),
+  };
+}
+
+export function predictionText({ part, order, quantity, value, unit, where }: Prediction): string {
+  const label = `${part} ${order}×`;
+  return words.prediction(words.quantities[quantity], `${significant(value, 3)} ${unit}`, label, where);
+}
+
+/** What a kept measurement is called in the list. */
+export function measurementTitle(measurement: Measurement): string {
+  const { fields, places } = words;
+  const form = MEASURE_FORMS.find(({ id }) => id === measurement.kind);
+  const title =
+    form?.title ?? (measurement.kind === 'observation' ? measurement.checkId.replaceAll('-', ' ') : measurement.kind);
+  const detail =
+    'joint' in measurement
+      ? fields[measurement.joint]
+      : measurement.kind === 'runout'
+        ? places[measurement.place]
+        : measurement.kind === 'radial-play'
+          ? measurement.place === 'slip-yoke'
+            ? fields.slipYoke
+            : fields.centreBearing
+          : '';
+  return detail === '' ? title : `${title}: ${detail.toLowerCase()}`;
+}
+
+export type { JudgedMeasurement };
