@@ -1,11 +1,12 @@
 /** One run's tones weighed against its lines: the posterior of its speed scales, and the matches. */
 import { logAbsence } from './absence.ts';
 import { backgroundAt, supportsOf } from './intensity.ts';
-import { matchesOf, type Match } from './match.ts';
+import { matchesOf, mixedMatches, type Match } from './match.ts';
+import { motionModels, type MotionModel } from './motion-model.ts';
 import type { Origin } from './origin.ts';
-import { linesOrNone, type RunEvidence } from './run-evidence.ts';
-import { scalePosterior, type ScalePosterior, type ToneDensities } from './scale-posterior.ts';
-import type { ScalePrior } from './scale-prior.ts';
+import type { RunEvidence } from './run-evidence.ts';
+import { mixedPosterior, scalePosterior, type ScalePosterior, type ToneDensities } from './scale-posterior.ts';
+import { unlocked, type ScalePrior } from './scale-prior.ts';
 import type { SteadyTone } from './steady-tones.ts';
 
 export interface RunInference {
@@ -14,7 +15,33 @@ export interface RunInference {
   readonly prior: ScalePrior;
   readonly posterior: ScalePosterior;
   readonly matches: readonly Match[];
+  /** The likeliest of the motion models. */
+  readonly model: MotionModel;
 }
+
+/** The run under one model of which group follows which history. */
+const underModel = (
+  run: RunEvidence,
+  origins: readonly Origin[],
+  prior: ScalePrior,
+  steady: readonly SteadyTone[],
+  model: MotionModel,
+): { readonly posterior: ScalePosterior; readonly matches: readonly Match[]; readonly logWeight: number } => {
+  const { histories, limit } = run;
+  const road = origins.filter((origin) => origin.group === 'road');
+  const engine = origins.filter((origin) => origin.group === 'engine');
+  const tied = model.joined ? prior : unlocked(prior);
+  const densities = run.tones.map((tone): ToneDensities => ({
+    background: backgroundAt(tone, limit.samplingRateHz, histories, steady),
+    road: supportsOf(road, tone, prior.road, limit, histories, model.road),
+    engine: supportsOf(engine, tone, prior.engine, limit, histories, model.engine),
+  }));
+  const absentRoad = logAbsence(road, prior.road, limit);
+  const absentEngine = logAbsence(engine, prior.engine, limit);
+  const posterior = scalePosterior(tied, densities, absentRoad, absentEngine);
+  const matches = matchesOf(run.tones, densities, posterior);
+  return { posterior, matches, logWeight: posterior.logEvidence + model.logPrior };
+};
 
 /** @param steady tones of other runs that may be heard here again */
 export const inferRun = (
@@ -23,19 +50,25 @@ export const inferRun = (
   prior: ScalePrior,
   steady: readonly SteadyTone[],
 ): RunInference => {
-  const tied = linesOrNone(run.expected).engineTiedToRoad;
-  const road = origins.filter((origin) => origin.group === 'road');
-  const engine = origins.filter((origin) => origin.group === 'engine');
-  const densities = run.tones.map((tone): ToneDensities => ({
-    background: backgroundAt(tone, run.limit.samplingRateHz, steady),
-    road: supportsOf(road, tone, prior.road, run.limit, tied),
-    engine: supportsOf(engine, tone, prior.engine, run.limit, tied),
-  }));
-  const posterior = scalePosterior(
+  const models = motionModels(run.histories, run.slipPossible);
+  const under = models.map((model) => underModel(run, origins, prior, steady, model));
+  const most = Math.max(...under.map(({ logWeight }) => logWeight));
+  const weights = under.map(({ logWeight }) => Math.exp(logWeight - most));
+  const sum = weights.reduce((a, b) => a + b, 0);
+  const shares = weights.map((weight) => weight / sum);
+  return {
+    run,
+    origins,
     prior,
-    densities,
-    logAbsence(road, prior.road, run.limit),
-    logAbsence(engine, prior.engine, run.limit),
-  );
-  return { run, origins, prior, posterior, matches: matchesOf(run.tones, densities, posterior) };
+    posterior: mixedPosterior(
+      prior,
+      under.map(({ posterior }) => posterior),
+      shares,
+    ),
+    matches: mixedMatches(
+      under.map(({ matches }) => matches),
+      shares,
+    ),
+    model: models[shares.indexOf(Math.max(...shares))]!,
+  };
 };

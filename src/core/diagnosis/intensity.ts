@@ -1,12 +1,13 @@
 /**
- * How strongly each origin would produce a tone like the one seen: densities per Hz, per unit of ln(level) and per Hz of
- * slope. Tones are taken as a marked point process; an origin adds its density to the total at the tone.
+ * How strongly each origin would produce a tone like the one seen: densities per Hz and per unit of ln(level), times
+ * the likelihood of how the tone moved. Tones are taken as a marked point process; an origin adds its density to the total at the tone.
  */
 import { seenProbability, type DetectionLimit } from './absence.ts';
 import { FIXED_TONE, ROAD_RESONANCE, shareDensity, UNLISTED_TONE, type LevelPrior } from './levels.ts';
 import { targetsOf, type Origin, type Target } from './origin.ts';
 import { steadyDensity, type SteadyTone } from './steady-tones.ts';
-import type { Slope, Tone } from './tone.ts';
+import { anyWeight, movingWeight, ownWeight, type Histories } from './motion-model.ts';
+import type { Tone } from './tone.ts';
 import { scaleAt, type ScaleAxis } from './scale-prior.ts';
 
 /** Density of one origin at one tone over a stretch of the scale axis. */
@@ -33,24 +34,9 @@ export const totalBackground = (b: Background): number => b.fixed + b.unlisted +
 
 /** Image of an order through a sensor or logger without (or with) an anti-alias filter: how often it gets through. */
 const IMAGE_PRESENCE = 0.5;
-/** Share of tones whose slope is spoilt (level pulsing, a beat, a wrong track), and its spread over frequency. */
-const SPOILT_SLOPE = 0.03;
-const SPOILT_SPREAD = 1.5;
-/** A slope is not trusted closer than this share of the frequency it is about. */
-const SLOPE_FLOOR = 0.04;
-
+/** ln of the number of places a peak search looks at, some ten thousand. */
+const NOISE_LOG_TESTS = 9;
 const normalDensity = (x: number, sd: number): number => Math.exp(-0.5 * (x / sd) ** 2) / (sd * Math.sqrt(2 * Math.PI));
-
-/** Likelihood of the measured slope where the origin would move by `expectedHz`; 1 where no slope was measured. */
-const slopeDensity = (slope: Slope | null, expectedHz: number, frequencyHz: number): number => {
-  if (!slope) return 1;
-  const sd = Math.hypot(slope.sdHz, SLOPE_FLOOR * Math.max(frequencyHz, Math.abs(expectedHz)));
-  const spoilt = normalDensity(slope.hz, Math.hypot(sd, SPOILT_SPREAD * frequencyHz));
-  return (1 - SPOILT_SLOPE) * normalDensity(slope.hz - expectedHz, sd) + SPOILT_SLOPE * spoilt;
-};
-
-const slopeFor = (origin: Origin, tone: Tone, engineTied: boolean): Slope | null =>
-  origin.group === 'engine' && !engineTied ? tone.engineSlope : tone.roadSlope;
 
 const levelDensity = (levels: LevelPrior, tone: Tone): number => {
   const { amplitudeMps2, amplitudeSdMps2 } = tone.peak;
@@ -61,23 +47,31 @@ const levelDensity = (levels: LevelPrior, tone: Tone): number => {
 /** Probability that the tone is a line, kept off 0 and 1: a shape alone never settles it. */
 const lineShare = (tone: Tone): number => Math.min(0.995, Math.max(0.003, tone.peak.lineProbability));
 
-/** Density of fixed tones, unknown lines, road-shaken resonances and noise at a tone. */
-export const backgroundAt = (tone: Tone, samplingRateHz: number, steady: readonly SteadyTone[]): Background => {
+/** Density of fixed tones, unlisted lines, road-shaken resonances and noise at a tone. */
+export const backgroundAt = (
+  tone: Tone,
+  samplingRateHz: number,
+  histories: Histories,
+  steady: readonly SteadyTone[],
+): Background => {
   const { frequencyHz, amplitudeMps2, falseAlarmProbability } = tone.peak;
   // Spread evenly over ln(f) from 3 Hz to half the rate.
   const perHz = 1 / (frequencyHz * Math.max(1, Math.log(samplingRateHz / 2 / 3)));
   const line = lineShare(tone);
-  const still = slopeDensity(tone.roadSlope, 0, frequencyHz);
-  const anyhow = 0.5 * still + 0.5 * slopeDensity(tone.roadSlope, frequencyHz, frequencyHz);
+  const own = ownWeight(tone, histories);
+  const anyhow = anyWeight(tone, histories);
+  // Expected number of noise peaks as high as this, and its density per unit of ln(level): ln(tests/number) twice over.
+  const chance = -Math.log1p(-Math.min(0.999, falseAlarmProbability));
+  const noise = chance * 2 * (NOISE_LOG_TESTS - Math.log(Math.max(chance, 1e-12)));
   return {
-    fixed: (perHz * shareDensity(FIXED_TONE, amplitudeMps2) + steadyDensity(tone, steady)) * line * still,
+    fixed: (perHz * shareDensity(FIXED_TONE, amplitudeMps2) + steadyDensity(tone, steady)) * line * own,
     unlisted: perHz * shareDensity(UNLISTED_TONE, amplitudeMps2) * line * anyhow,
-    resonance: perHz * shareDensity(ROAD_RESONANCE, amplitudeMps2) * (1 - line) * still,
-    noise: 2 * perHz * Math.min(1, falseAlarmProbability) * anyhow,
+    resonance: perHz * shareDensity(ROAD_RESONANCE, amplitudeMps2) * (1 - line),
+    noise: perHz * noise * anyhow,
   };
 };
 
-const supportOf = (origin: Origin, target: Target, tone: Tone, axis: ScaleAxis, strength: number): Support | null => {
+const supportOf = (origin: Origin, target: Target, tone: Tone, axis: ScaleAxis): Support | null => {
   const { frequencySdHz } = tone.peak;
   const centre = Math.log(target.trueHz / origin.trueHz);
   const reach = Math.max(
@@ -96,7 +90,7 @@ const supportOf = (origin: Origin, target: Target, tone: Tone, axis: ScaleAxis, 
       const sd = Math.hypot(share.sd * expectedHz, frequencySdHz, (axis.step * expectedHz) / 2);
       density += share.weight * normalDensity(target.trueHz - expectedHz * (1 + share.mean), sd);
     }
-    values[i - first] = strength * density;
+    values[i - first] = density;
   }
   return { origin, image: target.image, first, values };
 };
@@ -107,7 +101,8 @@ export const supportsOf = (
   tone: Tone,
   axis: ScaleAxis,
   limit: DetectionLimit,
-  engineTied: boolean,
+  histories: Histories,
+  track: number | null,
 ): readonly Support[] => {
   const { samplingRateHz } = limit;
   const targets = targetsOf(tone.peak.frequencyHz, samplingRateHz);
@@ -116,11 +111,11 @@ export const supportsOf = (
     const missed = 1 - seenProbability(origin, tone.peak.frequencyHz, limit);
     const level = (levelDensity(origin.levels, tone) * lineShare(tone)) / missed;
     for (const target of targets) {
-      const expectedSlope = target.direction * target.trueHz;
-      const slope = slopeDensity(slopeFor(origin, tone, engineTied), expectedSlope, tone.peak.frequencyHz);
-      const strength = level * slope * (target.image ? IMAGE_PRESENCE : 1);
-      const support = supportOf(origin, target, tone, axis, strength);
-      if (support) supports.push(support);
+      const support = supportOf(origin, target, tone, axis);
+      if (!support) continue;
+      const moving = movingWeight(tone, histories, track, target.direction * target.trueHz);
+      const strength = level * moving * (target.image ? IMAGE_PRESENCE : 1);
+      supports.push({ ...support, values: support.values.map((density) => strength * density) });
     }
   }
   return supports;

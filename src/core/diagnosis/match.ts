@@ -22,13 +22,15 @@ export interface Match {
 /** Origins below this are left to 'unlisted', so that lists stay short. */
 const NOT_WORTH_NAMING = 5e-4;
 
+const keyOf = ({ origin, image }: OriginShare): string => `${origin.line.label}${image ? ' image' : ''}`;
+
 /** One origin may reach a tone as itself and as several images; those of a kind are added up. */
 const gather = (supports: readonly Support[], probabilities: readonly number[]): OriginShare[] => {
   const shares = new Map<string, OriginShare>();
   supports.forEach((support, i) => {
-    const key = `${support.origin.line.label}${support.image ? ' image' : ''}`;
-    const before = shares.get(key)?.probability ?? 0;
-    shares.set(key, { origin: support.origin, image: support.image, probability: before + probabilities[i]! });
+    const share = { origin: support.origin, image: support.image, probability: probabilities[i]! };
+    const before = shares.get(keyOf(share))?.probability ?? 0;
+    shares.set(keyOf(share), { ...share, probability: before + share.probability });
   });
   return [...shares.values()];
 };
@@ -54,4 +56,34 @@ export const matchesOf = (
       noise: part(background.noise),
     };
     return { tone, lines, others };
+  });
+
+const mixed = (values: readonly number[], shares: readonly number[]): number =>
+  values.reduce((sum, value, i) => sum + value * shares[i]!, 0);
+
+/** Matches under several models of the same tones, weighted. */
+export const mixedMatches = (models: readonly (readonly Match[])[], shares: readonly number[]): readonly Match[] =>
+  models[0]!.map(({ tone }, t) => {
+    const lines = new Map<string, OriginShare>();
+    models.forEach((matches, m) => {
+      for (const share of matches[t]!.lines) {
+        const before = lines.get(keyOf(share))?.probability ?? 0;
+        lines.set(keyOf(share), { ...share, probability: before + shares[m]! * share.probability });
+      }
+    });
+    const other = (kind: keyof Background): number =>
+      mixed(
+        models.map((matches) => matches[t]!.others[kind]),
+        shares,
+      );
+    return {
+      tone,
+      lines: [...lines.values()].sort((a, b) => b.probability - a.probability),
+      others: {
+        fixed: other('fixed'),
+        unlisted: other('unlisted'),
+        resonance: other('resonance'),
+        noise: other('noise'),
+      },
+    };
   });

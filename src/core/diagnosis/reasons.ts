@@ -14,6 +14,8 @@ export interface Reasons {
 
 /** Rivals below this are not worth a sentence. */
 const RIVAL = 0.02;
+/** One way of moving is clear over another from this difference on, ln of evidence. */
+const CLEAR_MOTION = 4;
 
 const placeText = ({ hz, sdHz }: ExpectedPlace): string =>
   `${hz.toFixed(sdHz < 0.05 ? 2 : 1)} ± ${Math.max(sdHz, 0.01).toFixed(sdHz < 0.05 ? 2 : 1)} Hz`;
@@ -38,28 +40,33 @@ const companionsSeen = (inference: RunInference, part: string, label: string): s
       : [];
   });
 
-export const slopeSentence = (finding: Finding): { text: string; speaksFor: boolean } | null => {
-  const slope = finding.match.tone.roadSlope;
-  const f = finding.match.tone.peak.frequencyHz;
-  if (!slope || slope.sdHz > 0.3 * f) return null;
-  const ratio = slope.hz / f;
-  const expected = finding.chosen ? (finding.chosen.image ? finding.trueHz / f : 1) : 0;
-  if (Math.abs(ratio - 1) < 0.2) {
-    return { text: 'It rose and fell with the road speed, in step, as an order does.', speaksFor: expected === 1 };
+/** What the tone's own motion says, where the speed moved enough to tell. */
+const motionSentence = (finding: Finding): { text: string; speaksFor: boolean } | null => {
+  const { inference, match, chosen } = finding;
+  const { motion, peak } = match.tone;
+  if (!motion) return null;
+  const along = Array.from({ length: inference.run.histories.count }, (_, k) => motion.along(k, peak.frequencyHz));
+  const most = Math.max(...along);
+  if (chosen?.image) {
+    const text =
+      'It moved as the image of an order above half the sampling rate does: by more hertz, or the other way.';
+    const image = Math.max(
+      ...along.map((_, k) => Math.max(motion.along(k, finding.trueHz), motion.along(k, -finding.trueHz))),
+    );
+    return image > Math.max(most, motion.still) + CLEAR_MOTION ? { text, speaksFor: true } : null;
   }
-  if (Math.abs(ratio) < 0.2) {
-    return { text: 'It stayed at its frequency while the road speed changed.', speaksFor: expected === 0 };
+  if (most > motion.still + CLEAR_MOTION) {
+    return { text: 'It rose and fell in step with the speed, as an order does.', speaksFor: chosen !== null };
   }
-  const way = ratio < 0 ? 'the other way than the road speed' : 'faster than the road speed';
-  return {
-    text: `It moved ${way}, as the image of an order above half the sampling rate does.`,
-    speaksFor: Math.abs(expected) > 1.2,
-  };
+  if (motion.still > most + CLEAR_MOTION) {
+    return { text: 'It stayed at its frequency while the speed changed.', speaksFor: finding.part === 'fixed' };
+  }
+  return null;
 };
 
 export const reasonsOf = (finding: Finding, vehicle: Vehicle): Reasons => {
   const { inference, match, chosen } = finding;
-  const { peak, roadSlope } = match.tone;
+  const { peak, motion } = match.tone;
   const speaksFor: string[] = [];
   const against: string[] = [];
   if (chosen) {
@@ -76,8 +83,8 @@ export const reasonsOf = (finding: Finding, vehicle: Vehicle): Reasons => {
     speaksFor.push(text);
   }
   speaksFor.push(`It stands ${peak.overFloorDb.toFixed(0)} dB over the noise around it.`);
-  const slope = slopeSentence(finding);
-  if (slope) (slope.speaksFor ? speaksFor : against).push(slope.text);
+  const moved = motionSentence(finding);
+  if (moved) (moved.speaksFor ? speaksFor : against).push(moved.text);
   for (const rival of match.lines) {
     if (chosen && rival.origin.line.label === chosen.origin.line.label) continue;
     if (rival.probability >= RIVAL) {
@@ -92,7 +99,7 @@ export const reasonsOf = (finding: Finding, vehicle: Vehicle): Reasons => {
     against.push(`A tone that belongs to no listed part could stand here (${Math.round(100 * own)} in 100).`);
   }
   const missing = missingData(vehicle, inference.run.condition).map((datum) => datum.text);
-  if (!roadSlope && own >= RIVAL) {
+  if (!motion && own >= RIVAL) {
     missing.push('A run in which the speed changes slowly: it would show whether the tone follows the speed.');
   }
   return { for: speaksFor, against, missing };

@@ -2,8 +2,6 @@
 import type { Note } from '../note.ts';
 import type { Recording } from '../reading/recording.ts';
 import type { AmplitudeSpectrum, Prepared, TimeFrequency } from '../signal/spectrum.ts';
-import { findPeaks } from '../signal/detect.ts';
-import { feltLevel } from '../signal/felt.ts';
 import { amplitudeFloor } from '../signal/floor.ts';
 import { prepare, preparationNotes } from '../signal/prepare.ts';
 import { timeFrequency } from '../signal/time-frequency.ts';
@@ -15,7 +13,13 @@ import type { RunCondition, Vehicle } from '../vehicle/vehicle.ts';
 import type { DetectionLimit } from './absence.ts';
 import { detectionLimit } from './detection-limit.ts';
 import { usedCondition } from './run-condition.ts';
+import type { Histories } from './motion-model.ts';
+import { findTones } from './find-tones.ts';
 import type { Tone } from './tone.ts';
+import { findTracks } from './track/find-tracks.ts';
+import { trackFromLog } from './track/logged-track.ts';
+import { relativeSpeeds, STEADY_TRACK } from './track/speed-track.ts';
+import { timesOf, warpedPieces } from './track/warp.ts';
 
 export interface RunEvidence {
   readonly name: string;
@@ -25,6 +29,8 @@ export interface RunEvidence {
   /** Null where not one line can be computed; `notes` says why. */
   readonly expected: ExpectedLines | null;
   readonly tones: readonly Tone[];
+  readonly histories: Histories;
+  readonly slipPossible: boolean;
   readonly limit: DetectionLimit;
   readonly spectrum: AmplitudeSpectrum;
   readonly floorMps2: Float64Array;
@@ -37,6 +43,14 @@ export interface RunEvidence {
 }
 
 const SPECTRUM_SEGMENT_S = 8;
+/** Root mean square of ln speed from which a change of speed is called a ramp. */
+const RAMP_WANDER = 0.03;
+
+/** ln prior of ln(mean speed over stated) for the search of the speed's history; tails as of a wrong statement. */
+const roadScalePrior = ({ wheelRelativeSd }: ExpectedLines): ((scale: number) => number) => {
+  const sd = Math.max(wheelRelativeSd, 3e-3);
+  return (scale) => -2.5 * Math.log1p((scale / sd) ** 2 / 4);
+};
 
 const NO_LINES: ExpectedLines = {
   wheelHz: null,
@@ -49,6 +63,14 @@ const NO_LINES: ExpectedLines = {
 };
 
 export const linesOrNone = (expected: ExpectedLines | null): ExpectedLines => expected ?? NO_LINES;
+
+/** Slip between engine and wheels: a converter, a clutch, or speeds that are not tied at all. */
+const canSlip = (vehicle: Vehicle, expected: ExpectedLines | null): boolean =>
+  vehicle.layout !== 'electric' && (vehicle.converter !== false || expected?.engineTiedToRoad === false);
+
+const rms = (values: Float64Array): number => Math.sqrt(values.reduce((sum, v) => sum + v * v, 0) / values.length);
+
+const PICTURE_STEP_S = 0.5;
 
 export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Recording, name: string): RunEvidence => {
   const prepared = prepare(recording);
@@ -63,29 +85,37 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
     const { code, message, remedy } = lines.problem;
     notes.push({ code, severity: 'warning', text: `${message} ${remedy}` });
   }
+  const expected = lines.ok ? lines.value : null;
+  const logged = used.speedLog ? trackFromLog(used.speedLog) : null;
+  const { tracks } = findTracks(prepared, {
+    linesHz: linesOrNone(expected).lines.map((line) => line.frequencyHz),
+    logPrior: roadScalePrior(linesOrNone(expected)),
+    logged,
+  });
   const spectrum = welchAmplitude(prepared, { segmentLength: powerOfTwoAtLeast(SPECTRUM_SEGMENT_S * rate) });
   const floorMps2 = amplitudeFloor(spectrum, recording.channels.length);
-  const tones = findPeaks(prepared).map((peak): Tone => ({
-    peak,
-    feltLevel: feltLevel(peak.frequencyHz, peak.amplitudeMps2, peak.verticalShare),
-    roadSlope: null,
-    engineSlope: null,
-  }));
+  const [track = STEADY_TRACK] = tracks;
+  const timeS = timesOf(prepared, PICTURE_STEP_S);
+  const relative = relativeSpeeds(track, timeS);
+  const wander = tracks.map((one) => rms(relativeSpeeds(one, timeS).map((r) => Math.log(r))));
+  const even = tracks.length > 0 ? warpedPieces(prepared, track) : null;
   return {
     name,
     recording,
     prepared,
     condition: used.condition,
-    expected: lines.ok ? lines.value : null,
-    tones,
+    expected,
+    tones: findTones(prepared, tracks),
+    histories: { count: tracks.length, wander, logged: logged !== null },
+    slipPossible: canSlip(vehicle, expected),
     limit: detectionLimit(spectrum, floorMps2, recording.channels.length),
     spectrum,
     floorMps2,
     map: timeFrequency(prepared),
-    speedTrack: { timeS: Float64Array.of(recording.segments[0]?.startS ?? 0), relative: Float64Array.of(1) },
-    orderSpectrum: null,
+    speedTrack: tracks.length > 0 ? { timeS, relative } : { timeS: timeS.slice(0, 1), relative: Float64Array.of(1) },
+    orderSpectrum: even ? welchAmplitude(even, { segmentLength: spectrum.segmentLength }) : null,
     engineLogged: used.engineLog !== null,
-    speedVaried: 'unknown',
+    speedVaried: logged ? 'logged' : tracks.length === 0 ? 'steady' : wander[0]! > RAMP_WANDER ? 'ramp' : 'drift',
     notes,
   };
 };

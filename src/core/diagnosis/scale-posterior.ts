@@ -34,6 +34,25 @@ export interface ScalePosterior {
   readonly logEvidence: number;
 }
 
+/** Posteriors under several models on the same axes, weighted. Per-tone origins are those of the first. */
+export const mixedPosterior = (
+  prior: ScalePrior,
+  models: readonly ScalePosterior[],
+  shares: readonly number[],
+): ScalePosterior => {
+  const mix = (side: 'roadWeight' | 'engineWeight'): Float64Array =>
+    models[0]![side].map((_, i) => models.reduce((sum, model, m) => sum + shares[m]! * model[side][i]!, 0));
+  const roadWeight = mix('roadWeight');
+  const engineWeight = mix('engineWeight');
+  return {
+    ...models[0]!,
+    roadWeight,
+    engineWeight,
+    road: momentsOf(prior.road, roadWeight),
+    engine: momentsOf(prior.engine, engineWeight),
+  };
+};
+
 /** A tone's origins' densities over both axes, each over its background. */
 export interface Ratios {
   readonly road: Float64Array;

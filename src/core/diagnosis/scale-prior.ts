@@ -23,6 +23,8 @@ export interface ScaleTie {
   readonly from: number;
   readonly to: number;
   readonly logDensity: (gap: number) => number;
+  /** The same given that it slips; absent where nothing can. */
+  readonly slipping?: ScaleTie;
 }
 
 /** Fine enough that a strong line's uncertainty (some 1e-4 of its frequency) spans a grid step. */
@@ -59,13 +61,20 @@ const MOST_SLIP = 0.12;
  */
 export const gearTie = (converter: boolean): ScaleTie => {
   const lockedShare = converter ? CONVERTER_LOCKED : 0.99;
+  const slip = (gap: number): number => (gap > 0 ? Math.exp(-gap / MEAN_SLIP) / MEAN_SLIP : 1e-6);
   return {
+    ...(converter ? { slipping: { from: 0, to: MOST_SLIP, logDensity: (gap: number) => Math.log(slip(gap)) } } : {}),
     from: -5 * LOCKED_SD,
     to: converter ? MOST_SLIP : 5 * LOCKED_SD,
     logDensity: (gap) => {
       const locked = Math.exp(-0.5 * (gap / LOCKED_SD) ** 2) / (LOCKED_SD * Math.sqrt(2 * Math.PI));
-      const slipping = gap > 0 ? Math.exp(-gap / MEAN_SLIP) / MEAN_SLIP : 0;
-      return Math.log(lockedShare * locked + (1 - lockedShare) * slipping);
+      return Math.log(lockedShare * locked + (1 - lockedShare) * slip(gap));
     },
   };
+};
+
+/** The prior with the tie's locked part taken out: engine and road were seen to move apart. */
+export const unlocked = (prior: ScalePrior): ScalePrior => {
+  const { tie } = prior;
+  return tie?.slipping ? { ...prior, tie: tie.slipping } : prior;
 };

@@ -1,0 +1,89 @@
+/** The tones of a run: peaks of the recording as it is, and of the recording made even by each speed track. */
+import { findPeaks } from '../signal/detect.ts';
+import { feltLevel } from '../signal/felt.ts';
+import type { Peak } from '../signal/peak.ts';
+import type { Prepared } from '../signal/spectrum.ts';
+import type { Tone } from './tone.ts';
+import { wholeSpectra } from './track/basebands.ts';
+import { motionOf, type Motion } from './track/motion.ts';
+import { logSpeedAt, type SpeedTrack } from './track/speed-track.ts';
+import { warpedPieces } from './track/warp.ts';
+
+/** A peak, the track it was found on (−1: none), and how the tone moved. */
+interface Found {
+  readonly peak: Peak;
+  readonly domain: number;
+  readonly motion: Motion;
+  /** Evidence for a line in its own domain, and the best in any. */
+  readonly own: number;
+  readonly most: number;
+}
+
+/** More noise peaks are let in than a plain list would: the lines they fall on decide. */
+const FALSE_ALARM = 0.3;
+/** A peak this much better explained (in ln) in another domain is a smear there, not a line here. */
+const BETTER_ELSEWHERE = 4;
+/** A smear of a stronger tone has less amplitude than this share of it. */
+const SMEAR_SHARE = 0.7;
+const NEAR_BINS = 3;
+
+const evidenceIn = (motion: Motion, domain: number, frequencyHz: number): number =>
+  domain < 0 ? motion.still : motion.along(domain, frequencyHz);
+
+/** How far apart (ln) two domains' speeds come. */
+const reachBetween = (tracks: readonly SpeedTrack[], a: number, b: number, timeS: Float64Array): number => {
+  let most = 0;
+  for (const t of timeS) {
+    const at = (domain: number): number => (domain < 0 ? 0 : logSpeedAt(tracks[domain]!, t));
+    most = Math.max(most, Math.abs(at(a) - at(b)));
+  }
+  return most;
+};
+
+const toTone = ({ peak, motion }: Found): Tone => ({
+  peak,
+  feltLevel: feltLevel(peak.frequencyHz, peak.amplitudeMps2, peak.verticalShare),
+  motion,
+});
+
+export const findTones = (prepared: Prepared, tracks: readonly SpeedTrack[]): readonly Tone[] => {
+  if (tracks.length === 0) {
+    return findPeaks(prepared, { falseAlarm: FALSE_ALARM }).map((peak) => ({
+      peak,
+      feltLevel: feltLevel(peak.frequencyHz, peak.amplitudeMps2, peak.verticalShare),
+      motion: null,
+    }));
+  }
+  const spectra = wholeSpectra(prepared);
+  const domains = [-1, ...tracks.keys()];
+  const binHz = spectra.samplingRateHz / spectra.length;
+  const found = domains
+    .flatMap((domain) => {
+      const even = domain < 0 ? prepared : warpedPieces(prepared, tracks[domain]!);
+      return findPeaks(even, { falseAlarm: FALSE_ALARM }).map((peak): Found => {
+        const motion = motionOf(spectra, tracks, peak.frequencyHz);
+        const all = domains.map((d) => evidenceIn(motion, d, peak.frequencyHz));
+        return { peak, domain, motion, own: evidenceIn(motion, domain, peak.frequencyHz), most: Math.max(...all) };
+      });
+    })
+    .filter(({ own, most }) => own > most - BETTER_ELSEWHERE)
+    .sort((a, b) => b.own - a.own);
+  const timeS = Float64Array.from(
+    { length: 60 },
+    (_, i) => spectra.startS + (i * spectra.length) / spectra.samplingRateHz / 59,
+  );
+  const reach = domains.map((a) => domains.map((b) => reachBetween(tracks, a, b, timeS)));
+  const kept: Found[] = [];
+  for (const one of found) {
+    const { frequencyHz, amplitudeMps2 } = one.peak;
+    const smear = kept.some((other) => {
+      if (other.domain === one.domain) return false;
+      const apart = Math.abs(frequencyHz - other.peak.frequencyHz);
+      if (apart < NEAR_BINS * binHz) return true;
+      const width = reach[one.domain + 1]![other.domain + 1]! * other.peak.frequencyHz + NEAR_BINS * binHz;
+      return apart < width && amplitudeMps2 < SMEAR_SHARE * other.peak.amplitudeMps2;
+    });
+    if (!smear) kept.push(one);
+  }
+  return kept.map(toTone).sort((a, b) => a.peak.frequencyHz - b.peak.frequencyHz);
+};

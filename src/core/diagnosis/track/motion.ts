@@ -1,0 +1,94 @@
+/** How well a tone keeps together if it moves in step with a track, more than in step, against it, or not at all. */
+import { complexArray, complexSpectrum, powerOfTwoAtLeast } from '../../signal/fft.ts';
+import { median } from '../../signal/statistics.ts';
+import { basebandAt, type Baseband, type WholeSpectra } from './basebands.ts';
+import { growingEvidence, type EvidenceOf } from './line-evidence.ts';
+import { logSpeedAt, type SpeedTrack } from './speed-track.ts';
+
+/** ln evidence (against noise) that the tone is one line that moves by `slopeHz` per unit of ln speed of a track. */
+export interface Motion {
+  /** It does not move. */
+  readonly still: number;
+  /** Moving with the track of that index; cached by slope. */
+  readonly along: (track: number, slopeHz: number) => number;
+}
+
+/** The frequency is searched this many natural bins to each side. */
+const SEARCH_BINS = 2;
+const PADDING = 2;
+/** Noise is read this far to each side, Hz. */
+const NOISE_HZ = 3;
+
+/** ∫(relative speed − 1)dt over the band's steps, s. */
+const driftOf = ({ startS, stepS, axes }: Baseband, track: SpeedTrack): Float64Array => {
+  const n = axes[0]?.re.length ?? 0;
+  const out = new Float64Array(n);
+  let before = Math.exp(logSpeedAt(track, startS)) - 1;
+  for (let i = 1; i < n; i++) {
+    const now = Math.exp(logSpeedAt(track, startS + i * stepS)) - 1;
+    out[i] = out[i - 1]! + 0.5 * (before + now) * stepS;
+    before = now;
+  }
+  return out;
+};
+
+/** Powers over frequency of one axis, the motion taken out; index 0 is the band's centre. */
+const powers = (
+  { re, im }: { re: Float64Array; im: Float64Array },
+  drift: Float64Array | null,
+  slopeHz: number,
+): Float64Array => {
+  const n = re.length;
+  const size = PADDING * powerOfTwoAtLeast(n);
+  const input = complexArray(size);
+  for (let i = 0; i < n; i++) {
+    const window = 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / n);
+    const phase = drift ? -2 * Math.PI * slopeHz * drift[i]! : 0;
+    const c = Math.cos(phase) * window;
+    const s = Math.sin(phase) * window;
+    input.re[i] = re[i]! * c - im[i]! * s;
+    input.im[i] = re[i]! * s + im[i]! * c;
+  }
+  const out = complexSpectrum(input);
+  return out.re.map((r, k) => r * r + out.im[k]! * out.im[k]!);
+};
+
+const nearCentre = (power: Float64Array, reach: number): number[] => {
+  const values: number[] = [];
+  for (let k = -reach; k <= reach; k++) values.push(power[(k + power.length) % power.length]!);
+  return values;
+};
+
+export const motionOf = (spectra: WholeSpectra, tracks: readonly SpeedTrack[], frequencyHz: number): Motion => {
+  const band = basebandAt(spectra, frequencyHz);
+  const axes = band.axes.length;
+  const evidenceOf: EvidenceOf = growingEvidence(axes);
+  const n = band.axes[0]?.re.length ?? 0;
+  const binHz = 1 / (PADDING * powerOfTwoAtLeast(n) * band.stepS);
+  const reach = Math.max(1, Math.ceil(SEARCH_BINS / (n * band.stepS) / binHz));
+  const noise = band.axes.map((axis) => {
+    const around = nearCentre(powers(axis, null, 0), Math.round(NOISE_HZ / binHz));
+    return Math.max(median(around) / Math.LN2, 1e-300);
+  });
+  const best = (drift: Float64Array | null, slopeHz: number): number => {
+    const sums = new Array<number>(2 * reach + 1).fill(0);
+    band.axes.forEach((axis, a) => {
+      nearCentre(powers(axis, drift, slopeHz), reach).forEach((p, i) => (sums[i]! += p / noise[a]!));
+    });
+    return evidenceOf(Math.max(...sums));
+  };
+  const drifts = tracks.map((track) => driftOf(band, track));
+  const cache = new Map<string, number>();
+  return {
+    still: best(null, 0),
+    along: (track, slopeHz) => {
+      const key = `${track} ${slopeHz.toFixed(2)}`;
+      const known = cache.get(key);
+      if (known !== undefined) return known;
+      const drift = drifts[track];
+      const value = drift ? best(drift, slopeHz) : 0;
+      cache.set(key, value);
+      return value;
+    },
+  };
+};

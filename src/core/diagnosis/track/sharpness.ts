@@ -1,0 +1,130 @@
+/**
+ * How sharply lines stand in the spectrum over the whole length: each narrow band by its highest bin over the rest. A
+ * line that wanders is spread over many bins; on the right track it is gathered into one.
+ */
+import { complexArray, powerOfTwoAtLeast, realSpectrum } from '../../signal/fft.ts';
+import type { Prepared } from '../../signal/spectrum.ts';
+import { runningMedian } from '../../signal/statistics.ts';
+import { growingEvidence } from './line-evidence.ts';
+import { HIGHEST_HZ } from './work-signal.ts';
+
+export interface Band {
+  /** Of its highest bin, Hz. */
+  readonly frequencyHz: number;
+  /** Evidence beyond what chance gives somewhere in the spectrum; 0 where there is none. */
+  readonly evidence: number;
+  /** Power over noise, all of the band together. */
+  readonly excess: number;
+}
+
+const LOWEST_HZ = 4;
+/** A line that wanders by a percent stays within its band. */
+const RELATIVE_WIDTH = 0.016;
+const LEAST_WIDTH_HZ = 0.5;
+const FLOOR_HALF_HZ = 2.5;
+/** Noise alone reaches this much (in ln) somewhere in a spectrum of some thousand bins. */
+const CHANCE = 12;
+/** A longer recording is looked at in blocks of this length, s, a few of them. */
+const BLOCK_S = 64;
+const MOST_BLOCKS = 4;
+
+/** The surroundings that a band's highest bin must stand out of, to each side, in bands; Hann's main lobe in bins. */
+const AROUND = 0.75;
+const LOBE_BINS = 2;
+
+interface Block {
+  readonly piece: number;
+  readonly from: number;
+  readonly length: number;
+}
+
+const blocksOf = (prepared: Prepared): readonly Block[] => {
+  const rate = prepared.samplingRateHz;
+  const blocks: Block[] = [];
+  prepared.pieces.forEach(({ axes }, piece) => {
+    const n = axes[0]?.length ?? 0;
+    const count = Math.max(1, Math.ceil(n / (BLOCK_S * rate)));
+    const length = Math.floor(n / count);
+    for (let b = 0; b < count; b++) blocks.push({ piece, from: b * length, length });
+  });
+  const step = Math.max(1, Math.floor(blocks.length / MOST_BLOCKS));
+  return blocks.filter((_, i) => i % step === 0).slice(0, MOST_BLOCKS);
+};
+
+const excessOf = (prepared: Prepared, block: Block, size: number, bins: number, halfBins: number): Float64Array => {
+  const sum = new Float64Array(bins);
+  const out = complexArray(size / 2 + 1);
+  for (const axis of prepared.pieces[block.piece]!.axes) {
+    const input = new Float64Array(block.length);
+    for (let i = 0; i < block.length; i++) {
+      input[i] = axis[block.from + i]! * (0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / block.length));
+    }
+    realSpectrum(input, size, out);
+    const power = Float64Array.from({ length: bins }, (_, k) => out.re[k]! ** 2 + out.im[k]! ** 2);
+    const floor = runningMedian(power, halfBins);
+    for (let k = 0; k < bins; k++) sum[k]! += (Math.LN2 * power[k]!) / Math.max(floor[k]!, 1e-300);
+  }
+  return sum;
+};
+
+/** Mean around a bin, its own main lobe left out: noise, or what a wandering line has spread there. */
+const restOf = (excess: Float64Array, at: number, reach: number, lobe: number): number => {
+  let sum = 0;
+  let count = 0;
+  for (let k = Math.max(0, at - reach); k <= Math.min(excess.length - 1, at + reach); k++) {
+    if (Math.abs(k - at) <= lobe) continue;
+    sum += excess[k]!;
+    count++;
+  }
+  return count > 0 ? sum / count : 0;
+};
+
+/** The bands from 4 Hz up, in order of frequency; the same bands for any recording of one rate and length. */
+export const sharpness = (prepared: Prepared): readonly Band[] => {
+  const rate = prepared.samplingRateHz;
+  const axes = prepared.pieces[0]?.axes.length ?? 0;
+  const evidenceOf = growingEvidence(axes);
+  const highest = Math.min(HIGHEST_HZ, 0.49 * rate);
+  const edges = [LOWEST_HZ];
+  for (let f = LOWEST_HZ; f < highest; edges.push(f)) f += Math.max(LEAST_WIDTH_HZ, RELATIVE_WIDTH * f);
+  const bands = edges.slice(0, -1).map((fromHz) => ({ frequencyHz: fromHz, evidence: 0, excess: 0, top: 0 }));
+  const blocks = blocksOf(prepared);
+  for (const block of blocks) {
+    const size = powerOfTwoAtLeast(block.length);
+    const step = rate / size;
+    const bins = Math.min(size / 2 + 1, Math.ceil(edges.at(-1)! / step) + 1);
+    const excess = excessOf(prepared, block, size, bins, Math.max(8, Math.round(FLOOR_HALF_HZ / step)));
+    bands.forEach((band, b) => {
+      const from = Math.ceil(edges[b]! / step);
+      const to = Math.min(bins, Math.ceil(edges[b + 1]! / step));
+      let at = from;
+      for (let k = from; k < to; k++) if (excess[k]! > excess[at]!) at = k;
+      const rest = restOf(excess, at, Math.round((to - from) * AROUND), Math.ceil(LOBE_BINS * (size / block.length)));
+      const top = (axes * excess[at]!) / Math.max(axes, rest);
+      band.evidence += Math.max(0, evidenceOf(top) - CHANCE) / blocks.length;
+      for (let k = from; k < to; k++) band.excess += (excess[k]! - axes) / blocks.length;
+      if (top > band.top) {
+        band.top = top;
+        band.frequencyHz = at * step;
+      }
+    });
+  }
+  return bands;
+};
+
+/**
+ * What the bands gain by a track: evidence where it is sharper than anything that stood within reach without it. (A
+ * wrong track smears a fixed tone over its neighbours; they have gained nothing.)
+ * @param reach greatest |ln of relative speed| of the track
+ */
+export const gainOver = (without: readonly Band[], along: readonly Band[], reach: number): number => {
+  const width = Math.ceil(reach / RELATIVE_WIDTH) + 1;
+  return along.reduce((sum, band, i) => {
+    if (band.evidence === 0) return sum;
+    let before = 0;
+    for (let j = Math.max(0, i - width); j <= Math.min(without.length - 1, i + width); j++) {
+      before = Math.max(before, without[j]!.evidence);
+    }
+    return sum + Math.max(0, band.evidence - before);
+  }, 0);
+};

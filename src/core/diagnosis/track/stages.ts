@@ -1,0 +1,65 @@
+/** The looks that are taken at a recording to follow its speed, coarse and fine. */
+import type { Prepared } from '../../signal/spectrum.ts';
+import { chirpMap, type ChirpMap } from './chirp-map.ts';
+import { chirpPath, statesOf, type ChirpPath, type ChirpSearch } from './chirp-path.ts';
+import { combEvidence, evidenceMap } from './comb-evidence.ts';
+import type { EvidenceOf } from './line-evidence.ts';
+
+export interface Stage {
+  readonly segmentS: number;
+  readonly hopS: number;
+  /** Slopes to each side of 0, and the steepest. */
+  readonly slopes: number;
+  readonly steepestPerS: number;
+  readonly search: Omit<ChirpSearch, 'logPrior'>;
+}
+
+/** Cruise: a driver's foot moves the speed by a percent within ten seconds. Judgement. */
+export const CRUISE: Stage = {
+  segmentS: 5.12,
+  hopS: 1,
+  slopes: 7,
+  steepestPerS: 0.007,
+  search: { from: -0.09, to: 0.09, step: 8e-4, slopeSd: 2.5e-3, slopeChangeSd: 7e-4, rowWeight: 0.3 },
+};
+/** Pull-up or coast-down over up to half of the speed. */
+export const RAMP: Stage = {
+  segmentS: 2.56,
+  hopS: 1,
+  slopes: 8,
+  steepestPerS: 0.032,
+  search: { from: -0.45, to: 0.35, step: 3e-3, slopeSd: 0.015, slopeChangeSd: 3e-3, rowWeight: 0.6 },
+};
+/** What is left once the recording has been made even by a first path. */
+export const LEFT_OVER: Stage = {
+  ...CRUISE,
+  search: { ...CRUISE.search, from: -0.016, to: 0.016 },
+};
+export const FINE: Stage = {
+  segmentS: 10.24,
+  hopS: 1.6,
+  slopes: 6,
+  steepestPerS: 0.0018,
+  search: { from: -0.004, to: 0.004, step: 2e-4, slopeSd: 6e-4, slopeChangeSd: 2e-4, rowWeight: 0.25 },
+};
+
+export const lookAt = (prepared: Prepared, { segmentS, hopS, slopes, steepestPerS }: Stage): ChirpMap | null =>
+  chirpMap(prepared, {
+    segmentS,
+    hopS,
+    ratesPerS: Float64Array.from({ length: 2 * slopes + 1 }, (_, i) => ((i - slopes) / slopes) * steepestPerS),
+  });
+
+/** The best path of the given lines (Hz at ln scale 0) through a look. */
+export const follow = (
+  map: ChirpMap,
+  stage: Stage,
+  linesHz: readonly number[],
+  evidenceOf: EvidenceOf,
+  samplingRateHz: number,
+  logPrior: (state: number) => number,
+): ChirpPath => {
+  const search = { ...stage.search, logPrior };
+  const grid = combEvidence(map, evidenceMap(map, evidenceOf), linesHz, statesOf(search), samplingRateHz);
+  return chirpPath(map, grid, search);
+};
