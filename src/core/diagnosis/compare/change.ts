@@ -14,8 +14,18 @@ const DB_PER_NEPER_OF_POWER = 10 / Math.LN10;
 const ONE_SIDED = 1.645;
 /** A level counts as seen where its power is this many standard uncertainties above nothing. */
 const SEEN_FROM = 3;
+/** Where the diagnosis has no tone there, the level must also stand this far over both sides: a hump of the road's is not an order. */
+const CLEAR_OF_A_HUMP = 4;
 
-export const isSeen = (level: OrderLevel): boolean => level.power > SEEN_FROM * noiseSd(level);
+/** A level, and whether it is the order's own or only what could hide there. */
+export interface SeenLevel {
+  readonly level: OrderLevel;
+  readonly seen: boolean;
+}
+
+/** @param ownTone true where the diagnosis found a tone that is this order's */
+export const isSeen = (level: OrderLevel, ownTone: boolean): boolean =>
+  level.power > SEEN_FROM * noiseSd(level) && (ownTone || level.power > CLEAR_OF_A_HUMP * level.noisePower);
 
 /** Standard uncertainty of the power if there were no order at all: what 'seen' is held against. */
 const noiseSd = ({ noisePower, blocks }: OrderLevel): number => noisePower * Math.sqrt(2 / Math.max(1, blocks));
@@ -30,9 +40,9 @@ export const mostPower = (level: OrderLevel): number =>
  * @returns two-sided 95 % interval by Student's distribution where both are seen; one-sided where one is hidden;
  *   not real where both are hidden
  */
-export function changeOf(before: OrderLevel, after: OrderLevel, correctionDb: number, extraSdDb: number): Change {
-  const seenBefore = isSeen(before);
-  const seenAfter = isSeen(after);
+export function changeOf(one: SeenLevel, other: SeenLevel, correctionDb: number, extraSdDb: number): Change {
+  const { level: before, seen: seenBefore } = one;
+  const { level: after, seen: seenAfter } = other;
   const decibels = (to: number, from: number): number => DB_PER_NEPER_OF_POWER * Math.log(to / from) - correctionDb;
   if (seenBefore && seenAfter) {
     const sdBefore = (DB_PER_NEPER_OF_POWER * before.powerSd) / before.power;

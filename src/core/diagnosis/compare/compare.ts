@@ -4,7 +4,7 @@ import type { RunInference } from '../infer-run.ts';
 import type { Finding } from '../finding.ts';
 import { findingsOf } from '../finding.ts';
 import { FELT_FROM } from '../perceived.ts';
-import { changeOf, isSeen, mostPower } from './change.ts';
+import { changeOf, mostPower } from './change.ts';
 import type { ComparedLevel, ComparedPair, ComparedRun, Comparison, OrderChange } from './comparison.ts';
 import { COMPARISON_SCHEMA_VERSION } from './comparison.ts';
 import type { Pair } from './pair.ts';
@@ -62,7 +62,7 @@ const comparedRun = ({ run, posterior }: RunInference): ComparedRun => ({
 
 function orderChange(one: RunLevel, other: RunLevel, correctionDb: number, extraSdDb: number): OrderChange {
   const { line } = one.origin;
-  const change = changeOf(one.level, other.level, correctionDb, extraSdDb);
+  const change = changeOf(one, other, correctionDb, extraSdDb);
   const before = comparedLevel(one);
   const after = comparedLevel({ ...other, verticalShare: other.verticalShare ?? one.verticalShare });
   return {
@@ -80,8 +80,7 @@ function orderChange(one: RunLevel, other: RunLevel, correctionDb: number, extra
   };
 }
 
-function comparedLevel({ level, frequencyHz, verticalShare }: RunLevel): ComparedLevel {
-  const seen = isSeen(level);
+function comparedLevel({ level, seen, frequencyHz, verticalShare }: RunLevel): ComparedLevel {
   const amplitudeMps2 = Math.sqrt(seen ? level.power : mostPower(level));
   return { frequencyHz, amplitudeMps2, feltLevel: feltLevel(frequencyHz, amplitudeMps2, verticalShare), seen };
 }

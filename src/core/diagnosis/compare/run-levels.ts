@@ -1,15 +1,15 @@
 /** The level of every order of a run, measured over its whole length along its speed. */
-import type { OrderLevel } from '../../signal/order-level.ts';
 import { BLOCK_S, orderLevel } from '../../signal/order-level.ts';
 import type { RunInference } from '../infer-run.ts';
 import type { Origin } from '../origin.ts';
 import { expectedPlace } from '../place.ts';
+import type { SeenLevel } from './change.ts';
+import { isSeen } from './change.ts';
 
-export interface RunLevel {
+export interface RunLevel extends SeenLevel {
   readonly origin: Origin;
   readonly frequencyHz: number;
   readonly verticalShare: number | null;
-  readonly level: OrderLevel;
 }
 
 /** A tone is taken as the order's own from this probability on. */
@@ -27,7 +27,9 @@ export function runLevels(inference: RunInference): Map<string, RunLevel> {
     if (!own && place.sdHz > PLACE_SD_HZ) continue;
     const frequencyHz = own?.frequencyHz ?? place.hz;
     const level = orderLevel(prepared, frequencyHz, speedTrack);
-    if (level) levels.set(origin.line.label, { origin, frequencyHz, verticalShare: own?.verticalShare ?? null, level });
+    if (!level) continue;
+    const seen = isSeen(level, own !== null);
+    levels.set(origin.line.label, { origin, frequencyHz, verticalShare: own?.verticalShare ?? null, level, seen });
   }
   return levels;
 }
