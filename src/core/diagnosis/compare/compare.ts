@@ -24,7 +24,7 @@ export function compareRuns(before: readonly RunInference[], after: readonly Run
   const fresh = newFindings(findingsOf(after), findingsOf(before));
   return {
     schemaVersion: COMPARISON_SCHEMA_VERSION,
-    ...sentenceOf({ complaint, change: changeOfComplaint(complaint, pairs, compared), fresh, pairs: compared }),
+    ...sentenceOf({ complaint, change: changeOfComplaint(complaint, compared), fresh, pairs: compared }),
     pairs: compared,
     notes: compared
       .filter(({ differences }) => differences.length > 0)
@@ -43,7 +43,10 @@ function comparePair(pair: Pair): ComparedPair {
   const extraSdDb = Math.hypot(correction.sdDb, pair.unlikeSdDb);
   const orders = [...before].flatMap(([label, one]) => {
     const other = after.get(label);
-    return other ? [orderChange(one, other, correction.db, extraSdDb)] : [];
+    if (!other) return [];
+    // What neither run's diagnosis found is the road's: a level read there says what could hide, no more.
+    const [a, b] = one.own || other.own ? [one, other] : [hidden(one), hidden(other)];
+    return [orderChange(a, b, correction.db, extraSdDb)];
   });
   return {
     before: comparedRun(pair.before),
@@ -53,6 +56,8 @@ function comparePair(pair: Pair): ComparedPair {
     orders,
   };
 }
+
+const hidden = (level: RunLevel): RunLevel => ({ ...level, seen: false });
 
 const comparedRun = ({ run, posterior }: RunInference): ComparedRun => ({
   name: run.name,
@@ -94,15 +99,14 @@ function verdictOf(before: ComparedLevel, after: ComparedLevel, real: boolean, d
   return !after.seen || (wasFelt && after.feltLevel < FELT_FROM) ? 'gone' : 'better';
 }
 
-/** The complaint's own change, in the pair whose run showed it. */
-function changeOfComplaint(
-  complaint: Finding | null,
-  pairs: readonly Pair[],
-  compared: readonly ComparedPair[],
-): OrderChange | null {
-  if (!complaint) return null;
-  const index = pairs.findIndex(({ before }) => before === complaint.inference);
-  return compared[index]?.orders.find(({ label }) => label === complaint.label) ?? null;
+/** The complaint's own change, in the pair most alike of those whose run before showed it. */
+function changeOfComplaint(complaint: Finding | null, compared: readonly ComparedPair[]): OrderChange | null {
+  const changes = compared.flatMap(({ orders, unlikeSdDb }) =>
+    orders
+      .filter(({ label, before }) => label === complaint?.label && before.seen)
+      .map((change) => ({ change, unlikeSdDb })),
+  );
+  return changes.sort((a, b) => a.unlikeSdDb - b.unlikeSdDb)[0]?.change ?? null;
 }
 
 /** What is felt or heard after and was not before. */

@@ -7,6 +7,8 @@ import type { SeenLevel } from './change.ts';
 import { isSeen } from './change.ts';
 
 export interface RunLevel extends SeenLevel {
+  /** The diagnosis found a tone that is this order's. */
+  readonly own: boolean;
   readonly origin: Origin;
   readonly frequencyHz: number;
   readonly verticalShare: number | null;
@@ -29,7 +31,14 @@ export function runLevels(inference: RunInference): Map<string, RunLevel> {
     const level = orderLevel(prepared, frequencyHz, speedTrack);
     if (!level) continue;
     const seen = isSeen(level, own !== null);
-    levels.set(origin.line.label, { origin, frequencyHz, verticalShare: own?.verticalShare ?? null, level, seen });
+    levels.set(origin.line.label, {
+      origin,
+      frequencyHz,
+      verticalShare: own?.verticalShare ?? null,
+      level,
+      seen,
+      own: own !== null,
+    });
   }
   return levels;
 }

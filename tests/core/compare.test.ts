@@ -1,0 +1,102 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { compare, stagesOf } from '../../src/core/compare.ts';
+import type { RecordedJob } from '../../src/core/compare.ts';
+import { changeOf } from '../../src/core/diagnosis/compare/change.ts';
+import type { Comparison } from '../../src/core/diagnosis/compare/comparison.ts';
+import { readJob } from '../../src/core/job/job-file.ts';
+import { readRecording } from '../../src/core/reading/read-recording.ts';
+import type { OrderLevel } from '../../src/core/signal/order-level.ts';
+
+const level = (power: number, powerSd: number, noisePower = 1e-6): OrderLevel => ({
+  amplitudeMps2: Math.sqrt(power),
+  power,
+  powerSd,
+  noisePower,
+  blocks: 29,
+  effectiveBlocks: 25,
+});
+const seen = (power: number, powerSd: number) => ({ level: level(power, powerSd), seen: true });
+
+describe('the change of one level', () => {
+  it('tells half the amplitude as 6.02 dB less, with the interval of both uncertainties', () => {
+    const change = changeOf(seen(4e-2, 4e-4), seen(1e-2, 1e-4), 0, 0);
+    expect(change.db).toBeCloseTo(-6.0206, 4);
+    // Each side 1 % of power = 0.0434 dB; together 0.0614 dB; Student's t for about 48 degrees of freedom is 2.01.
+    expect(change.highDb! - change.db).toBeCloseTo(2.01 * 0.0614, 2);
+    expect(change.real).toBe(true);
+  });
+
+  it('takes the speed out before judging', () => {
+    const change = changeOf(seen(1e-2, 1e-4), seen(2e-2, 2e-4), 3.0103, 0);
+    expect(change.db).toBeCloseTo(0, 4);
+    expect(change.real).toBe(false);
+  });
+
+  it('widens the interval where the runs are unlike', () => {
+    const alike = changeOf(seen(4e-2, 4e-4), seen(2e-2, 2e-4), 0, 0);
+    const unlike = changeOf(seen(4e-2, 4e-4), seen(2e-2, 2e-4), 0, 2);
+    expect(alike.real).toBe(true);
+    expect(unlike.real).toBe(false);
+  });
+
+  it('says at least how much is gone where the noise hides what is left', () => {
+    const change = changeOf(seen(1e-2, 1e-4), { level: level(1e-7, 3e-7), seen: false }, 0, 0);
+    expect(change.lowDb).toBeNull();
+    expect(change.highDb).toBeLessThan(-30);
+    expect(change.real).toBe(true);
+  });
+
+  it('claims nothing where both are hidden', () => {
+    const hidden = { level: level(1e-7, 3e-7), seen: false };
+    expect(changeOf(hidden, hidden, 0, 0).real).toBe(false);
+  });
+});
+
+async function recorded(name: string): Promise<RecordedJob> {
+  const job = readJob(readFileSync(`recordings/${name}.job.json`, 'utf8'), name);
+  if (!job.ok) throw new Error(job.problem.message);
+  const recordings = await Promise.all(
+    job.value.runs.map(async ({ file }) => {
+      const read = await readRecording({ name: file, bytes: readFileSync(`recordings/${file}`) }, {});
+      if (!read.ok) throw new Error(read.problem.message);
+      return read.value;
+    }),
+  );
+  return { job: job.value, recordings };
+}
+
+const told = (before: RecordedJob, after: RecordedJob): Comparison => {
+  const result = compare(before, after);
+  if (!result.ok) throw new Error(result.problem.message);
+  return result.value;
+};
+
+describe('before and after', () => {
+  it('says that the comeback is gone, and by how much', async () => {
+    const { before, after } = stagesOf(await recorded('comeback'));
+    const comparison = told(before, after);
+    expect(comparison.verdict).toBe('gone');
+    expect(comparison.sentence).toContain('Driveshaft 2× is gone');
+    const change = comparison.pairs[0]!.orders.find(({ label }) => label === 'driveshaft 2×')!;
+    expect(change.changeDb).toBeLessThan(-20);
+  });
+
+  it('finds a recording unchanged against itself', async () => {
+    const job = await recorded('joint-replaced');
+    const comparison = told(job, job);
+    expect(comparison.verdict).toBe('unchanged');
+    expect(comparison.pairs[0]!.orders.every(({ real }) => !real)).toBe(true);
+  });
+
+  it('says worse where the two are swapped', async () => {
+    const { before, after } = stagesOf(await recorded('comeback'));
+    expect(told(after, before).verdict).toBe('worse');
+  });
+
+  it('refuses an empty side with a remedy', async () => {
+    const job = await recorded('joint-replaced');
+    const result = compare(job, { job: job.job, recordings: [] });
+    expect(!result.ok && result.problem.remedy).toContain('Record the complaint run again');
+  });
+});
