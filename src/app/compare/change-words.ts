@@ -5,7 +5,10 @@ import { texts } from '../texts.ts';
 
 const words = texts.compare;
 
-const signed = (db: number): string => `${db < 0 ? '−' : '+'}${Math.abs(db).toFixed(1)}`;
+const signed = (db: number): string => {
+  const size = Math.abs(db).toFixed(1);
+  return size === '0.0' ? size : `${db < 0 ? '−' : '+'}${size}`;
+};
 
 /** Felt level, or what could hide where it was not seen. */
 export const levelText = ({ feltLevel, seen }: ComparedLevel): string =>

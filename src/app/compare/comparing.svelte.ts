@@ -13,6 +13,7 @@ import { sourceOf } from '../state/session.svelte.ts';
 import type { StoredRecording } from '../state/files.ts';
 import { mapOf } from '../state/maps.ts';
 import { texts } from '../texts.ts';
+import { stageOf } from './stage-of.ts';
 
 /** A side of the comparison: a stage of the open job, or another job of the book by its id. */
 export type Side = 'complaint' | 'proof' | `job:${string}`;
@@ -81,11 +82,6 @@ export class Comparing {
       mapOf(bytes.value.map((file) => [file.name, file] as const)),
     );
   }
-}
-
-/** The job with the runs of one stage only. */
-export function stageOf(job: Job, stage: 'complaint' | 'proof'): Job {
-  return { ...job, runs: job.runs.filter((run) => (run.stage ?? 'complaint') === stage) };
 }
 
 function sourced(job: Job, files: ReadonlyMap<string, StoredRecording>): Result<SourcedJob> {

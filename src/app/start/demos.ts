@@ -3,8 +3,16 @@ import type { DemoEntry } from '../build/demo-jobs.ts';
 
 const FOLDER = 'demo/';
 
-/** The list of demo jobs. Rejects where it cannot be fetched. */
-export async function listDemos(): Promise<readonly DemoEntry[]> {
+let known: Promise<readonly DemoEntry[]> | null = null;
+
+/** The list of demo jobs, fetched once. Rejects where it cannot be fetched. */
+export function listDemos(): Promise<readonly DemoEntry[]> {
+  known ??= fetchList();
+  known.catch(() => (known = null));
+  return known;
+}
+
+async function fetchList(): Promise<readonly DemoEntry[]> {
   const response = await fetchFile('demos.json');
   return (await response.json()) as readonly DemoEntry[];
 }

@@ -68,8 +68,9 @@ export class Keeper {
 
   /** Opens the job this tab had open before it was loaded again. */
   async resume(): Promise<void> {
-    await recoverJournals(this.#book);
+    // Asked before the first wait: watching the empty session forgets it.
     const id = this.#talk.openId;
+    await recoverJournals(this.#book);
     if (id !== null) await this.open(id);
     await this.#book.tidy(Date.now());
   }

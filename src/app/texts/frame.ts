@@ -35,4 +35,6 @@ export const frame = {
   loadFailed: 'This screen could not be loaded.',
   loadFailedRemedy: 'Load the page again while you have a connection; the job is kept.',
   reload: 'Load again',
+  updateReady: 'A newer version is ready. The open job is kept.',
+  updateLoad: 'Load it now',
 } as const;

@@ -17,6 +17,9 @@ const FLAGS = [
   '--disable-sync',
 ];
 
+/** Said by playwright itself, where a test keeps the offline copy away. */
+const BLOCKED_BY_TEST = 'Service Worker registration blocked';
+
 export const DESK: BrowserContextOptions = { viewport: { width: 1440, height: 900 } };
 export const PHONE: BrowserContextOptions = {
   viewport: { width: 390, height: 844 },
@@ -59,7 +62,8 @@ export function useBrowser(): Bench {
     const page = await context.newPage();
     const complaints: string[] = [];
     page.on('console', (message) => {
-      if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
+      const isComplaint = message.type() === 'error' || message.type() === 'warning';
+      if (isComplaint && !message.text().includes(BLOCKED_BY_TEST)) complaints.push(message.text());
     });
     page.on('pageerror', (error) => complaints.push(error.message));
     await page.goto(running(server).url + hash);
@@ -74,7 +78,14 @@ export function useBrowser(): Bench {
     },
     openIn,
     open: async ({ hash = '', ...options } = {}) => {
-      const context = await running(browser).newContext({ locale: 'en-US', colorScheme: 'light', ...DESK, ...options });
+      const context = await running(browser).newContext({
+        locale: 'en-US',
+        colorScheme: 'light',
+        // The offline copy has a test of its own; elsewhere it would only take time.
+        serviceWorkers: 'block',
+        ...DESK,
+        ...options,
+      });
       return openIn(context, hash);
     },
   };

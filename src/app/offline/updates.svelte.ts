@@ -1,0 +1,33 @@
+/** Registers the offline copy, and tells when a newer version waits. */
+
+class Updates {
+  /** A newer version has been fetched and takes over when asked to. */
+  #waiting = $state.raw<ServiceWorker | null>(null);
+  readonly isReady = $derived(this.#waiting !== null);
+
+  async start(): Promise<void> {
+    if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return;
+    const registration = await navigator.serviceWorker.register('./sw.js').catch(() => null);
+    if (!registration) return;
+    this.#watch(registration);
+    registration.addEventListener('updatefound', () => this.#watch(registration));
+  }
+
+  /** Lets the newer version take over, and loads the page again with it. The job is kept. */
+  load(): void {
+    navigator.serviceWorker.addEventListener('controllerchange', () => location.reload());
+    this.#waiting?.postMessage('take-over');
+  }
+
+  #watch(registration: ServiceWorkerRegistration): void {
+    // Without a controller this is the first visit: nothing older to replace.
+    if (!navigator.serviceWorker.controller) return;
+    if (registration.waiting) this.#waiting = registration.waiting;
+    const coming = registration.installing;
+    coming?.addEventListener('statechange', () => {
+      if (coming.state === 'installed') this.#waiting = coming;
+    });
+  }
+}
+
+export const updates = new Updates();

@@ -1,0 +1,277 @@
+import { describe, expect, it } from 'vitest';
+import { formOfCheck, MEASURE_FORMS, subjectOf, withMeasurement } from '../../src/app/bench/all-forms.ts';
+import { clearForm, fillForm, typedKey } from '../../src/app/bench/entry.ts';
+import { figureText, limitText, measurementTitle, numberLine } from '../../src/app/bench/judged-words.ts';
+import { setLimit } from '../../src/app/bench/own-limits.ts';
+import { changeGeometry } from '../../src/app/compare/change-geometry.ts';
+import { changeDbText, intervalText, levelText, shownChanges } from '../../src/app/compare/change-words.ts';
+import { stageOf } from '../../src/app/compare/stage-of.ts';
+import { emptyJob } from '../../src/app/form/document.ts';
+import { ALL_CHECKS } from '../../src/core/diagnosis/checks.ts';
+import type { OrderChange } from '../../src/core/diagnosis/compare/comparison.ts';
+import { judgeAt } from '../../src/core/driveline/judge-measurement.ts';
+import { limitOf } from '../../src/core/driveline/limit.ts';
+import type { Measurement } from '../../src/core/driveline/measurement.ts';
+import { PROCEDURES } from '../../src/core/driveline/procedures.ts';
+
+type Texts = Readonly<Record<string, string>>;
+
+/** The measurement a form makes of what was typed. */
+function build(formId: string, texts: Texts, units: 'us' | 'metric' = 'metric'): Measurement | null {
+  const form = MEASURE_FORMS.find(({ id }) => id === formId);
+  if (!form) throw new Error(formId);
+  const typed = Object.fromEntries(Object.entries(texts).map(([id, text]) => [typedKey(form, id), text]));
+  return fillForm(form, typed, units).measurement;
+}
+
+describe('measurement forms', () => {
+  it('make every kind of measurement that can be judged but the plain observation', () => {
+    const kinds = MEASURE_FORMS.map(({ id }) => id).sort();
+    expect(kinds).toEqual(
+      [
+        'balance-amplitudes',
+        'balance-phasors',
+        'double-cardan',
+        'end-play',
+        'flange-reindex',
+        'radial-play',
+        'ride-height',
+        'rings',
+        'runout',
+        'wheel-unbalance',
+        'working-angles',
+      ].sort(),
+    );
+    for (const form of MEASURE_FORMS) expect(Object.hasOwn(PROCEDURES, form.procedure)).toBe(true);
+  });
+
+  it('take angles with the lower end, and leave out what was not read', () => {
+    const angles = {
+      'transmission.slope': '3',
+      'shaft1.slope': '6,2°',
+      'shaft1.plan': '1.5',
+      'pinion.slope': '2.4',
+      'pinion.low': 'front',
+    };
+    expect(build('working-angles', angles)).toEqual({
+      kind: 'working-angles',
+      shafts: [
+        { part: 'transmission', slopeDeg: 3 },
+        { part: 'shaft', slopeDeg: 6.2, planDeg: 1.5 },
+        { part: 'pinion', slopeDeg: -2.4 },
+      ],
+    });
+  });
+
+  it('make of angles what the bench works out: joint angles of 3.532° and 4.084°', () => {
+    // Elevation and azimuth of the worked vehicle example, checked there by vectors.
+    const angles = { 'transmission.slope': '3', 'shaft1.slope': '6.2', 'shaft1.plan': '1.5', 'pinion.slope': '2.4' };
+    const judged = judgeAt(
+      build('working-angles', angles)!,
+      { layout: 'rear-drive' },
+      { driveshaftRpm: 3000, wheelRpm: null, limits: {} },
+    );
+    if (!judged.ok) throw new Error(judged.problem.message);
+    const measured = [...judged.value.judged, ...judged.value.advisory].map((number) => number.measured);
+    expect(measured).toContainEqual(expect.closeTo(3.531987, 5));
+    expect(measured).toContainEqual(expect.closeTo(4.083689, 5));
+    expect(measured).toContainEqual(expect.closeTo(137.515, 1));
+  });
+
+  it('a bare length is in the reader’s unit, and any unit may be typed', () => {
+    expect(build('end-play', { joint: 'rear', axis1: '0.002', axis2: '0.05 mm' }, 'us')).toEqual({
+      kind: 'end-play',
+      joint: 'rear',
+      axisPlayMm: [expect.closeTo(0.0508, 10), 0.05],
+    });
+  });
+
+  it('retaining rings are worth having for one axis alone', () => {
+    const rings = {
+      'axis1.span': '81.85',
+      'axis1.cross': '78.60',
+      'axis1.ring1': '1.55',
+      'axis1.ring2': '1.65',
+      'axis2.span': '81.9',
+    };
+    expect(build('rings', rings)).toMatchObject({ axes: [{ grooveSpanMm: 81.85, ring2Mm: 1.65 }] });
+  });
+
+  it('runout is the whole movement or eight readings, and nothing while neither is there', () => {
+    expect(build('runout', { place: 'tube-middle', tir: '0.4' })).toEqual({
+      kind: 'runout',
+      place: 'tube-middle',
+      tirMm: 0.4,
+    });
+    expect(build('runout', { at0: '0', at45: '0.1' })).toBeNull();
+    expect(build('runout', { place: 'wheel-radial', material: 'alloy', tir: '0.4' })).toMatchObject({
+      wheelMaterial: 'alloy',
+    });
+  });
+
+  it('four runs without phase lead to the worked correction, 666.67 at 253°', () => {
+    const runs = {
+      unit: 'g·mm',
+      base: '0.40',
+      weight: '500',
+      angle1: '0',
+      level1: '0.5658349663',
+      angle2: '120',
+      level2: '0.6431792957',
+      angle3: '240',
+      level3: '0.1270873103',
+    };
+    const judged = judgeAt(
+      build('balance-amplitudes', runs)!,
+      { layout: 'rear-drive' },
+      { driveshaftRpm: null, wheelRpm: null, limits: {} },
+    );
+    expect(judged.ok && judged.value.notes[0]?.text).toContain('667 g·mm at 253°');
+  });
+
+  it('two planes with phase lead to the published correction, 1.98 g at 236° and 1.07 g at 122°', () => {
+    // MacCamhaoil, Static and Dynamic Balancing of Rigid Rotors, example 6.
+    const runs = {
+      planes: 'two',
+      'base1.amplitude': '170',
+      'base1.phase': '112',
+      'base2.amplitude': '53',
+      'base2.phase': '78',
+      weight1: '1.15',
+      angle1: '0',
+      weight2: '1.15',
+      angle2: '0',
+      'trial1.1.amplitude': '235',
+      'trial1.1.phase': '94',
+      'trial1.2.amplitude': '58',
+      'trial1.2.phase': '68',
+      'trial2.1.amplitude': '185',
+      'trial2.1.phase': '115',
+      'trial2.2.amplitude': '77',
+      'trial2.2.phase': '104',
+    };
+    const judged = judgeAt(
+      build('balance-phasors', runs)!,
+      { layout: 'rear-drive' },
+      { driveshaftRpm: null, wheelRpm: null, limits: {} },
+    );
+    const text = judged.ok ? (judged.value.notes[0]?.text ?? '') : '';
+    expect(text).toContain('1.98 g at 236°');
+    expect(text).toContain('1.07 g at 122°');
+  });
+
+  it('wrong text is a problem of its field, and no measurement is made', () => {
+    const form = MEASURE_FORMS.find(({ id }) => id === 'radial-play')!;
+    const filled = fillForm(form, { [typedKey(form, 'play')]: 'lots' }, 'metric');
+    expect(filled.measurement).toBeNull();
+    expect(filled.problems.get('play')?.message).toContain('lots');
+  });
+
+  it('clearing a form leaves what was typed elsewhere', () => {
+    const form = MEASURE_FORMS[0]!;
+    expect(clearForm(form, { [typedKey(form, 'a')]: '1', 'vehicle.axleRatio': '3' })).toEqual({
+      'vehicle.axleRatio': '3',
+    });
+  });
+});
+
+describe('checks and their forms', () => {
+  it('name checks that exist, with choices the form has', () => {
+    const named = ALL_CHECKS.map(({ id }) => id);
+    const withForm = named.filter((id) => formOfCheck(id) !== null);
+    expect(withForm.length).toBe(14);
+    for (const id of withForm) {
+      const { form, preset } = formOfCheck(id)!;
+      for (const [choice, value] of Object.entries(preset)) {
+        const options = form.choices.find((item) => item.id === choice)?.options.map(([option]) => option);
+        expect(options).toContain(value);
+      }
+    }
+    expect(formOfCheck('tap-test')).toBeNull();
+  });
+
+  it('a second measurement of one subject replaces the first, one elsewhere does not', () => {
+    const play = (joint: 'front' | 'rear', mm: number): Measurement => ({
+      kind: 'end-play',
+      joint,
+      axisPlayMm: [mm, mm],
+    });
+    const taken = [play('front', 0.1), play('rear', 0.2), play('front', 0.3)].reduce<Measurement[]>(
+      withMeasurement,
+      [],
+    );
+    expect(taken).toEqual([play('rear', 0.2), play('front', 0.3)]);
+    expect(subjectOf(play('front', 1))).not.toBe(subjectOf(play('rear', 1)));
+    expect(measurementTitle(play('rear', 1))).toBe('End play of a joint: rear');
+  });
+});
+
+describe('limits', () => {
+  it('tell where they come from, in the reader’s units', () => {
+    const text = limitText(limitOf('end-play'), 'metric').replaceAll('\u00a0', ' ');
+    expect(text).toBe('at most 0.05 mm (common practice, no source)');
+    expect(figureText(3.5, '°', 'us')).toBe('3.50°');
+  });
+
+  it('have their mark at two thirds of the bar, whatever the sense', () => {
+    const limit = limitOf('end-play');
+    const at = numberLine({ title: '', measured: 0.05, limit, inside: true, share: 1 }, 'metric');
+    expect(at.bar).toBeCloseTo(2 / 3, 10);
+    expect(numberLine({ title: '', measured: 5, limit, inside: false, share: 100 }, 'metric').bar).toBe(1);
+  });
+
+  it('give way to the maker’s figure, and come back when it is taken out', () => {
+    const own = setLimit(emptyJob(), 'end-play', '0.08');
+    expect(own.limits).toEqual({ 'end-play': { value: 0.08 } });
+    expect(limitText(limitOf('end-play', own.limits), 'metric')).toContain("maker's figure");
+    expect(setLimit(own, 'end-play', '').limits).toEqual({});
+    expect(setLimit(emptyJob(), 'end-play', '-1').limits).toEqual({});
+  });
+});
+
+describe('before and after', () => {
+  const level = (feltLevel: number, seen = true) => ({
+    frequencyHz: 60,
+    amplitudeMps2: feltLevel / 10,
+    feltLevel,
+    seen,
+  });
+  const change = (change_: Partial<OrderChange>): OrderChange => ({
+    part: 'driveshaft',
+    order: 2,
+    label: 'driveshaft 2×',
+    before: level(5),
+    after: level(0.5, false),
+    changeDb: -20,
+    lowDb: null,
+    highDb: -14.2,
+    real: true,
+    verdict: 'gone',
+    ...change_,
+  });
+
+  it('say under, open ends and signs as they are', () => {
+    expect(levelText(level(5))).toBe('5.0');
+    expect(levelText(level(0.5, false))).toBe('under 0.5');
+    expect(changeDbText(change({}))).toBe('−20.0 dB');
+    expect(intervalText(change({}))).toBe('without bound and −14.2 dB');
+  });
+
+  it('show the most felt first and leave out what was never seen', () => {
+    const hidden = change({ label: 'tire 4×', before: level(0.1, false), after: level(0.1, false) });
+    const weak = change({ label: 'tire 1×', before: level(1), after: level(1) });
+    expect(shownChanges([hidden, weak, change({})]).map(({ label }) => label)).toEqual(['driveshaft 2×', 'tire 1×']);
+  });
+
+  it('stand on a scale of whole decades around what is just felt', () => {
+    const geometry = changeGeometry([change({})], 600);
+    expect(geometry.ticks).toEqual([0.1, 1, 10]);
+    expect(geometry.x(0.5)).toBeLessThan(geometry.x(5));
+  });
+
+  it('take the runs of one stage, complaint where nothing else is said', () => {
+    const job = { ...emptyJob(), runs: [{ file: 'a' }, { file: 'b', stage: 'proof' as const }] };
+    expect(stageOf(job, 'complaint').runs.map(({ file }) => file)).toEqual(['a']);
+    expect(stageOf(job, 'proof').runs.map(({ file }) => file)).toEqual(['b']);
+  });
+});
