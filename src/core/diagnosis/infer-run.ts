@@ -2,11 +2,11 @@
 import { logAbsence } from './absence.ts';
 import { backgroundAt, supportsOf } from './intensity.ts';
 import { matchesOf, mixedMatches, type Match } from './match.ts';
-import { motionModels, type MotionModel } from './motion-model.ts';
+import { imageFactors, motionModels, tonesOnTrack, type MotionModel } from './motion-model.ts';
 import type { Origin } from './origin.ts';
 import type { RunEvidence } from './run-evidence.ts';
 import { mixedPosterior, scalePosterior, type ScalePosterior, type ToneDensities } from './scale-posterior.ts';
-import { unlocked, type ScalePrior } from './scale-prior.ts';
+import { locked, unlocked, type ScalePrior } from './scale-prior.ts';
 import type { SteadyTone } from './steady-tones.ts';
 
 export interface RunInference {
@@ -30,11 +30,11 @@ const underModel = (
   const { histories, limit } = run;
   const road = origins.filter((origin) => origin.group === 'road');
   const engine = origins.filter((origin) => origin.group === 'engine');
-  const tied = model.joined ? prior : unlocked(prior);
+  const tied = !model.joined ? unlocked(prior) : histories.count > 0 ? locked(prior) : prior;
   const densities = run.tones.map((tone): ToneDensities => ({
     background: backgroundAt(tone, limit.samplingRateHz, histories, steady),
-    road: supportsOf(road, tone, prior.road, limit, histories, model.road),
-    engine: supportsOf(engine, tone, prior.engine, limit, histories, model.engine),
+    road: supportsOf(road, tone, prior.road, limit, histories, { track: model.road, factor: model.factor }),
+    engine: supportsOf(engine, tone, prior.engine, limit, histories, { track: model.engine, factor: model.factor }),
   }));
   const absentRoad = logAbsence(road, prior.road, limit);
   const absentEngine = logAbsence(engine, prior.engine, limit);
@@ -50,7 +50,9 @@ export const inferRun = (
   prior: ScalePrior,
   steady: readonly SteadyTone[],
 ): RunInference => {
-  const models = motionModels(run.histories, run.slipPossible);
+  const linesHz = origins.map((origin) => origin.trueHz);
+  const factors = imageFactors(tonesOnTrack(run.tones, run.histories), linesHz, run.limit.samplingRateHz);
+  const models = motionModels(run.histories, run.slipPossible, factors);
   const under = models.map((model) => underModel(run, origins, prior, steady, model));
   const most = Math.max(...under.map(({ logWeight }) => logWeight));
   const weights = under.map(({ logWeight }) => Math.exp(logWeight - most));

@@ -6,7 +6,7 @@ import { seenProbability, type DetectionLimit } from './absence.ts';
 import { FIXED_TONE, ROAD_RESONANCE, shareDensity, UNLISTED_TONE, type LevelPrior } from './levels.ts';
 import { targetsOf, type Origin, type Target } from './origin.ts';
 import { steadyDensity, type SteadyTone } from './steady-tones.ts';
-import { anyWeight, movingWeight, ownWeight, type Histories } from './motion-model.ts';
+import { anyWeight, movingWeight, ownWeight, type Following, type Histories } from './motion-model.ts';
 import type { Tone } from './tone.ts';
 import { scaleAt, type ScaleAxis } from './scale-prior.ts';
 
@@ -102,7 +102,7 @@ export const supportsOf = (
   axis: ScaleAxis,
   limit: DetectionLimit,
   histories: Histories,
-  track: number | null,
+  following: Following,
 ): readonly Support[] => {
   const { samplingRateHz } = limit;
   const targets = targetsOf(tone.peak.frequencyHz, samplingRateHz);
@@ -113,7 +113,7 @@ export const supportsOf = (
     for (const target of targets) {
       const support = supportOf(origin, target, tone, axis);
       if (!support) continue;
-      const moving = movingWeight(tone, histories, track, target.direction * target.trueHz);
+      const moving = movingWeight(tone, histories, following, target.direction * target.trueHz);
       const strength = level * moving * (target.image ? IMAGE_PRESENCE : 1);
       supports.push({ ...support, values: support.values.map((density) => strength * density) });
     }

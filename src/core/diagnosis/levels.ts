@@ -23,7 +23,7 @@ export interface LevelPrior {
   readonly fault: LevelShare;
 }
 
-const SPREAD_NORMAL = 0.8;
+const SPREAD_NORMAL = 0.9;
 const SPREAD_FAULT = 0.9;
 
 const prior = (presence: number, medianMps2: number, faulty: number, faultMps2: number): LevelPrior => ({
@@ -33,22 +33,22 @@ const prior = (presence: number, medianMps2: number, faulty: number, faultMps2: 
 
 /** Judgement. Columns: present when sound, its median; prior of being the fault, median as a fault. */
 const TIRE = new Map<number, LevelPrior>([
-  [1, prior(0.85, 0.012, 0.16, 0.1)],
-  [2, prior(0.7, 0.008, 0.04, 0.08)],
-  [3, prior(0.5, 0.006, 0.02, 0.08)],
+  [1, prior(0.85, 0.008, 0.16, 0.1)],
+  [2, prior(0.7, 0.006, 0.04, 0.08)],
+  [3, prior(0.5, 0.005, 0.02, 0.08)],
   [4, prior(0.35, 0.004, 0.005, 0.06)],
 ]);
 const DRIVESHAFT = new Map<number, LevelPrior>([
-  [1, prior(0.8, 0.01, 0.17, 0.1)],
-  [2, prior(0.65, 0.008, 0.17, 0.12)],
+  [1, prior(0.8, 0.008, 0.13, 0.1)],
+  [2, prior(0.65, 0.007, 0.13, 0.12)],
   [4, prior(0.2, 0.004, 0.003, 0.06)],
 ]);
 const HALF_SHAFT = new Map<number, LevelPrior>([[3, prior(0.25, 0.006, 0.04, 0.08)]]);
 const ENGINE = new Map<number, LevelPrior>([
   [0.5, prior(0.4, 0.006, 0.05, 0.08)],
-  [1, prior(0.6, 0.008, 0.06, 0.09)],
+  [1, prior(0.6, 0.007, 0.1, 0.1)],
   [1.5, prior(0.3, 0.005, 0.02, 0.06)],
-  [2, prior(0.5, 0.008, 0.02, 0.08)],
+  [2, prior(0.5, 0.007, 0.03, 0.09)],
 ]);
 const FIRING = prior(0.95, 0.02, 0.08, 0.12);
 const ACCESSORY = prior(0.3, 0.006, 0.04, 0.08);

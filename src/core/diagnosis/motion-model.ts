@@ -1,4 +1,5 @@
 /** Which history each group of lines is held to follow, and what a tone's own motion says of it. */
+import { targetsOf } from './origin.ts';
 import type { Tone } from './tone.ts';
 import { logNormalDensity, logNormalExceedance } from './log-normal.ts';
 
@@ -8,6 +9,8 @@ export interface MotionModel {
   readonly engine: number | null;
   /** Engine and road follow one history, so the gears may be locked; otherwise something slips between them. */
   readonly joined: boolean;
+  /** ln speed of the vehicle over that of the track: other than 1 where the track is that of an image. */
+  readonly factor: number;
   readonly logPrior: number;
 }
 
@@ -20,32 +23,63 @@ export interface Histories {
 }
 
 /** Share of tones whose motion is spoilt: level pulsing, a beat, a rough track. Judgement. */
-const SPOILT = 0.01;
-/** A group whose history is not known may move anyhow. Judgement. */
+const SPOILT = 1e-3;
+/** A group whose history is not known may move anyhow, but hardly not at all while the rest of the vehicle does. */
 const UNKNOWN = 0.3;
+/** Given that something else in the vehicle moves, a group that is steady to the limit is that much rarer still. */
+const STEADY_AMID_MOTION = 0.2;
+/** A tone stays, rather than moves, from this difference on, ln of evidence. */
+const CLEARLY = 4;
 /** Root mean square wander (ln) of a driven vehicle's speed over a minute, and of a fan's, pump's or hum's. Judgement. */
-const VEHICLE = { median: 0.004, spread: 0.9 };
+const VEHICLE = { median: 0.003, spread: 1 };
 const OWN_TONE = { median: 2e-4, spread: 1 };
 /** A tone's steadiness alone never settles it. */
-const MOST_STEADY_RATIO = 30;
+const MOST_STEADY_RATIO = 10;
 
-/** The ways the groups may follow the tracks found. */
-export const motionModels = (histories: Histories, slipPossible: boolean): readonly MotionModel[] => {
-  const model = (road: number | null, engine: number | null, joined: boolean, prior: number): MotionModel => ({
+/** Model of images: how often the tone that gave the track is one, all in all. Judgement. */
+const IMAGE_PRIOR = 0.25;
+
+const pairings = (count: number, slipPossible: boolean): readonly Omit<MotionModel, 'factor'>[] => {
+  const model = (road: number | null, engine: number | null, joined: boolean, prior: number) => ({
     road,
     engine,
     joined,
     logPrior: Math.log(prior),
   });
-  if (histories.count === 0) return [model(null, null, true, 1)];
-  if (histories.count === 1) {
-    return slipPossible
-      ? [model(0, 0, true, 0.8), model(0, null, false, 0.1), model(null, 0, false, 0.1)]
-      : [model(0, 0, true, 1)];
+  if (count === 0) return [model(null, null, true, 1)];
+  if (count === 1) {
+    if (!slipPossible) return [model(0, 0, true, 1)];
+    return [model(0, 0, true, 0.8), model(0, null, false, 0.1), model(null, 0, false, 0.1)];
   }
-  return slipPossible
-    ? [model(0, 1, false, 0.4), model(1, 0, false, 0.4), model(0, 0, true, 0.1), model(1, 1, true, 0.1)]
-    : [model(0, 0, true, 0.5), model(1, 1, true, 0.5)];
+  if (!slipPossible) return [model(0, 0, true, 0.5), model(1, 1, true, 0.5)];
+  return [model(0, 1, false, 0.4), model(1, 0, false, 0.4), model(0, 0, true, 0.1), model(1, 1, true, 0.1)];
+};
+
+/**
+ * The ways the groups may follow the tracks found.
+ * @param factors of the images that the tones which gave the tracks may be, see `imageFactors`
+ */
+export const motionModels = (
+  histories: Histories,
+  slipPossible: boolean,
+  factors: readonly number[],
+): readonly MotionModel[] => {
+  const all = pairings(histories.count, slipPossible);
+  const plain = Math.log(factors.length > 0 ? 1 - IMAGE_PRIOR : 1);
+  const image = Math.log(IMAGE_PRIOR / Math.max(1, factors.length));
+  const models = [
+    ...all.map((model) => ({ ...model, factor: 1, logPrior: model.logPrior + plain })),
+    ...all
+      .filter((model) => model.joined)
+      .flatMap((model) => factors.map((factor) => ({ ...model, factor, logPrior: model.logPrior + image }))),
+  ];
+  // A vehicle's speed wanders by some thousandths: of the models, that which asks for a usual wander is likelier.
+  return models.map((model) => {
+    const wander = histories.wander[model.road ?? model.engine ?? -1];
+    if (wander === undefined || histories.logged) return model;
+    const usual = logNormalDensity(Math.abs(model.factor) * wander, VEHICLE.median, VEHICLE.spread);
+    return { ...model, logPrior: model.logPrior + Math.log(usual + 1e-6) };
+  });
 };
 
 const best = ({ motion, peak }: Tone, histories: Histories): number => {
@@ -55,13 +89,39 @@ const best = ({ motion, peak }: Tone, histories: Histories): number => {
   return most;
 };
 
+/** The greatest wander (ln) that would still leave the tone as narrow as the recording's length lets it be. */
+const steadinessOf = ({ peak }: Tone): number => peak.limitWidthHz / (2 * peak.frequencyHz);
+
+/** How often a vehicle's speed is steadier than a limit. */
+const steadyVehicle = (limit: number): number => 1 - logNormalExceedance(limit, VEHICLE.median, VEHICLE.spread);
+
+const clearlyStill = ({ motion, peak }: Tone, histories: Histories): boolean => {
+  if (!motion) return false;
+  for (let k = 0; k < histories.count; k++) {
+    if (motion.along(k, peak.frequencyHz) > motion.still - CLEARLY) return false;
+  }
+  return true;
+};
+
 const kept = (log: number, most: number): number => SPOILT + (1 - SPOILT) * Math.exp(Math.min(0, log - most));
 
+/** What a group follows: a track (null: none known) and the model's factor. */
+export interface Following {
+  readonly track: number | null;
+  readonly factor: number;
+}
+
 /** Likelihood (1 at most) of the tone's motion where its origin moves by `slopeHz` per unit of ln speed of a track. */
-export const movingWeight = (tone: Tone, histories: Histories, track: number | null, slopeHz: number): number => {
+export const movingWeight = (
+  tone: Tone,
+  histories: Histories,
+  { track, factor }: Following,
+  slopeHz: number,
+): number => {
   if (!tone.motion) return 1;
-  if (track === null) return UNKNOWN;
-  const along = tone.motion.along(track, slopeHz);
+  if (track === null)
+    return clearlyStill(tone, histories) ? STEADY_AMID_MOTION * steadyVehicle(steadinessOf(tone)) : UNKNOWN;
+  const along = tone.motion.along(track, factor * slopeHz);
   return kept(along, Math.max(best(tone, histories), along));
 };
 
@@ -71,9 +131,8 @@ const wanderRatio = (wander: number): number =>
 
 /** The same where all that is known is that the wander stays below a limit. */
 const steadyRatio = (limit: number): number => {
-  const below = ({ median, spread }: { median: number; spread: number }): number =>
-    1 - logNormalExceedance(limit, median, spread);
-  return Math.min(MOST_STEADY_RATIO, Math.max(1, below(OWN_TONE) / Math.max(1e-9, below(VEHICLE))));
+  const ownBelow = 1 - logNormalExceedance(limit, OWN_TONE.median, OWN_TONE.spread);
+  return Math.min(MOST_STEADY_RATIO, Math.max(1, ownBelow / Math.max(1e-9, steadyVehicle(limit))));
 };
 
 /** Likelihood of the motion of a tone of its own, which stays, or wanders a little by itself. */
@@ -82,7 +141,7 @@ export const ownWeight = (tone: Tone, histories: Histories): number => {
   if (!motion) {
     // No history was found, and the tone is as narrow as the recording's length lets it be: no driver is that steady.
     const narrow = peak.widthHz < 1.3 * peak.limitWidthHz;
-    return narrow && !histories.logged ? steadyRatio(peak.limitWidthHz / (2 * peak.frequencyHz)) : 1;
+    return narrow && !histories.logged ? steadyRatio(steadinessOf(tone)) : 1;
   }
   const most = best(tone, histories);
   let weight = kept(motion.still, most);
@@ -96,3 +155,39 @@ export const ownWeight = (tone: Tone, histories: Histories): number => {
 /** Likelihood of the motion of something that is not in the list: it may stay or move with any history. */
 export const anyWeight = (tone: Tone, histories: Histories): number =>
   tone.motion ? 0.5 * kept(tone.motion.still, best(tone, histories)) + 0.5 : 1;
+
+/** A tone gave a track if it keeps together on it this much better than staying, ln of evidence. */
+const GAVE_TRACK = 15;
+/** A line is looked for this far (ln) around the place its stated speed gives. */
+const LINE_REACH = 0.05;
+const MOST_FACTORS = 6;
+
+/**
+ * The factors (vehicle's ln speed over the track's) if the tones that follow a track are images of expected lines: a
+ * tone at f, image of F, moves by ±F while the track, made from it, has it move by f.
+ * @param tonesHz tones that the track keeps together
+ * @param linesHz true frequencies of expected lines
+ */
+export const imageFactors = (
+  tonesHz: readonly number[],
+  linesHz: readonly number[],
+  samplingRateHz: number,
+): readonly number[] => {
+  const factors: number[] = [];
+  for (const toneHz of tonesHz) {
+    for (const { trueHz, direction, image } of targetsOf(toneHz, samplingRateHz)) {
+      if (!image || !linesHz.some((hz) => Math.abs(Math.log(hz / trueHz)) < LINE_REACH)) continue;
+      const factor = (direction * toneHz) / trueHz;
+      if (!factors.some((known) => Math.abs(known - factor) < 0.02 * Math.abs(factor))) factors.push(factor);
+    }
+  }
+  return factors.slice(0, MOST_FACTORS);
+};
+
+/** Tones that keep together clearly better on the first track than staying. */
+export const tonesOnTrack = (tones: readonly Tone[], histories: Histories): readonly number[] =>
+  histories.count === 0
+    ? []
+    : tones
+        .filter(({ motion, peak }) => motion && motion.along(0, peak.frequencyHz) > motion.still + GAVE_TRACK)
+        .map(({ peak }) => peak.frequencyHz);

@@ -13,7 +13,7 @@ import type { RunCondition, Vehicle } from '../vehicle/vehicle.ts';
 import type { DetectionLimit } from './absence.ts';
 import { detectionLimit } from './detection-limit.ts';
 import { usedCondition } from './run-condition.ts';
-import type { Histories } from './motion-model.ts';
+import { imageFactors, type Histories } from './motion-model.ts';
 import { findTones } from './find-tones.ts';
 import type { Tone } from './tone.ts';
 import { findTracks } from './track/find-tracks.ts';
@@ -87,9 +87,11 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
   }
   const expected = lines.ok ? lines.value : null;
   const logged = used.speedLog ? trackFromLog(used.speedLog) : null;
+  const linesHz = linesOrNone(expected).lines.map((line) => line.frequencyHz);
   const { tracks } = findTracks(prepared, {
-    linesHz: linesOrNone(expected).lines.map((line) => line.frequencyHz),
+    linesHz,
     logPrior: roadScalePrior(linesOrNone(expected)),
+    imageFactors: (tonesHz) => imageFactors(tonesHz, linesHz, rate),
     logged,
   });
   const spectrum = welchAmplitude(prepared, { segmentLength: powerOfTwoAtLeast(SPECTRUM_SEGMENT_S * rate) });

@@ -23,8 +23,9 @@ export interface ScaleTie {
   readonly from: number;
   readonly to: number;
   readonly logDensity: (gap: number) => number;
-  /** The same given that it slips; absent where nothing can. */
+  /** The same given that it slips, or that both were seen to move together; absent where nothing can slip. */
   readonly slipping?: ScaleTie;
+  readonly together?: ScaleTie;
 }
 
 /** Fine enough that a strong line's uncertainty (some 1e-4 of its frequency) spans a grid step. */
@@ -49,32 +50,42 @@ export const normalAxis = (sd: number): ScaleAxis => {
 };
 
 const CONVERTER_LOCKED = 0.75;
+/** A slipping converter lets the engine's speed wander by itself: moving together, they are most likely locked. */
+const TOGETHER_LOCKED = 0.95;
 /** Nothing slips: what is left is the two groups' own wander within a recording. */
 const LOCKED_SD = 5e-4;
-const MEAN_SLIP = 0.025;
+const MEAN_SLIP = 0.02;
 /** Slips beyond this do not happen in a vehicle that drives. */
 const MOST_SLIP = 0.12;
+
+const slipDensity = (gap: number): number => (gap > 0 ? Math.exp(-gap / MEAN_SLIP) / MEAN_SLIP : 1e-6);
+
+const tieOf = (lockedShare: number, to: number): ScaleTie => ({
+  from: -5 * LOCKED_SD,
+  to,
+  logDensity: (gap) => {
+    const lockedDensity = Math.exp(-0.5 * (gap / LOCKED_SD) ** 2) / (LOCKED_SD * Math.sqrt(2 * Math.PI));
+    return Math.log(lockedShare * lockedDensity + (1 - lockedShare) * slipDensity(gap));
+  },
+});
 
 /**
  * The engine's scale over the road's when the engine speed was computed through the gear: locked (gears join them
  * exactly) or slipping one way only, the engine faster. Values are judgement.
  */
-export const gearTie = (converter: boolean): ScaleTie => {
-  const lockedShare = converter ? CONVERTER_LOCKED : 0.99;
-  const slip = (gap: number): number => (gap > 0 ? Math.exp(-gap / MEAN_SLIP) / MEAN_SLIP : 1e-6);
-  return {
-    ...(converter ? { slipping: { from: 0, to: MOST_SLIP, logDensity: (gap: number) => Math.log(slip(gap)) } } : {}),
-    from: -5 * LOCKED_SD,
-    to: converter ? MOST_SLIP : 5 * LOCKED_SD,
-    logDensity: (gap) => {
-      const locked = Math.exp(-0.5 * (gap / LOCKED_SD) ** 2) / (LOCKED_SD * Math.sqrt(2 * Math.PI));
-      return Math.log(lockedShare * locked + (1 - lockedShare) * slip(gap));
-    },
-  };
-};
+export const gearTie = (converter: boolean): ScaleTie =>
+  converter
+    ? {
+        ...tieOf(CONVERTER_LOCKED, MOST_SLIP),
+        slipping: { from: 0, to: MOST_SLIP, logDensity: (gap) => Math.log(slipDensity(gap)) },
+        together: tieOf(TOGETHER_LOCKED, MOST_SLIP),
+      }
+    : tieOf(0.99, 5 * LOCKED_SD);
 
-/** The prior with the tie's locked part taken out: engine and road were seen to move apart. */
-export const unlocked = (prior: ScalePrior): ScalePrior => {
-  const { tie } = prior;
-  return tie?.slipping ? { ...prior, tie: tie.slipping } : prior;
-};
+const withTie = (prior: ScalePrior, tie: ScaleTie | undefined): ScalePrior => (tie ? { ...prior, tie } : prior);
+
+/** The prior where engine and road were seen to move apart: something slips. */
+export const unlocked = (prior: ScalePrior): ScalePrior => withTie(prior, prior.tie?.slipping);
+
+/** The prior where engine and road were seen to move together. */
+export const locked = (prior: ScalePrior): ScalePrior => withTie(prior, prior.tie?.together);
