@@ -28,7 +28,13 @@ export function perrev(args: readonly string[], input?: string | Uint8Array): Ou
 /** What no run may ever print: a stack trace or an unformatted value. */
 export function expectPlainWords({ stdout, stderr }: Outcome): void {
   const text = stdout + stderr;
-  for (const bad of [/\n {4}at /, /\bundefined\b/, /\bNaN\b/, /\[object Object\]/, /fault of its own/]) {
+  for (const bad of [
+    /\n {4}at \S+ \(|\n {4}at (?:async |file:|node:|\/)/,
+    /\bundefined\b/,
+    /\bNaN\b/,
+    /\[object Object\]/,
+    /fault of its own/,
+  ]) {
     if (bad.test(text)) throw new Error(`found ${bad} in:\n${text.slice(0, 2000)}`);
   }
 }
