@@ -60,10 +60,13 @@ interface AmplitudeFacts {
   readonly consistency: number;
   readonly correction: UncertainVector;
   readonly ambiguous: boolean;
+  /** True where the amplitudes came with an uncertainty. */
+  readonly sdKnown: boolean;
 }
 
 /** Notes on runs that fit badly, doubly or weakly. */
-export const amplitudeNotes = ({ effect, baseline, consistency, correction, ambiguous }: AmplitudeFacts): Note[] => {
+export const amplitudeNotes = (facts: AmplitudeFacts): Note[] => {
+  const { effect, baseline, consistency, correction, ambiguous, sdKnown } = facts;
   const notes: Note[] = [];
   const add = (code: string, text: string, severity: Note['severity'] = 'warning') =>
     notes.push({ code, severity, text });
@@ -79,9 +82,10 @@ export const amplitudeNotes = ({ effect, baseline, consistency, correction, ambi
   if (effect < LIGHT_SHARE * baseline) {
     add('light-trial', 'The trial weight had little effect. A heavier one gives a surer answer.');
   }
-  if (correction.sizeSd === null) {
+  if (!sdKnown) {
     add('no-uncertainty', 'The amplitudes came without an uncertainty, so the answer has none.', 'info');
-  } else if ((correction.angleSdDeg ?? 0) > UNSURE_DEG) {
+  } else if ((correction.angleSdDeg ?? Infinity) > UNSURE_DEG) {
+    // No uncertainty at all: within it the runs may have no answer.
     add(
       'unsure-angle',
       'The amplitudes are too unsure to say where the weight goes. Record longer, or use a heavier trial weight.',

@@ -46,7 +46,7 @@ export const angleProblem = (setup: AngleSetup): Problem | null => {
     }
   }
   const lists: readonly (readonly [string, number, number, string])[] = [
-    ['phasingDeg', phasingDeg.length, Math.max(jointCount - 1, 0), 'fork twists, one for each shaft piece'],
+    ['phasingDeg', phasingDeg.length, jointCount - 1, 'fork twists, one for each shaft piece'],
     ['joints', joints.length, jointCount, 'joint kinds, one between each part and the next'],
     ['splitErrorDeg', splitErrorDeg.length, jointCount, 'centering errors, one for each joint'],
   ];

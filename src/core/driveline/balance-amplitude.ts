@@ -102,6 +102,7 @@ export const balanceByAmplitudes = (input: AmplitudeBalanceInput): Result<Amplit
     readings.map(({ amplitude }) => amplitude),
     readings.map(({ amplitudeSd }) => amplitudeSd),
   )![0]!;
+  const sdKnown = readings.some(({ amplitudeSd = 0 }) => amplitudeSd > 0);
   const rival = rivalOf(input, { effect: solved.effect, angleDeg: solved.angleDeg });
   return success({
     correction,
@@ -110,6 +111,6 @@ export const balanceByAmplitudes = (input: AmplitudeBalanceInput): Result<Amplit
     consistency: solved.consistency,
     rival,
     verdict: rival !== null ? 'ambiguous' : isConsistent(solved.consistency) ? 'clear' : 'inconsistent',
-    notes: amplitudeNotes({ ...solved, baseline: baseline.amplitude, correction, ambiguous: rival !== null }),
+    notes: amplitudeNotes({ ...solved, baseline: baseline.amplitude, correction, ambiguous: rival !== null, sdKnown }),
   });
 };

@@ -225,6 +225,17 @@ describe('balancing with phase', () => {
       });
     expect(must(run(1.1, 15)).notes.map(({ code }) => code)).toEqual(['weak-trial']);
     expect(must(run(1.4, 15)).notes).toEqual([]);
+    expect(must(run(1.05, 45)).notes).toEqual([]);
+    const unsure = (amplitudeSd: number) =>
+      must(
+        balanceByPhasors({
+          baseline: [{ amplitude: 1, phaseDeg: 10, amplitudeSd }],
+          trials: [{ plane: 0, weight: 50, angleDeg: 0, readings: [{ amplitude: 1.5, phaseDeg: 10, amplitudeSd }] }],
+        }),
+      ).notes.map(({ code }) => code);
+    // A change of 0.5 with an uncertainty of √2 times each: three of them are 0.42 and 0.64.
+    expect(unsure(0.1)).toEqual([]);
+    expect(unsure(0.15)).toEqual(['weak-trial']);
     expect(run(1, 10)).toMatchObject({ ok: false, problem: { code: 'trials-tell-nothing' } });
     expect(run(1.4, 15, 0)).toMatchObject({ ok: false, problem: { code: 'weight-not-positive' } });
     expect(run(Number.NaN, 15)).toMatchObject({ ok: false, problem: { code: 'reading-missing' } });
@@ -383,6 +394,37 @@ describe('balancing without phase', () => {
     expect(result.notes.map(({ code }) => code)).toContain('two-answers');
   });
 
+  it('trusts one answer where the readings are fine enough to part the two', () => {
+    const bunched = (sd: number) =>
+      must(
+        fourRun(
+          1,
+          100,
+          [0, 12, 24].map((at) => [at, size(add({ re: 1, im: 0 }, polar(0.6, 100 - at)))] as const),
+          sd,
+        ),
+      );
+    // The mirrored answer misses the readings by 0.017: told apart at an uncertainty of 0.006, not at 0.012.
+    expect(bunched(0.006).verdict).toBe('clear');
+    expect(bunched(0.012).verdict).toBe('ambiguous');
+  });
+
+  it('says where the trial was light, and where the readings are too unsure for an angle', () => {
+    const runs = (share: number, sd?: number) =>
+      must(
+        fourRun(
+          1,
+          100,
+          [0, 120, 240].map((at) => [at, size(add({ re: 1, im: 0 }, polar(share, 70 - at)))] as const),
+          sd,
+        ),
+      ).notes.map(({ code }) => code);
+    expect(runs(0.2)).toEqual(['light-trial', 'no-uncertainty']);
+    expect(runs(0.4)).toEqual(['no-uncertainty']);
+    expect(runs(0.4, 0.01)).toEqual([]);
+    expect(runs(0.4, 0.3)).toContain('unsure-angle');
+  });
+
   it('refuses two positions, silence, and amplitudes no rotor has', () => {
     expect(
       fourRun(1, 100, [
@@ -407,6 +449,10 @@ describe('balancing without phase', () => {
     ).toMatchObject({ ok: false, problem: { code: 'amplitudes-contradict' } });
     const many = Array.from({ length: 73 }, (_, place) => [5 * place, 1] as const);
     expect(fourRun(1, 100, many)).toMatchObject({ ok: false, problem: { code: 'too-many-positions' } });
+    for (const odd of [-0.5, Number.NaN]) {
+      const runs = [0, 120, 240].map((at) => [at, at === 120 ? odd : 1.2] as const);
+      expect(fourRun(1, 100, runs)).toMatchObject({ ok: false, problem: { code: 'reading-missing' } });
+    }
     expect(fourRun(1, -5, [[0, 0.5]])).toMatchObject({ ok: false, problem: { code: 'reading-missing' } });
   });
 
@@ -469,6 +515,7 @@ describe('putting a correction where weights can go', () => {
       [10, 80],
       [0, 180],
       [5, 5],
+      [60, 240.5],
     ] as const) {
       expect(splitBetweenHoles({ weight: 10, angleDeg: 200 }, one, two)).toMatchObject({
         ok: false,

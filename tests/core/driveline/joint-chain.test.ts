@@ -113,6 +113,13 @@ describe('joints in series', () => {
     }
   });
 
+  it('take the turn before a joint forwards: 30° before 10° is the single joint at 30°', () => {
+    const [motion] = chainMotion([{ angleDeg: 10, turnDeg: 30 }], 0);
+    expect(motion!.angleDeg).toBeCloseTo(30.381255, 6);
+    expect(motion!.speedRatio).toBeCloseTo(1.00759478, 8);
+    expect(motion!.accelerationRatio).toBeCloseTo(-0.02692102, 8);
+  });
+
   it('are drawn around zero, two waves a turn', () => {
     const trace = angleErrorTraceDeg(planeChain([10]), 8);
     expect(trace[1]).toBeCloseTo(0.438549, 5);

@@ -110,6 +110,10 @@ describe('critical speed', () => {
       }),
     ).toMatchObject({ ok: false, problem: { code: 'tube-not-known', key: 'vehicle.driveshaftPieces[1]' } });
     expect(tubeOf({ lengthMm: 1000, tubeOuterMm: 50, wallMm: 30 })).toBeNull();
+    expect(tubeOf({ lengthMm: 1000, tubeOuterMm: 50, wallMm: 25.1 })).toBeNull();
+    expect(tubeOf({ lengthMm: 1000, tubeOuterMm: 50, wallMm: 0 })).toBeNull();
+    expect(tubeOf({ lengthMm: 0, tubeOuterMm: 50, wallMm: 2 })).toBeNull();
+    expect(tubeOf({ lengthMm: 1000, tubeOuterMm: 50, wallMm: 25 })).toMatchObject({ material: 'steel' });
     expect(whirl([], { complaintRpm: null, topRpm: null })).toMatchObject({ ok: false, problem: { code: 'no-shaft' } });
   });
 });

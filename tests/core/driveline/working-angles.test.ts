@@ -242,6 +242,12 @@ describe('what would bring the residual under its limit', () => {
     const answer = must(angleWhatIf(input, geometry));
     const reaching = answer.single.filter(({ reachesLimit }) => reachesLimit);
     expect(reaching.map(({ changes }) => changes[0]!.kind).sort()).toEqual(['axle-shim', 'mount-height']);
+    for (const { changes, steps, practicalAmount } of reaching) {
+      // Shims come in half degrees, plates in 3 mm: the practical amount is the next whole step.
+      const step = changes[0]!.kind === 'axle-shim' ? 0.5 : 3;
+      expect(steps).toBeCloseTo(Math.abs(changes[0]!.amount) / step, 9);
+      expect(practicalAmount).toBeCloseTo(Math.sign(changes[0]!.amount) * Math.ceil(steps) * step, 9);
+    }
     for (const { changes, residualRadPerS2 } of reaching) {
       expect(residualRadPerS2).toBeLessThanOrEqual(400);
       const less = { ...changes[0]!, amount: changes[0]!.amount * 0.99 };
