@@ -18,7 +18,7 @@ export function perrev(args: readonly string[], input?: string | Uint8Array): Ou
     cwd: root,
     encoding: 'utf8',
     maxBuffer: 1 << 28,
-    timeout: 60_000,
+    timeout: 240_000,
     env: { ...process.env, NO_COLOR: '1' },
     ...(input === undefined ? {} : { input }),
   });
