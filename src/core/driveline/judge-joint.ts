@@ -1,12 +1,12 @@
 /** Measurements of angles, rings and play, judged. */
 import type { Result } from '../note.ts';
 import { success } from '../note.ts';
-import { forceOfUnbalanceN } from './balance-grade.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 import { centringEffect, jointOffset } from './centring.ts';
 import { judgeEndPlay } from './end-play.ts';
 import type { BenchConditions, JudgedMeasurement, Prediction } from './judged-measurement.ts';
 import { judgedAs } from './judged-measurement.ts';
+import type { JudgedNumber } from './limit.ts';
 import { judge, limitOf } from './limit.ts';
 import type * as m from './measurement.ts';
 import { judgeRings } from './ring-seat.ts';
@@ -77,8 +77,8 @@ export const judgeEndPlayMeasurement = (
 ): Result<JudgedMeasurement> => {
   const judged = judgeEndPlay(axisPlayMm, conditions.limits);
   if (!judged.ok) return judged;
-  const predicted = offsetForces(judged.value.freeOffsetMm, joint, vehicle, conditions);
-  return success(judgedAs('end-play', 'end-play', judged.value.axes, { predicted }));
+  const effect = offsetEffect(judged.value.freeOffsetMm, joint, vehicle, conditions);
+  return success(judgedAs('end-play', 'end-play', judged.value.axes, effect));
 };
 
 export const judgeRingsMeasurement = (
@@ -93,31 +93,40 @@ export const judgeRingsMeasurement = (
   return success(
     judgedAs('rings', 'rings', numbers, {
       verdict: judged.value.inside ? 'inside' : 'outside',
-      predicted: offsetForces(jointOffset(seated).offsetMm, joint, vehicle, conditions),
+      ...offsetEffect(jointOffset(seated).offsetMm, joint, vehicle, conditions),
       notes: tight ? [{ code: 'joint-tight', severity: 'warning', text }] : [],
     }),
   );
 };
 
-/** Once-a-turn forces in both planes of a piece held off center at one joint; none where speed or mass is not known. */
-const offsetForces = (
+interface OffsetEffect {
+  readonly predicted: readonly Prediction[];
+  /** Share of the near plane's allowance; to know, as rings and play have their own limits. */
+  readonly advisory: readonly JudgedNumber[];
+}
+
+/** Forces in both planes of a piece held off center at one joint; nothing where speed or mass is not known. */
+const offsetEffect = (
   offsetMm: number,
   joint: m.JointPlace,
   vehicle: Vehicle,
   { driveshaftRpm: rpm, limits }: BenchConditions,
-): Prediction[] => {
+): OffsetEffect => {
   const piece = pieceAtJoint(vehicle, joint);
   const mass = piece === undefined ? null : pieceMassKg(piece);
-  if (rpm === null || rpm <= 0 || mass === null) return [];
+  if (rpm === null || rpm <= 0 || mass === null) return { predicted: [], advisory: [] };
   const gradeMmps = limitOf('driveshaft-grade', limits).value;
   const { near, far } = centringEffect({ offsetMm, massKg: mass.massKg, rpm, gradeMmps });
-  const force = (unbalanceGmm: number, where: string): Prediction => ({
+  const force = (value: number, where: string): Prediction => ({
     part: 'driveshaft',
     order: 1,
     quantity: 'force',
-    value: forceOfUnbalanceN(unbalanceGmm, rpm),
+    value,
     unit: 'N',
     where,
   });
-  return [force(near.unbalanceGmm, `at the ${joint} joint`), force(far.unbalanceGmm, 'at the other end of the piece')];
+  return {
+    predicted: [force(near.forceN, `at the ${joint} joint`), force(far.forceN, 'at the other end of the piece')],
+    advisory: [judge(near.shareOfAllowance, limitOf('unbalance-share', limits))],
+  };
 };

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { balanceByAmplitudes } from '../../../src/core/driveline/balance-amplitude.ts';
 import {
   allowancePerPlane,
+  BALANCE_GRADES,
   forceOfUnbalanceN,
   gradeOfUnbalance,
   permissibleUnbalanceGmm,
@@ -37,6 +38,10 @@ describe('balance quality grades of ISO 21940-11:2016', () => {
     expect(permissibleUnbalanceGmm(grade, mass, rpm) / mass).toBeCloseTo(perKg, 3);
     expect(allowancePerPlane(allowed, 500, 500)[0]).toBeCloseTo(allowed / 2, 9);
     expect(gradeOfUnbalance(allowed, mass, rpm)).toBeCloseTo(grade, 4);
+  });
+
+  it('are those of the table for wheels, driveshafts, and what turns beside them', () => {
+    expect(BALANCE_GRADES.map(({ gradeMmps }) => gradeMmps)).toEqual([40, 16, 6.3, 2.5]);
   });
 
   it('are loose for a wheel: 7361.7 g·mm at 20 kg and 120 km/h is 38.75 g at 190 mm (derived)', () => {
@@ -476,6 +481,10 @@ describe('putting a correction where weights can go', () => {
     const sum = clamps.reduce((total, clamp) => add(total, polar(clamp.weight, clamp.angleDeg)), { re: 0, im: 0 });
     expect(size(sum)).toBeCloseTo(80, 9);
     expect(angleDegOf(sum)).toBeCloseTo(10, 9);
+    expect(must(splitBetweenClamps({ weight: 120, angleDeg: 0 }, 60)).spreadDeg).toBeCloseTo(0, 9);
+    expect(splitBetweenClamps({ weight: 0.5, angleDeg: 0 }, 0).ok).toBe(false);
+    expect(splitBetweenClamps({ weight: 0.5, angleDeg: 0 }, 0.6).ok).toBe(true);
+    expect(splitBetweenClamps({ weight: -1, angleDeg: 0 }, 60).ok).toBe(false);
     expect(splitBetweenClamps({ weight: 130, angleDeg: 0 }, 60)).toMatchObject({
       ok: false,
       problem: { code: 'clamps-too-light' },

@@ -86,6 +86,8 @@ describe('an inclinometer held in any way', () => {
   });
 
   it('refuses a reading past upright, and an upright face without its low end', () => {
+    expect(slopeOfReading({ shownDeg: 90 }).ok).toBe(true);
+    expect(slopeOfReading({ shownDeg: 90.5 }).ok).toBe(false);
     expect(slopeOfReading({ shownDeg: 120 })).toMatchObject({ ok: false, problem: { code: 'slope-out-of-range' } });
     expect(slopeOfReading({ shownDeg: 86, held: 'across' })).toMatchObject({
       ok: false,

@@ -109,7 +109,10 @@ describe('any measurement', () => {
   });
 
   it('predicts the once-a-turn force of a ring mismatch, 14.8044 and 7.4022 N for 0.05 mm on 9 kg (derived)', () => {
-    const { predicted } = must(judgeAt(rings(1.55, 1.65), vehicle, at3000));
+    const { predicted, advisory } = must(judgeAt(rings(1.55, 1.65), vehicle, at3000));
+    // 150 of 229.183 g·mm in the near plane.
+    expect(advisory[0]).toMatchObject({ limit: { id: 'unbalance-share', value: 1 }, inside: true });
+    expect(advisory[0]!.measured).toBeCloseTo(0.6545, 4);
     expect(predicted.map(({ part, order, unit, value }) => [part, order, unit, Number(value.toFixed(4))])).toEqual([
       ['driveshaft', 1, 'N', 14.8044],
       ['driveshaft', 1, 'N', 7.4022],
@@ -189,6 +192,8 @@ describe('limits', () => {
     ['tire-runout', 1.3],
     ['driveshaft-grade', 16],
     ['wheel-grade', 40],
+    ['unbalance-share', 1],
+    ['wheel-unbalance', 10],
     ['whirl-share', 0.75],
   ] as const)('hold %s to %s', (id, value) => {
     expect(limitOf(id).value).toBe(value);

@@ -129,6 +129,7 @@ describe('one cross joint', () => {
 
   it('counts whole turns through, forwards and backwards', () => {
     expect(drivenAngleDeg(750, 10)).toBeCloseTo(720 + drivenAngleDeg(30, 10), 9);
+    expect(drivenAngleDeg(360 * 500 + 30, 10)).toBeCloseTo(360 * 500 + drivenAngleDeg(30, 10), 6);
     expect(drivenAngleDeg(-330, 10)).toBeCloseTo(-360 + drivenAngleDeg(30, 10), 9);
   });
 

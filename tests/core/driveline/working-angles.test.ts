@@ -65,6 +65,13 @@ describe('working angles', () => {
     expect(angles.residualLimitRpm).toBeCloseTo(3000 * Math.sqrt(400 / 962.874), 2);
   });
 
+  it('speak of forks out of line from a degree on, half a turn counting as in line', () => {
+    const twisted = (twist: number) =>
+      must(workingAngles(onePiece(4, 4, { phasingDeg: [twist] }))).notes.some(({ code }) => code === 'forks-twisted');
+    expect([0, 0.9, -0.9, 180, 179.5].map(twisted)).toEqual([false, false, false, false, false]);
+    expect([1.1, -1.1, 90, 178].map(twisted)).toEqual([true, true, true, true]);
+  });
+
   it('let the maker’s figure override the default', () => {
     const strict = must(workingAngles(onePiece(5, 3, { limits: { 'residual-acceleration': { value: 300 } } })));
     const loose = must(workingAngles(onePiece(5, 3)));
@@ -321,6 +328,8 @@ describe('what would bring the residual under its limit', () => {
     expect(single.map(({ reachesLimit }) => reachesLimit)).toEqual([false, false]);
     expect(single[0]).toMatchObject({ changes: [{ kind: 'axle-shim' }], spoils: ['inertia'] });
     expect(single[0]!.residualRadPerS2).toBeLessThan(1);
+    // A mount is moved 40 mm at the most.
+    expect(single[1]!.changes).toEqual([{ kind: 'mount-height', amount: expect.closeTo(-40, 9) }]);
     expect(together!.changes.map(({ kind }) => kind)).toEqual(['axle-shim', 'mount-height']);
     const setup = together!.changes.reduce<WorkingAnglesInput>(
       (current, change) => ({ ...current, ...applyChange(current, complete, change) }),
@@ -347,6 +356,8 @@ describe('what a millimeter or a tenth of a degree buys', () => {
       const { crosses } = angleChain(applyChange(input, complete, effect.change));
       const difference = (exactRipple(crosses).peakAccelerationRatio - nowRatio) * radPerSFromRpm(3000) ** 2;
       expect(effect.residualDifferenceRadPerS2).toBeCloseTo(difference, 3);
+      const now = must(workingAngles(input)).residual.equivalentAngleDeg;
+      expect(now + effect.residualDifferenceDeg).toBeCloseTo(effect.residualDeg, 9);
     }
     expect(smallSteps.map(({ change }) => `${change.kind} ${change.amount}`)).toEqual([
       'axle-shim 0.1',
@@ -356,5 +367,7 @@ describe('what a millimeter or a tenth of a degree buys', () => {
       'mount-height -1',
       'phasing -0.1',
     ]);
+    expect(rideHeight.map(({ change }) => change.amount)).toEqual([-40, -20, -10, 10, 20, 40]);
+    expect(windUp.map(({ change }) => change.amount)).toEqual([0.5, 1, 2, 3]);
   });
 });
