@@ -1,0 +1,112 @@
+/** Lines found where energy stands out of the spectrum, each tried as the one that shows how the speed moved. */
+import { toBlocks, type Blocks } from './blocks.ts';
+import { makeLevels, smoothCandidates } from './candidates.ts';
+import { STEADY, type SpeedTrack } from './equal-angle.ts';
+import { followLines, type LineToFollow } from './follow-lines.ts';
+import { sharpnessOf } from './sharpness.ts';
+import type { Prepared } from './spectrum.ts';
+import { makeZoom, type Band, type Zoom } from './zoom.ts';
+
+/** Hot spots tried as lines to follow. */
+const MOST_SPOTS = 6;
+const MOST_FOLLOWED = 6;
+/** A followed line must gain this share of its likelihood, or be as steady as before. */
+const LEAST_SHARE = 0.02;
+
+interface Spot extends LineToFollow {
+  /** Energy over the noise. */
+  readonly strength: number;
+  readonly bands: readonly Band[];
+  readonly steady: number;
+}
+
+const reachOf = (shift: number, hz: number): number => hz * shift + 0.1;
+
+/** Places in the clock's spectrum where energy stands out, strongest first. */
+const hotSpots = (blocks: Blocks, zoom: Zoom, lowestHz: number, highestHz: number, shift: number): Spot[] => {
+  const views = makeLevels(blocks, lowestHz, highestHz);
+  const found = smoothCandidates(blocks.axisCount, views, lowestHz, highestHz, 0.01)
+    .map((candidate) => ({
+      candidate,
+      strength: (candidate.view.whitened.t[candidate.bin]! - 1) * candidate.view.whitened.averages * blocks.axisCount,
+    }))
+    .sort((a, b) => b.strength - a.strength);
+  const spots: Spot[] = [];
+  for (const { candidate, strength } of found) {
+    if (spots.length >= MOST_SPOTS) break;
+    const hz = candidate.frequencyHz;
+    if (spots.some((spot) => Math.abs(spot.frequencyHz - hz) < Math.max(0.4, (shift + 0.01) * hz))) continue;
+    const whitener = candidate.view.whitened.whitenerAt(candidate.bin).map((w) => (w * blocks.samplingRateHz) / 4);
+    const bands = Array.from({ length: zoom.blocks }, (_, b) => zoom.band(b, hz, (hz * shift + 1) / 0.75));
+    const line = { frequencyHz: hz, whitener };
+    const steady = sharpnessOf(line, bands, STEADY, reachOf(shift, hz));
+    spots.push({ ...line, strength, bands, steady: steady.logLikelihood });
+  }
+  return spots;
+};
+
+export interface Followed {
+  readonly track: SpeedTrack;
+  readonly gain: number;
+  readonly lines: readonly LineToFollow[];
+}
+
+/** How much the lines gain that a track makes sharper; those it blurs stand still and do not count. */
+const judge = (spots: readonly Spot[], track: SpeedTrack, shift: number): Followed => {
+  let gain = 0;
+  const lines: LineToFollow[] = [];
+  for (const spot of spots) {
+    const { logLikelihood, frequencyHz } = sharpnessOf(spot, spot.bands, track, reachOf(shift / 3, spot.frequencyHz));
+    const own = logLikelihood - spot.steady;
+    if (own > 2 + LEAST_SHARE * spot.steady) {
+      gain += own;
+      lines.push({ frequencyHz, whitener: spot.whitener });
+    }
+  }
+  return { track, gain, lines };
+};
+
+/** True where the path has run away from what it may be off by. */
+const strayed = (track: SpeedTrack, shift: number): boolean =>
+  track.relative.some((r) => Math.abs(r - 1) > 1.3 * shift);
+
+/** A line this much sharper with the start's own movement put back stands still on the clock. */
+const STANDS_STILL = 1.5;
+
+/**
+ * The best track that starts from a steady one and is off by at most `shift`.
+ * @param undone the track that would bring back the clock, where the recording has been made even by a first track
+ */
+export const followHotSpots = (
+  prepared: Prepared,
+  lowestHz: number,
+  highestHz: number,
+  shift: number,
+  undone: SpeedTrack | null,
+): Followed => {
+  const blocks = toBlocks(prepared, highestHz);
+  const none: Followed = { track: STEADY, gain: 0, lines: [] };
+  if (blocks.longest / blocks.samplingRateHz < 4) return none;
+  const zoom = makeZoom(blocks);
+  const spots = hotSpots(blocks, zoom, lowestHz, highestHz, shift).filter((spot) => {
+    if (!undone) return true;
+    const still = sharpnessOf(spot, spot.bands, undone, reachOf(shift, spot.frequencyHz));
+    return still.logLikelihood < STANDS_STILL * spot.steady;
+  });
+  let best = none;
+  for (const spot of spots) {
+    const track = followLines(zoom, blocks, [spot], STEADY, shift);
+    if (strayed(track, shift)) continue;
+    const judged = judge(spots, track, shift);
+    if (judged.gain > best.gain) best = judged;
+  }
+  // What moved along is followed together, which steadies the weaker lines.
+  for (let round = 0; round < 2 && best.lines.length > 1; round++) {
+    const lines = best.lines.slice(0, MOST_FOLLOWED);
+    const track = followLines(zoom, blocks, lines, best.track, shift / 3);
+    const judged = judge(spots, track, shift);
+    if (strayed(track, shift) || judged.gain <= best.gain) break;
+    best = judged;
+  }
+  return best;
+};

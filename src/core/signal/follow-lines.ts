@@ -1,0 +1,164 @@
+/**
+ * The speed track that lines follow together: frame by frame the common relative shift at which they stand highest, the
+ * smoothest likely path through the frames, then again with longer frames on what is left.
+ */
+import { bestPath } from './best-path.ts';
+import type { Blocks } from './blocks.ts';
+import { referenceClock, relativeSpeedAt, type SpeedTrack } from './equal-angle.ts';
+import { complexArray } from './fft.ts';
+import { followPhase } from './follow-phase.ts';
+import { outer, traceOfProduct, type Hermitian } from './hermitian.ts';
+import { smoothPath, type Reading } from './smooth-path.ts';
+import { amplitudeAt } from './tone-fit.ts';
+import { sliceBand, type Band, type Zoom } from './zoom.ts';
+
+/** A line to follow, with the noise about it. */
+export interface LineToFollow {
+  /** At relative speed 1, Hz. */
+  readonly frequencyHz: number;
+  /** Inverse noise density of the analytic signal, packed. */
+  readonly whitener: Hermitian;
+}
+
+/** Greatest shift looked for, relative. */
+export const MOST_SHIFT = 0.045;
+/** A drive's speed changes by about this share per second; frames are as long as that lets a line stay in one bin. */
+const RATE_PER_S = 0.005;
+const SHORTEST_FRAME_S = 0.8;
+const LONGEST_FRAME_S = 4;
+/** States per Hann bin of the highest line. */
+const STATES_PER_BIN = 5;
+/** Roughness of the speed, per s³, from steady cruise to a foot on the pedal. */
+const ROUGHNESSES = [1e-9, 1e-8, 1e-7, 1e-6, 1e-5];
+
+export const frameLengthS = (frequencyHz: number): number =>
+  Math.min(LONGEST_FRAME_S, Math.max(SHORTEST_FRAME_S, 1 / Math.sqrt(RATE_PER_S * frequencyHz)));
+
+/** A band with the track's frequency changes taken out: a line that follows it becomes steady. */
+export const steadied = (band: Band, frequencyHz: number, track: SpeedTrack): Band => {
+  const clock = referenceClock(track);
+  const n = band.envelope.length;
+  const c = new Float64Array(n);
+  const s = new Float64Array(n);
+  for (let i = 0; i < n; i++) {
+    const t = band.startS + i * band.stepS;
+    const phase = -2 * Math.PI * frequencyHz * (clock.fromClock(t) - t);
+    c[i] = Math.cos(phase);
+    s[i] = Math.sin(phase);
+  }
+  const axes = band.axes.map(({ re, im }) => {
+    const out = complexArray(n);
+    for (let i = 0; i < n; i++) {
+      out.re[i] = re[i]! * c[i]! - im[i]! * s[i]!;
+      out.im[i] = re[i]! * s[i]! + im[i]! * c[i]!;
+    }
+    return out;
+  });
+  return { ...band, axes };
+};
+
+export interface Frames {
+  readonly timeS: Float64Array;
+  readonly block: Int32Array;
+  readonly hopS: number;
+}
+
+/** Frame centres over all blocks, `hopS` apart. */
+export const frameTimes = (blocks: Blocks, hopS: number): Frames => {
+  const times: number[] = [];
+  const block: number[] = [];
+  blocks.blocks.forEach(({ startS, axes }, b) => {
+    const length = axes[0]!.length / blocks.samplingRateHz;
+    const count = Math.max(1, Math.round(length / hopS));
+    for (let k = 0; k < count; k++) {
+      times.push(startS + ((k + 0.5) * length) / count);
+      block.push(b);
+    }
+  });
+  return { timeS: Float64Array.from(times), block: Int32Array.from(block), hopS };
+};
+
+/** Evidence of each shift at each frame: whitened power of all lines there, counted once per independent frame. */
+const shiftEvidence = (
+  lines: readonly LineToFollow[],
+  bands: readonly (readonly Band[])[],
+  frames: Frames,
+  stretch: number,
+  shifts: Float64Array,
+): Float64Array => {
+  const evidence = new Float64Array(frames.timeS.length * shifts.length);
+  lines.forEach((line, l) => {
+    const length = frameLengthS(line.frequencyHz) * stretch;
+    // Overlapped frames repeat each other: a Hann frame is worth about two thirds of its length.
+    const worth = Math.min(1, frames.hopS / (0.66 * length));
+    frames.timeS.forEach((t, k) => {
+      const slice = sliceBand(bands[l]![frames.block[k]!]!, t - length / 2, t + length / 2);
+      if (!(slice.lengthS > 0.3 * length)) return;
+      shifts.forEach((shift, s) => {
+        const a = amplitudeAt(slice, line.frequencyHz * (1 + shift));
+        evidence[k * shifts.length + s]! +=
+          worth * slice.lengthS * traceOfProduct(line.whitener.length ** 0.5, line.whitener, outer(a.re.length, a));
+      });
+    });
+  });
+  return evidence;
+};
+
+/** Reading of the shift at a frame: top of the parabola through three states, its variance from the curvature. */
+const readingAt = (evidence: Float64Array, states: number, k: number, state: number, shifts: Float64Array): Reading => {
+  const s = Math.min(states - 2, Math.max(1, state));
+  const [a, b, c] = [-1, 0, 1].map((d) => evidence[k * states + s + d]!) as [number, number, number];
+  const step = shifts[1]! - shifts[0]!;
+  const curvature = (2 * b - a - c) / (step * step);
+  // A frame without a line has no top there, or a blunt one.
+  if (!(curvature > 0)) return { timeS: 0, component: 1, value: 0, variance: Infinity };
+  const off = Math.min(1, Math.max(-1, (0.5 * (c - a)) / (2 * b - a - c)));
+  return { timeS: 0, component: 1, value: shifts[s]! + off * step, variance: 1 / curvature + 0.1 * step * step };
+};
+
+/**
+ * Refines a track. `mostShift` is how far the present one may be off.
+ * @returns a track on the frames' times, mean relative speed as the given one's
+ */
+export const followLines = (
+  zoom: Zoom,
+  blocks: Blocks,
+  lines: readonly LineToFollow[],
+  start: SpeedTrack,
+  mostShift = MOST_SHIFT,
+): SpeedTrack => {
+  const highest = Math.max(...lines.map((line) => line.frequencyHz));
+  const raw = lines.map((line) =>
+    Array.from({ length: zoom.blocks }, (_, b) =>
+      zoom.band(b, line.frequencyHz, (line.frequencyHz * mostShift + 2 / frameLengthS(line.frequencyHz)) / 0.75),
+    ),
+  );
+  let track = start;
+  let reach = mostShift;
+  for (const stretch of [1, 2, 4]) {
+    const shortest = frameLengthS(highest) * stretch;
+    const frames = frameTimes(blocks, shortest / 2);
+    const step = 1 / (STATES_PER_BIN * shortest * highest);
+    const half = Math.max(4, Math.ceil(reach / step));
+    const shifts = Float64Array.from({ length: 2 * half + 1 }, (_, i) => (i - half) * step);
+    const bands = lines.map((line, l) => raw[l]!.map((band) => steadied(band, line.frequencyHz, track)));
+    const evidence = shiftEvidence(lines, bands, frames, stretch, shifts);
+    // Cost of a move: Gaussian steps of RATE_PER_S per second.
+    const perState = step / (RATE_PER_S * frames.hopS * 1.5);
+    const moves = Float64Array.from({ length: Math.min(2 * half + 1, 16) }, (_, d) => 0.5 * (d * perState) ** 2);
+    const path = bestPath(evidence, shifts.length, moves);
+    const readings = Array.from(frames.timeS, (timeS, k) => ({
+      ...readingAt(evidence, shifts.length, k, path.states[k]!, shifts),
+      timeS,
+    }));
+    const smooth = smoothPath(readings, ROUGHNESSES, [0, reach, 2 * RATE_PER_S]);
+    const before = track;
+    track = {
+      timeS: frames.timeS,
+      relative: Float64Array.from(frames.timeS, (t, k) => relativeSpeedAt(before, t) + smooth.value[k]!),
+    };
+    reach = Math.min(reach, 3 / (shortest * highest));
+  }
+  const frames = frameTimes(blocks, frameLengthS(highest) / 2);
+  return followPhase(lines, raw, frames, track);
+};

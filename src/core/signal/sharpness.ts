@@ -1,0 +1,56 @@
+/**
+ * How well a track explains a line: the energy that stands in one bin once the track's frequency changes are taken out,
+ * in units of the noise. It is a log-likelihood (of a line with a slowly changing amplitude against noise alone), so
+ * differences between tracks compare hypotheses.
+ */
+import type { SpeedTrack } from './equal-angle.ts';
+import { steadied, type LineToFollow } from './follow-lines.ts';
+import { outer, traceOfProduct } from './hermitian.ts';
+import { amplitudeAt, greatest } from './tone-fit.ts';
+import { sliceBand, type Band } from './zoom.ts';
+
+/** A line is added up coherently over this long: wheels turn apart by half a turn in a minute, not in this, s. */
+export const COHERENT_S = 15;
+
+export interface Sharpness {
+  readonly logLikelihood: number;
+  /** Where the line stands with the track's changes taken out, Hz. */
+  readonly frequencyHz: number;
+}
+
+/**
+ * @param bands the line's bands, one a block, on the clock
+ * @param reachHz how far from the line's stated frequency it may stand
+ */
+export const sharpnessOf = (
+  line: LineToFollow,
+  bands: readonly Band[],
+  track: SpeedTrack,
+  reachHz: number,
+  rate = 1,
+): Sharpness => {
+  const axes = Math.sqrt(line.whitener.length);
+  const slices: Band[] = [];
+  for (const band of bands) {
+    const still = steadied(band, line.frequencyHz * rate, track);
+    const lengthS = band.envelope.length * band.stepS;
+    const sliceS = Math.min(lengthS, COHERENT_S);
+    const count = Math.max(1, Math.round((2 * (lengthS - sliceS)) / sliceS) + 1);
+    for (let k = 0; k < count; k++) {
+      const from = band.startS + (count === 1 ? 0 : (k * (lengthS - sliceS)) / (count - 1));
+      slices.push(sliceBand(still, from, from + sliceS));
+    }
+  }
+  const total = bands.reduce((sum, band) => sum + band.envelope.length * band.stepS, 0);
+  // Hann slices at half overlap cover the whole one and a half times in energy.
+  const covered = slices.reduce((sum, slice) => sum + slice.lengthS, 0);
+  const worth = covered > 0 ? Math.min(1, total / covered) : 0;
+  const energy = (f: number): number =>
+    slices.reduce(
+      (sum, slice) => sum + slice.lengthS * traceOfProduct(axes, line.whitener, outer(axes, amplitudeAt(slice, f))),
+      0,
+    ) * worth;
+  const bin = 1 / Math.min(COHERENT_S, Math.max(...slices.map((slice) => slice.lengthS), 1e-3));
+  const frequencyHz = greatest(energy, line.frequencyHz, Math.max(reachHz, bin), bin / 3);
+  return { logLikelihood: energy(frequencyHz), frequencyHz };
+};
