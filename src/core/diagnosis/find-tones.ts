@@ -1,13 +1,12 @@
 /** The tones of a run: peaks of the recording as it is, and of the recording made even by each speed track. */
 import { findPeaks } from '../signal/detect.ts';
+import { relativeSpeedAt, resampleToEqualAngle, type SpeedTrack } from '../signal/equal-angle.ts';
 import { feltLevel } from '../signal/felt.ts';
 import type { Peak } from '../signal/peak.ts';
 import type { Prepared } from '../signal/spectrum.ts';
 import type { Tone } from './tone.ts';
 import { wholeSpectra } from './track/basebands.ts';
 import { motionOf, type Motion } from './track/motion.ts';
-import { logSpeedAt, type SpeedTrack } from './track/speed-track.ts';
-import { warpedPieces } from './track/warp.ts';
 
 /** A peak, the track it was found on (−1: none), and how the tone moved. */
 interface Found {
@@ -26,6 +25,9 @@ const BETTER_ELSEWHERE = 4;
 /** A smear of a stronger tone has less amplitude than this share of it. */
 const SMEAR_SHARE = 0.7;
 const NEAR_BINS = 3;
+/** Highest frequency looked at: share of half the rate, and in hertz. */
+const HALF_SHARE = 0.98;
+const MOST_HZ = 800;
 
 const evidenceIn = (motion: Motion, domain: number, frequencyHz: number): number =>
   domain < 0 ? motion.still : motion.along(domain, frequencyHz);
@@ -34,10 +36,21 @@ const evidenceIn = (motion: Motion, domain: number, frequencyHz: number): number
 const reachBetween = (tracks: readonly SpeedTrack[], a: number, b: number, timeS: Float64Array): number => {
   let most = 0;
   for (const t of timeS) {
-    const at = (domain: number): number => (domain < 0 ? 0 : logSpeedAt(tracks[domain]!, t));
+    const at = (domain: number): number => (domain < 0 ? 0 : Math.log(relativeSpeedAt(tracks[domain]!, t)));
     most = Math.max(most, Math.abs(at(a) - at(b)));
   }
   return most;
+};
+
+const peaksOn = (prepared: Prepared, track: SpeedTrack | null): readonly Peak[] => {
+  if (!track) return findPeaks(prepared, { falseAlarm: FALSE_ALARM });
+  // Where the vehicle was fast, what is above this on the track's clock was above half the rate.
+  const fastest = track.relative.reduce((most, r) => Math.max(most, r), 1);
+  const highestHz = (HALF_SHARE * prepared.samplingRateHz) / 2 / fastest;
+  return findPeaks(resampleToEqualAngle(prepared, track), {
+    falseAlarm: FALSE_ALARM,
+    highestHz: Math.min(highestHz, MOST_HZ),
+  });
 };
 
 const toTone = ({ peak, motion }: Found): Tone => ({
@@ -59,8 +72,7 @@ export const findTones = (prepared: Prepared, tracks: readonly SpeedTrack[]): re
   const binHz = spectra.samplingRateHz / spectra.length;
   const found = domains
     .flatMap((domain) => {
-      const even = domain < 0 ? prepared : warpedPieces(prepared, tracks[domain]!);
-      return findPeaks(even, { falseAlarm: FALSE_ALARM }).map((peak): Found => {
+      return peaksOn(prepared, domain < 0 ? null : tracks[domain]!).map((peak): Found => {
         const motion = motionOf(spectra, tracks, peak.frequencyHz);
         const all = domains.map((d) => evidenceIn(motion, d, peak.frequencyHz));
         return { peak, domain, motion, own: evidenceIn(motion, domain, peak.frequencyHz), most: Math.max(...all) };

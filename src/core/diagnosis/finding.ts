@@ -1,9 +1,12 @@
 /** From matches to findings: what a person feels or hears, whose it is, and how sure. */
 import { feltLevel } from '../signal/felt.ts';
+import type { Peak } from '../signal/peak.ts';
 import type { Line, Part } from '../vehicle/line.ts';
 import type { Match, OriginShare } from './match.ts';
 import type { RunInference } from './infer-run.ts';
 import { faultShare } from './levels.ts';
+import { targetsOf } from './origin.ts';
+import { expectedPlace } from './place.ts';
 import { perceivedAs } from './perceived.ts';
 
 /** A felt or heard tone with the origin held likeliest. */
@@ -20,6 +23,7 @@ export interface Finding {
   readonly chosen: OriginShare | null;
   /** At the tone's true frequency: an image is felt where its line is. */
   readonly trueHz: number;
+  readonly frequencySdHz: number;
   readonly feltLevel: number;
   readonly perceived: 'felt' | 'heard';
   /** Felt level × probability of the origin × probability that it is more than a sound vehicle's normal order. */
@@ -29,11 +33,19 @@ export interface Finding {
 /** A tone that is a resonance or a chance peak more likely than not is no finding. */
 const LEAST_LINE = 0.5;
 
+/** The true frequency: of an image that one of the folds which lies nearest to where the line is expected. */
 const trueHzOf = (inference: RunInference, share: OriginShare, observedHz: number): number => {
   if (!share.image) return observedHz;
-  const { mean } = share.origin.group === 'road' ? inference.posterior.road : inference.posterior.engine;
-  return share.origin.trueHz * Math.exp(mean);
+  const expected = expectedPlace(inference, share.origin).hz;
+  const folds = targetsOf(observedHz, inference.run.prepared.samplingRateHz).filter((target) => target.image);
+  return folds.reduce((a, b) => (Math.abs(b.trueHz - expected) < Math.abs(a.trueHz - expected) ? b : a)).trueHz;
 };
+
+/** How surely a track tells the mean speed: lines on it share this relative error. Judgement from trials. */
+const TRACK_SD = 5e-5;
+
+const frequencySdOf = (inference: RunInference, { frequencyHz, frequencySdHz }: Peak): number =>
+  Math.hypot(frequencySdHz, inference.run.histories.count > 0 ? TRACK_SD * frequencyHz : 0);
 
 const findingOf = (inference: RunInference, match: Match): Finding | null => {
   const { peak } = match.tone;
@@ -45,7 +57,8 @@ const findingOf = (inference: RunInference, match: Match): Finding | null => {
   const level = feltLevel(trueHz, peak.amplitudeMps2, peak.verticalShare);
   const perceived = perceivedAs({ ...peak, frequencyHz: trueHz }, level);
   if (!perceived) return null;
-  const base = { inference, match, chosen, trueHz, feltLevel: level, perceived };
+  const frequencySdHz = frequencySdOf(inference, peak);
+  const base = { inference, match, chosen, trueHz, frequencySdHz, feltLevel: level, perceived };
   if (chosen) {
     const { line, levels } = chosen.origin;
     return {

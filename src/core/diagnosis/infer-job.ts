@@ -33,7 +33,9 @@ export const inferJob = (
 ): readonly RunInference[] => {
   const tire = vehicle.tire ? rollingCircumference(vehicle.tire) : null;
   const circumferenceSd = tire?.ok ? tire.value.relativeSd : 0;
-  const priors = runs.map((run) => runPrior(vehicle, run.condition, linesOrNone(run.expected)));
+  const priors = runs.map((run) =>
+    runPrior(vehicle, run.condition, linesOrNone(run.expected), run.histories.wander[0] ?? 0),
+  );
   const origins = runs.map((run): readonly Origin[] => originsOf(linesOrNone(run.expected)));
   let inferences = runs.map((run, i) => {
     onRun(i);

@@ -1,6 +1,7 @@
 /** Which history each group of lines is held to follow, and what a tone's own motion says of it. */
 import { targetsOf } from './origin.ts';
 import type { Tone } from './tone.ts';
+import type { Load } from '../vehicle/vehicle.ts';
 import { logNormalDensity, logNormalExceedance } from './log-normal.ts';
 
 /** Index of the track a group follows; null where the group's history is not among the tracks (or there is none). */
@@ -20,21 +21,36 @@ export interface Histories {
   readonly wander: readonly number[];
   /** True where the speed was logged: its steadiness is then known, and says nothing of a tone. */
   readonly logged: boolean;
+  /** How likely the run was a pull-up or coast-down rather than a held speed, from its load. */
+  readonly sweepPrior: number;
 }
 
 /** Share of tones whose motion is spoilt: level pulsing, a beat, a rough track. Judgement. */
-const SPOILT = 1e-3;
+const SPOILT = 2e-4;
 /** A group whose history is not known may move anyhow, but hardly not at all while the rest of the vehicle does. */
 const UNKNOWN = 0.3;
 /** Given that something else in the vehicle moves, a group that is steady to the limit is that much rarer still. */
 const STEADY_AMID_MOTION = 0.2;
 /** A tone stays, rather than moves, from this difference on, ln of evidence. */
 const CLEARLY = 4;
-/** Root mean square wander (ln) of a driven vehicle's speed over a minute, and of a fan's, pump's or hum's. Judgement. */
-const VEHICLE = { median: 0.003, spread: 1 };
+/**
+ * Root mean square wander (ln) of a driven vehicle's speed over a minute: held, or in a pull-up or coast-down; and of a
+ * fan's, pump's or hum's. Judgement.
+ */
+const HELD = { median: 0.003, spread: 1 };
+const SWEPT = { median: 0.08, spread: 0.7 };
 const OWN_TONE = { median: 2e-4, spread: 1 };
 /** A tone's steadiness alone never settles it. */
 const MOST_STEADY_RATIO = 10;
+
+/** Density of a vehicle's wander per unit of its ln. */
+const vehicleDensity = (wander: number, sweepPrior: number): number =>
+  (1 - sweepPrior) * logNormalDensity(wander, HELD.median, HELD.spread) +
+  sweepPrior * logNormalDensity(wander, SWEPT.median, SWEPT.spread);
+
+/** Prior of a sweep by how the run was driven. Judgement. */
+export const sweepPriorOf = (load: Load | undefined): number =>
+  load === 'pull' || load === 'coast' || load === 'brake' || load === 'neutral' ? 0.5 : 0.05;
 
 /** Model of images: how often the tone that gave the track is one, all in all. Judgement. */
 const IMAGE_PRIOR = 0.25;
@@ -77,7 +93,7 @@ export const motionModels = (
   return models.map((model) => {
     const wander = histories.wander[model.road ?? model.engine ?? -1];
     if (wander === undefined || histories.logged) return model;
-    const usual = logNormalDensity(Math.abs(model.factor) * wander, VEHICLE.median, VEHICLE.spread);
+    const usual = vehicleDensity(Math.abs(model.factor) * wander, histories.sweepPrior);
     return { ...model, logPrior: model.logPrior + Math.log(usual + 1e-6) };
   });
 };
@@ -93,7 +109,7 @@ const best = ({ motion, peak }: Tone, histories: Histories): number => {
 const steadinessOf = ({ peak }: Tone): number => peak.limitWidthHz / (2 * peak.frequencyHz);
 
 /** How often a vehicle's speed is steadier than a limit. */
-const steadyVehicle = (limit: number): number => 1 - logNormalExceedance(limit, VEHICLE.median, VEHICLE.spread);
+const steadyVehicle = (limit: number): number => 1 - logNormalExceedance(limit, HELD.median, HELD.spread);
 
 const clearlyStill = ({ motion, peak }: Tone, histories: Histories): boolean => {
   if (!motion) return false;
@@ -126,8 +142,8 @@ export const movingWeight = (
 };
 
 /** How much likelier a wander this small is for a tone of its own than for a vehicle's speed. */
-const wanderRatio = (wander: number): number =>
-  logNormalDensity(wander, OWN_TONE.median, OWN_TONE.spread) / logNormalDensity(wander, VEHICLE.median, VEHICLE.spread);
+const wanderRatio = (wander: number, sweepPrior: number): number =>
+  logNormalDensity(wander, OWN_TONE.median, OWN_TONE.spread) / vehicleDensity(wander, sweepPrior);
 
 /** The same where all that is known is that the wander stays below a limit. */
 const steadyRatio = (limit: number): number => {
@@ -146,7 +162,7 @@ export const ownWeight = (tone: Tone, histories: Histories): number => {
   const most = best(tone, histories);
   let weight = kept(motion.still, most);
   histories.wander.forEach((wander, k) => {
-    const alike = Math.min(1, wanderRatio(wander));
+    const alike = Math.min(1, wanderRatio(wander, histories.sweepPrior));
     if (!histories.logged) weight = Math.max(weight, alike * kept(motion.along(k, peak.frequencyHz), most));
   });
   return weight;

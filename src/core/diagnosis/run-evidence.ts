@@ -2,6 +2,7 @@
 import type { Note } from '../note.ts';
 import type { Recording } from '../reading/recording.ts';
 import type { AmplitudeSpectrum, Prepared, TimeFrequency } from '../signal/spectrum.ts';
+import { relativeSpeedAt, resampleToEqualAngle, STEADY, type SpeedTrack } from '../signal/equal-angle.ts';
 import { amplitudeFloor } from '../signal/floor.ts';
 import { prepare, preparationNotes } from '../signal/prepare.ts';
 import { timeFrequency } from '../signal/time-frequency.ts';
@@ -13,13 +14,11 @@ import type { RunCondition, Vehicle } from '../vehicle/vehicle.ts';
 import type { DetectionLimit } from './absence.ts';
 import { detectionLimit } from './detection-limit.ts';
 import { usedCondition } from './run-condition.ts';
-import { imageFactors, type Histories } from './motion-model.ts';
+import { imageFactors, sweepPriorOf, type Histories } from './motion-model.ts';
 import { findTones } from './find-tones.ts';
 import type { Tone } from './tone.ts';
 import { findTracks } from './track/find-tracks.ts';
 import { trackFromLog } from './track/logged-track.ts';
-import { relativeSpeeds, STEADY_TRACK } from './track/speed-track.ts';
-import { timesOf, warpedPieces } from './track/warp.ts';
 
 export interface RunEvidence {
   readonly name: string;
@@ -68,9 +67,21 @@ export const linesOrNone = (expected: ExpectedLines | null): ExpectedLines => ex
 const canSlip = (vehicle: Vehicle, expected: ExpectedLines | null): boolean =>
   vehicle.layout !== 'electric' && (vehicle.converter !== false || expected?.engineTiedToRoad === false);
 
-const rms = (values: Float64Array): number => Math.sqrt(values.reduce((sum, v) => sum + v * v, 0) / values.length);
+/** Root mean square of ln relative speed. */
+const wanderOf = (track: SpeedTrack, timeS: Float64Array): number =>
+  Math.sqrt(timeS.reduce((sum, t) => sum + Math.log(relativeSpeedAt(track, t)) ** 2, 0) / timeS.length);
 
 const PICTURE_STEP_S = 0.5;
+
+/** Times at even steps over all pieces, on the recording's clock. */
+const timesOf = (prepared: Prepared): Float64Array => {
+  const times: number[] = [];
+  for (const { startS, axes } of prepared.pieces) {
+    const length = (axes[0]?.length ?? 0) / prepared.samplingRateHz;
+    for (let t = 0; t <= length; t += PICTURE_STEP_S) times.push(startS + t);
+  }
+  return Float64Array.from(times);
+};
 
 export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Recording, name: string): RunEvidence => {
   const prepared = prepare(recording);
@@ -87,20 +98,22 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
   }
   const expected = lines.ok ? lines.value : null;
   const logged = used.speedLog ? trackFromLog(used.speedLog) : null;
-  const linesHz = linesOrNone(expected).lines.map((line) => line.frequencyHz);
+  const { wheelHz, engineHz, lines: expectedList } = linesOrNone(expected);
+  const linesHz = expectedList.map((line) => line.frequencyHz);
+  const baseHz = wheelHz ?? engineHz;
   const { tracks } = findTracks(prepared, {
-    linesHz,
+    baseHz,
+    multiples: baseHz === null ? [] : linesHz.map((hz) => hz / baseHz),
     logPrior: roadScalePrior(linesOrNone(expected)),
     imageFactors: (tonesHz) => imageFactors(tonesHz, linesHz, rate),
     logged,
   });
   const spectrum = welchAmplitude(prepared, { segmentLength: powerOfTwoAtLeast(SPECTRUM_SEGMENT_S * rate) });
   const floorMps2 = amplitudeFloor(spectrum, recording.channels.length);
-  const [track = STEADY_TRACK] = tracks;
-  const timeS = timesOf(prepared, PICTURE_STEP_S);
-  const relative = relativeSpeeds(track, timeS);
-  const wander = tracks.map((one) => rms(relativeSpeeds(one, timeS).map((r) => Math.log(r))));
-  const even = tracks.length > 0 ? warpedPieces(prepared, track) : null;
+  const [track = STEADY] = tracks;
+  const timeS = timesOf(prepared);
+  const wander = tracks.map((one) => wanderOf(one, timeS));
+  const even = tracks.length > 0 ? resampleToEqualAngle(prepared, track) : null;
   return {
     name,
     recording,
@@ -108,13 +121,21 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
     condition: used.condition,
     expected,
     tones: findTones(prepared, tracks),
-    histories: { count: tracks.length, wander, logged: logged !== null },
+    histories: {
+      count: tracks.length,
+      wander,
+      logged: logged !== null,
+      sweepPrior: sweepPriorOf(used.condition.load),
+    },
     slipPossible: canSlip(vehicle, expected),
     limit: detectionLimit(spectrum, floorMps2, recording.channels.length),
     spectrum,
     floorMps2,
     map: timeFrequency(prepared),
-    speedTrack: tracks.length > 0 ? { timeS, relative } : { timeS: timeS.slice(0, 1), relative: Float64Array.of(1) },
+    speedTrack:
+      tracks.length > 0
+        ? { timeS, relative: timeS.map((t) => relativeSpeedAt(track, t)) }
+        : { timeS: timeS.slice(0, 1), relative: Float64Array.of(1) },
     orderSpectrum: even ? welchAmplitude(even, { segmentLength: spectrum.segmentLength }) : null,
     engineLogged: used.engineLog !== null,
     speedVaried: logged ? 'logged' : tracks.length === 0 ? 'steady' : wander[0]! > RAMP_WANDER ? 'ramp' : 'drift',

@@ -34,9 +34,14 @@ const dialPlaces = (statedMps: number, centreRelative: number): readonly { at: n
 };
 
 /** The road scale, relative to the expected wheel speed: where the speed was read, tire size, and slip together. */
-export const roadAxis = (vehicle: Vehicle, condition: RunCondition, expected: ExpectedLines): ScaleAxis => {
+export const roadAxis = (
+  vehicle: Vehicle,
+  condition: RunCondition,
+  expected: ExpectedLines,
+  sweep: number,
+): ScaleAxis => {
   if (expected.wheelHz === null) return SINGLE_POINT;
-  const sd = Math.max(expected.wheelRelativeSd, 1e-3);
+  const sd = Math.max(Math.hypot(expected.wheelRelativeSd, sweep), 1e-3);
   const speed = speedPrior(condition);
   if (condition.speedSource !== 'dial' || condition.speedMps === undefined || speed === null) {
     const reach = Math.max(REACH_SDS * sd, LEAST_REACH);
@@ -44,7 +49,7 @@ export const roadAxis = (vehicle: Vehicle, condition: RunCondition, expected: Ex
   }
   const tire = vehicle.tire ? rollingCircumference(vehicle.tire) : null;
   const circumferenceSd = tire?.ok ? tire.value.relativeSd : 0.01;
-  const rest = Math.hypot(circumferenceSd, wheelSlipSd(condition), 0.003);
+  const rest = Math.hypot(circumferenceSd, wheelSlipSd(condition), 0.003, sweep);
   const places = dialPlaces(condition.speedMps, speed.centreRelative);
   const ends = places.map((p) => p.at);
   const from = Math.min(...ends) - 4 * rest;
@@ -56,9 +61,22 @@ export const roadAxis = (vehicle: Vehicle, condition: RunCondition, expected: Ex
 const ENGINE_UNTIED_GEAR = 0.3;
 const ANY_GEAR_REACH = 1;
 
-/** Both scales and their tie. */
-export const runPrior = (vehicle: Vehicle, condition: RunCondition, expected: ExpectedLines): ScalePrior => {
-  const road = roadAxis(vehicle, condition, expected);
+/** One speed stated for a sweep may be its start, middle or end: off from the mean by this share of the wander. */
+const SWEEP_SHARE = 0.4;
+const LEAST_SWEEP = 0.02;
+
+/**
+ * Both scales and their tie.
+ * @param wander root mean square of ln speed over the run, about its mean
+ */
+export const runPrior = (
+  vehicle: Vehicle,
+  condition: RunCondition,
+  expected: ExpectedLines,
+  wander: number,
+): ScalePrior => {
+  const sweep = condition.speedSource === 'logged' || wander < LEAST_SWEEP ? 0 : SWEEP_SHARE * wander;
+  const road = roadAxis(vehicle, condition, expected, sweep);
   if (expected.engineHz === null) return { road, engine: SINGLE_POINT, tie: null };
   const tie = gearTie(vehicle.layout !== 'electric' && vehicle.converter !== false);
   if (expected.engineTiedToRoad) {

@@ -1,16 +1,17 @@
 /**
- * The speed's history found in the recording itself. Several ways are tried: the path along which the expected lines,
- * taken together, stand out most; the same over a wide sweep; and the paths of the strongest tones by themselves. The
- * one that makes the recording's lines sharpest is taken and made finer. A steady speed is what all must beat. Lines
- * that are still smeared may follow a second history: an engine behind a slipping converter.
+ * The speed's histories in the recording: the one that the road (and with closed gears the engine) followed, and where
+ * some lines are still smeared on it a second one, of an engine behind a slipping converter.
+ *
+ * The signal's own search follows the strongest lines to a fraction of a turn. Where it does not make the recording's
+ * lines clearly sharper, paths along the expected lines, taken all together, are tried as well. A track is believed if
+ * lines stand sharper on it than without.
  */
+import type { SpeedTrack } from '../../signal/equal-angle.ts';
+import { composeTracks, findSpeedTrack, withUnitMean } from '../../signal/speed-track.ts';
 import type { Prepared } from '../../signal/spectrum.ts';
-import { judge, onTop, refined, TIME_STEP_S, type Judged } from './judge-track.ts';
-import { cappedEvidence, growingEvidence } from './line-evidence.ts';
+import { coarsePaths, imagePaths } from './coarse-paths.ts';
+import { best, judge, type Judged } from './judge-track.ts';
 import { sharpness, type Band } from './sharpness.ts';
-import { normalized, type SpeedTrack } from './speed-track.ts';
-import { CRUISE, FINE, follow, LEFT_OVER, lookAt, RAMP, type Stage } from './stages.ts';
-import { timesOf } from './warp.ts';
 import { workSignal } from './work-signal.ts';
 
 export interface FoundTracks {
@@ -21,8 +22,9 @@ export interface FoundTracks {
 }
 
 export interface TrackSearch {
-  /** True frequencies of the expected lines at the stated speed, Hz. */
-  readonly linesHz: readonly number[];
+  /** Expected wheel (or engine) speed at the stated speed, Hz, and the expected lines as multiples of it. */
+  readonly baseHz: number | null;
+  readonly multiples: readonly number[];
   /** ln prior of ln(mean speed over stated). */
   readonly logPrior: (scale: number) => number;
   /** Factors of the vehicle's speed over a track's, if tones that the track keeps together are images of lines. */
@@ -31,69 +33,21 @@ export interface TrackSearch {
   readonly logged: SpeedTrack | null;
 }
 
-/** Lines must gain this much (in ln) by a track for it to be believed. */
+/** Lines must gain this much (in ln) by a track for it to be believed; from the clear gain on nothing else is tried. */
 const LEAST_GAIN = 18;
-/** From this gain on nothing further is tried. */
 const CLEAR_GAIN = 60;
-/** Tones followed by themselves, and the power over noise they need. */
-const MOST_TONES = 4;
-const LEAST_TONE = 40;
-/** A tone that has kept this share of its power out of its line is smeared. */
-const SMEARED = 20;
-/** The image of an order above half the rate moves by the order's hertz: many percent of its own. */
-const IMAGE_STAGE: Stage = { ...RAMP, search: { ...RAMP.search, from: -0.15, to: 0.15 } };
-const TONE_STAGE: Stage = { ...CRUISE, search: { ...CRUISE.search, from: -0.035, to: 0.035 } };
-
-/** Strong tones that do not stand sharply: each may show how its part's speed ran. */
-const smearedTones = (bands: readonly Band[]): readonly number[] =>
-  bands
-    .filter((band) => band.excess > LEAST_TONE && band.evidence < band.excess / SMEARED)
-    .sort((a, b) => b.excess - a.excess)
-    .slice(0, MOST_TONES)
-    .map((band) => band.frequencyHz);
-
-const best = (candidates: readonly Judged[]): Judged | null =>
-  candidates.reduce<Judged | null>((a, b) => (a && a.gain >= b.gain ? a : b), null);
+/** How far a coarse path, or a smoothed log, may be off (relative). */
+const COARSE_ERROR = 0.012;
+const LOG_ERROR = 0.03;
+/** A second history on which this share of the first one's lines is sharp too is the first, found once more. */
+const SAME_HISTORY = 0.4;
+/** A track made from an image, turned into the vehicle's own, is believed if it makes other lines sharper by this. */
+const IMAGE_GAIN = 5;
+/** Bands this much sharper on a track are the tones that gave it. */
+const SHARP = 40;
 
 const strongest = (bands: readonly Band[], others: readonly Band[]): readonly Band[] =>
   bands.map((band, i) => (band.evidence >= (others[i]?.evidence ?? 0) ? band : others[i]!));
-
-/** Candidate paths on a recording (or one made even by a first track). */
-const pathsOn = (prepared: Prepared, bands: readonly Band[], search: TrackSearch, sweep: boolean): SpeedTrack[] => {
-  const rate = prepared.samplingRateHz;
-  const cruise = lookAt(prepared, CRUISE);
-  if (!cruise) return [];
-  const growing = growingEvidence(cruise.axes);
-  const capped = cappedEvidence(cruise.axes);
-  const { linesHz, logPrior } = search;
-  const wide = sweep && linesHz.length > 0 ? lookAt(prepared, RAMP) : null;
-  return [
-    ...(linesHz.length > 0 ? [follow(cruise, CRUISE, linesHz, capped, rate, logPrior)] : []),
-    ...(wide ? [follow(wide, RAMP, linesHz, capped, rate, (s) => -0.5 * (s / 0.3) ** 2)] : []),
-    ...smearedTones(bands).map((hz) => follow(cruise, TONE_STAGE, [hz], growing, rate, () => 0)),
-  ];
-};
-
-const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[]): Judged | null => {
-  const times = timesOf(prepared, TIME_STEP_S);
-  if (search.logged) {
-    const base = judge(prepared, normalized(search.logged, times).track, steady);
-    const paths = pathsOn(base.warped, base.bands, search, false);
-    return best([base, ...paths.map((path) => judge(prepared, onTop(prepared, base, path), steady))]);
-  }
-  const judged = (path: SpeedTrack): Judged => judge(prepared, normalized(path, times).track, steady);
-  const found = best(pathsOn(prepared, steady, search, true).map(judged));
-  const tones = smearedTones(steady);
-  if (search.imageFactors(tones).length === 0 || (found && found.gain > CLEAR_GAIN)) return found;
-  const wide = lookAt(prepared, RAMP);
-  if (!wide) return found;
-  const growing = growingEvidence(wide.axes);
-  const images = tones.map((hz) => judged(follow(wide, IMAGE_STAGE, [hz], growing, prepared.samplingRateHz, () => 0)));
-  return best(found ? [found, ...images] : images);
-};
-
-/** A second history on which this share of the first one's lines is sharp too is the first, found once more. */
-const SAME_HISTORY = 0.4;
 
 /** Share of a track's sharp lines that another track makes sharp as well (its bands may lie next to them). */
 const shared = (one: readonly Band[], other: readonly Band[]): number => {
@@ -107,25 +61,42 @@ const shared = (one: readonly Band[], other: readonly Band[]): number => {
   return total > 0 ? both / total : 1;
 };
 
-/** The history of a tone that is smeared both on the track and without it, if it makes anything sharper. */
-const another = (prepared: Prepared, one: Judged, steady: readonly Band[]): Judged | null => {
-  const settled = strongest(one.bands, steady);
-  const tones = smearedTones(settled);
-  const cruise = tones.length > 0 ? lookAt(one.warped, CRUISE) : null;
-  if (!cruise) return null;
-  const growing = growingEvidence(cruise.axes);
-  const paths = tones.map((hz) => follow(cruise, TONE_STAGE, [hz], growing, prepared.samplingRateHz, () => 0));
-  const other = best(paths.map((path) => judge(prepared, onTop(prepared, one, path), settled)));
-  return other && other.gain >= LEAST_GAIN ? refined(prepared, other, settled, FINE) : null;
+/** A coarse track made finer by following the lines' phases from it on. */
+const finer = (prepared: Prepared, coarse: Judged, steady: readonly Band[], startError: number): Judged => {
+  const { track } = findSpeedTrack(prepared, { start: coarse.track, startError });
+  const fine = judge(prepared, track, steady);
+  return fine.gain > coarse.gain ? fine : coarse;
 };
 
-/** A track made from an image, turned into the vehicle's own: believed if it makes other lines sharper. */
-const IMAGE_GAIN = 5;
-const SHARP = 40;
+const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[]): Judged | null => {
+  if (search.logged) {
+    const base = judge(prepared, withUnitMean(search.logged, prepared), steady);
+    return finer(prepared, base, steady, LOG_ERROR);
+  }
+  const { baseHz, multiples } = search;
+  const followed = findSpeedTrack(prepared, baseHz === null ? {} : { multiples, baseHz });
+  const direct = followed.kind === 'steady' ? null : judge(prepared, followed.track, steady);
+  if (direct && direct.gain > CLEAR_GAIN && followed.kind === 'drift') return direct;
+  const coarse = coarsePaths(prepared, search, steady).map((track) => judge(prepared, track, steady));
+  const found = best(direct ? [direct, ...coarse] : coarse);
+  if (found && found.gain > CLEAR_GAIN) return found === direct ? found : finer(prepared, found, steady, COARSE_ERROR);
+  const images = imagePaths(prepared, search, steady).map((track) => judge(prepared, track, steady));
+  const any = best(found ? [found, ...images] : images);
+  return any && any.gain >= LEAST_GAIN && any !== direct ? finer(prepared, any, steady, COARSE_ERROR) : any;
+};
+
+/** The history of lines that are smeared both on the first track and without it. */
+const second = (prepared: Prepared, one: Judged, steady: readonly Band[]): Judged | null => {
+  const rest = findSpeedTrack(one.even, {});
+  if (rest.kind === 'steady') return null;
+  const track = withUnitMean(composeTracks(one.track, rest.track), prepared);
+  const judged = judge(prepared, track, strongest(one.bands, steady));
+  return judged.gain >= LEAST_GAIN ? judged : null;
+};
+
 const scaled = (track: SpeedTrack, factor: number): SpeedTrack => ({
-  ...track,
-  logSpeed: track.logSpeed.map((s) => factor * s),
-  slopePerS: track.slopePerS.map((s) => factor * s),
+  timeS: track.timeS,
+  relative: track.relative.map((r) => r ** factor),
 });
 
 const asImage = (prepared: Prepared, one: Judged, steady: readonly Band[], search: TrackSearch): Judged | null => {
@@ -133,34 +104,25 @@ const asImage = (prepared: Prepared, one: Judged, steady: readonly Band[], searc
     .filter((band, i) => band.evidence > steady[i]!.evidence + SHARP)
     .map((band) => band.frequencyHz);
   const settled = strongest(one.bands, steady);
-  const times = timesOf(prepared, TIME_STEP_S);
-  const found = best(
-    search
-      .imageFactors(tones)
-      .map((factor) => judge(prepared, normalized(scaled(one.track, factor), times).track, settled)),
-  );
+  const turned = search
+    .imageFactors(tones)
+    .map((factor) => judge(prepared, withUnitMean(scaled(one.track, factor), prepared), settled));
+  const found = best(turned);
   return found && found.gain >= IMAGE_GAIN ? found : null;
 };
 
 export const findTracks = (recording: Prepared, search: TrackSearch): FoundTracks => {
   const prepared = workSignal(recording);
-  const steady = sharpness(prepared);
-  const coarse = first(prepared, search, steady);
-  if (!coarse || (coarse.gain < LEAST_GAIN && !search.logged)) return { tracks: [], gain: coarse?.gain ?? 0 };
-  const refine = (track: Judged): Judged =>
-    [LEFT_OVER, FINE].reduce((now, stage) => refined(prepared, now, steady, stage), track);
-  let one = refine(coarse);
-  let other = another(prepared, one, steady);
-  for (let turn = 0; other && turn < 2 && shared(one.bands, other.bands) > SAME_HISTORY; turn++) {
+  const steady = sharpness(prepared, prepared.samplingRateHz);
+  const found = first(prepared, search, steady);
+  if (!found || (found.gain < LEAST_GAIN && !search.logged)) return { tracks: [], gain: found?.gain ?? 0 };
+  let one = found;
+  let other = second(prepared, one, steady);
+  if (other && shared(one.bands, other.bands) > SAME_HISTORY) {
     const again = judge(prepared, other.track, steady);
-    if (again.gain <= one.gain) {
-      other = null;
-      break;
-    }
-    one = again;
-    other = another(prepared, one, steady);
+    if (again.gain > one.gain) one = again;
+    other = null;
   }
-  if (other && shared(one.bands, other.bands) > SAME_HISTORY) other = null;
   const image = other ? null : asImage(prepared, one, steady, search);
   const tracks = [one, other ?? image].filter((judged) => judged !== null).map((judged) => judged.track);
   return { tracks, gain: one.gain };

@@ -3,7 +3,7 @@ import { complexArray, complexSpectrum, powerOfTwoAtLeast } from '../../signal/f
 import { median } from '../../signal/statistics.ts';
 import { basebandAt, type Baseband, type WholeSpectra } from './basebands.ts';
 import { growingEvidence, type EvidenceOf } from './line-evidence.ts';
-import { logSpeedAt, type SpeedTrack } from './speed-track.ts';
+import { relativeSpeedAt, type SpeedTrack } from '../../signal/equal-angle.ts';
 
 /** ln evidence (against noise) that the tone is one line that moves by `slopeHz` per unit of ln speed of a track. */
 export interface Motion {
@@ -23,9 +23,9 @@ const NOISE_HZ = 3;
 const driftOf = ({ startS, stepS, axes }: Baseband, track: SpeedTrack): Float64Array => {
   const n = axes[0]?.re.length ?? 0;
   const out = new Float64Array(n);
-  let before = Math.exp(logSpeedAt(track, startS)) - 1;
+  let before = relativeSpeedAt(track, startS) - 1;
   for (let i = 1; i < n; i++) {
-    const now = Math.exp(logSpeedAt(track, startS + i * stepS)) - 1;
+    const now = relativeSpeedAt(track, startS + i * stepS) - 1;
     out[i] = out[i - 1]! + 0.5 * (before + now) * stepS;
     before = now;
   }

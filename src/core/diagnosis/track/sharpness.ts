@@ -79,12 +79,15 @@ const restOf = (excess: Float64Array, at: number, reach: number, lobe: number): 
   return count > 0 ? sum / count : 0;
 };
 
-/** The bands from 4 Hz up, in order of frequency; the same bands for any recording of one rate and length. */
-export const sharpness = (prepared: Prepared): readonly Band[] => {
+/**
+ * The bands from 4 Hz up, in order of frequency.
+ * @param originalRateHz rate of the recording that this was made from: the bands are the same for all made from one
+ */
+export const sharpness = (prepared: Prepared, originalRateHz: number): readonly Band[] => {
   const rate = prepared.samplingRateHz;
   const axes = prepared.pieces[0]?.axes.length ?? 0;
   const evidenceOf = growingEvidence(axes);
-  const highest = Math.min(HIGHEST_HZ, 0.49 * rate);
+  const highest = Math.min(HIGHEST_HZ, 0.49 * originalRateHz);
   const edges = [LOWEST_HZ];
   for (let f = LOWEST_HZ; f < highest; edges.push(f)) f += Math.max(LEAST_WIDTH_HZ, RELATIVE_WIDTH * f);
   const bands = edges.slice(0, -1).map((fromHz) => ({ frequencyHz: fromHz, evidence: 0, excess: 0, top: 0 }));

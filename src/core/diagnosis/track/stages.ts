@@ -30,19 +30,6 @@ export const RAMP: Stage = {
   steepestPerS: 0.032,
   search: { from: -0.45, to: 0.35, step: 3e-3, slopeSd: 0.015, slopeChangeSd: 3e-3, rowWeight: 0.6 },
 };
-/** What is left once the recording has been made even by a first path. */
-export const LEFT_OVER: Stage = {
-  ...CRUISE,
-  search: { ...CRUISE.search, from: -0.016, to: 0.016 },
-};
-export const FINE: Stage = {
-  segmentS: 10.24,
-  hopS: 1.6,
-  slopes: 6,
-  steepestPerS: 0.0018,
-  search: { from: -0.004, to: 0.004, step: 2e-4, slopeSd: 6e-4, slopeChangeSd: 2e-4, rowWeight: 0.25 },
-};
-
 export const lookAt = (prepared: Prepared, { segmentS, hopS, slopes, steepestPerS }: Stage): ChirpMap | null =>
   chirpMap(prepared, {
     segmentS,

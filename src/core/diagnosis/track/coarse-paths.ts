@@ -1,0 +1,68 @@
+/** Coarse histories along the expected lines taken together, and along the strongest smeared tones by themselves. */
+import type { SpeedTrack } from '../../signal/equal-angle.ts';
+import type { Prepared } from '../../signal/spectrum.ts';
+import type { ChirpPath } from './chirp-path.ts';
+import type { TrackSearch } from './find-tracks.ts';
+import { cappedEvidence, growingEvidence } from './line-evidence.ts';
+import { trackOfPath } from './path-track.ts';
+import type { Band } from './sharpness.ts';
+import { CRUISE, follow, lookAt, RAMP, type Stage } from './stages.ts';
+
+/** Tones followed by themselves, and the power over noise they need. */
+const MOST_TONES = 3;
+const LEAST_TONE = 40;
+/** A tone of which less than this part of its power stands as evidence is smeared. */
+const SMEARED = 20;
+/** A tone's own speed may wander this far (ln). */
+const TONE_STAGE: Stage = { ...CRUISE, search: { ...CRUISE.search, from: -0.035, to: 0.035 } };
+/** The image of an order above half the rate moves by the order's hertz: many percent of its own. */
+const IMAGE_STAGE: Stage = { ...RAMP, search: { ...RAMP.search, from: -0.15, to: 0.15 } };
+/** Spread (ln) of a ramp's speeds about the stated one. */
+const RAMP_SPREAD = 0.3;
+
+/** Strong tones that do not stand sharply: each may show how its part's speed ran. */
+const smearedTones = (bands: readonly Band[]): readonly number[] =>
+  bands
+    .filter((band) => band.excess > LEAST_TONE && band.evidence < band.excess / SMEARED)
+    .sort((a, b) => b.excess - a.excess)
+    .slice(0, MOST_TONES)
+    .map((band) => band.frequencyHz);
+
+export const coarsePaths = (
+  prepared: Prepared,
+  { baseHz, multiples, logPrior }: TrackSearch,
+  steady: readonly Band[],
+): readonly SpeedTrack[] => {
+  const rate = prepared.samplingRateHz;
+  const linesHz = baseHz === null ? [] : multiples.map((multiple) => multiple * baseHz);
+  const cruise = lookAt(prepared, CRUISE);
+  if (!cruise) return [];
+  const capped = cappedEvidence(cruise.axes);
+  const growing = growingEvidence(cruise.axes);
+  const paths: ChirpPath[] = [];
+  if (linesHz.length > 0) {
+    paths.push(follow(cruise, CRUISE, linesHz, capped, rate, logPrior));
+    const wide = lookAt(prepared, RAMP);
+    if (wide) paths.push(follow(wide, RAMP, linesHz, capped, rate, (s) => -0.5 * (s / RAMP_SPREAD) ** 2));
+  }
+  for (const hz of smearedTones(steady)) paths.push(follow(cruise, TONE_STAGE, [hz], growing, rate, () => 0));
+  return paths.map((path) => trackOfPath(path, prepared));
+};
+
+/** Paths of tones that may be images of lines above half the rate. */
+export const imagePaths = (
+  prepared: Prepared,
+  { imageFactors }: TrackSearch,
+  steady: readonly Band[],
+): readonly SpeedTrack[] => {
+  const tones = smearedTones(steady);
+  const wide = imageFactors(tones).length > 0 ? lookAt(prepared, RAMP) : null;
+  if (!wide) return [];
+  const growing = growingEvidence(wide.axes);
+  return tones.map((hz) =>
+    trackOfPath(
+      follow(wide, IMAGE_STAGE, [hz], growing, prepared.samplingRateHz, () => 0),
+      prepared,
+    ),
+  );
+};
