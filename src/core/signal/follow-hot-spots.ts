@@ -2,7 +2,8 @@
 import { toBlocks, type Blocks } from './blocks.ts';
 import { makeLevels, smoothCandidates } from './candidates.ts';
 import { STEADY, type SpeedTrack } from './equal-angle.ts';
-import { followLines, type LineToFollow } from './follow-lines.ts';
+import { followLines } from './follow-lines.ts';
+import type { LineToFollow } from './frames.ts';
 import { sharpnessOf } from './sharpness.ts';
 import type { Prepared } from './spectrum.ts';
 import { makeZoom, type Band, type Zoom } from './zoom.ts';

@@ -4,79 +4,20 @@
  */
 import { bestPath } from './best-path.ts';
 import type { Blocks } from './blocks.ts';
-import { referenceClock, relativeSpeedAt, type SpeedTrack } from './equal-angle.ts';
-import { complexArray } from './fft.ts';
+import { relativeSpeedAt, type SpeedTrack } from './equal-angle.ts';
 import { followPhase } from './follow-phase.ts';
-import { outer, traceOfProduct, type Hermitian } from './hermitian.ts';
+import { frameLengthS, frameTimes, RATE_PER_S, steadied, type Frames, type LineToFollow } from './frames.ts';
+import { outer, traceOfProduct } from './hermitian.ts';
 import { smoothPath, type Reading } from './smooth-path.ts';
 import { amplitudeAt } from './tone-fit.ts';
 import { sliceBand, type Band, type Zoom } from './zoom.ts';
 
-/** A line to follow, with the noise about it. */
-export interface LineToFollow {
-  /** At relative speed 1, Hz. */
-  readonly frequencyHz: number;
-  /** Inverse noise density of the analytic signal, packed. */
-  readonly whitener: Hermitian;
-}
-
 /** Greatest shift looked for, relative. */
 export const MOST_SHIFT = 0.045;
-/** A drive's speed changes by about this share per second; frames are as long as that lets a line stay in one bin. */
-const RATE_PER_S = 0.005;
-const SHORTEST_FRAME_S = 0.8;
-const LONGEST_FRAME_S = 4;
 /** States per Hann bin of the highest line. */
 const STATES_PER_BIN = 5;
 /** Roughness of the speed, per s³, from steady cruise to a foot on the pedal. */
 const ROUGHNESSES = [1e-9, 1e-8, 1e-7, 1e-6, 1e-5];
-
-export const frameLengthS = (frequencyHz: number): number =>
-  Math.min(LONGEST_FRAME_S, Math.max(SHORTEST_FRAME_S, 1 / Math.sqrt(RATE_PER_S * frequencyHz)));
-
-/** A band with the track's frequency changes taken out: a line that follows it becomes steady. */
-export const steadied = (band: Band, frequencyHz: number, track: SpeedTrack): Band => {
-  const clock = referenceClock(track);
-  const n = band.envelope.length;
-  const c = new Float64Array(n);
-  const s = new Float64Array(n);
-  for (let i = 0; i < n; i++) {
-    const t = band.startS + i * band.stepS;
-    const phase = -2 * Math.PI * frequencyHz * (clock.fromClock(t) - t);
-    c[i] = Math.cos(phase);
-    s[i] = Math.sin(phase);
-  }
-  const axes = band.axes.map(({ re, im }) => {
-    const out = complexArray(n);
-    for (let i = 0; i < n; i++) {
-      out.re[i] = re[i]! * c[i]! - im[i]! * s[i]!;
-      out.im[i] = re[i]! * s[i]! + im[i]! * c[i]!;
-    }
-    return out;
-  });
-  return { ...band, axes };
-};
-
-export interface Frames {
-  readonly timeS: Float64Array;
-  readonly block: Int32Array;
-  readonly hopS: number;
-}
-
-/** Frame centres over all blocks, `hopS` apart. */
-export const frameTimes = (blocks: Blocks, hopS: number): Frames => {
-  const times: number[] = [];
-  const block: number[] = [];
-  blocks.blocks.forEach(({ startS, axes }, b) => {
-    const length = axes[0]!.length / blocks.samplingRateHz;
-    const count = Math.max(1, Math.round(length / hopS));
-    for (let k = 0; k < count; k++) {
-      times.push(startS + ((k + 0.5) * length) / count);
-      block.push(b);
-    }
-  });
-  return { timeS: Float64Array.from(times), block: Int32Array.from(block), hopS };
-};
 
 /** Evidence of each shift at each frame: whitened power of all lines there, counted once per independent frame. */
 const shiftEvidence = (

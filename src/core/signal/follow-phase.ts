@@ -3,7 +3,7 @@
  * better than their frequencies do. All lines share one error of reference time, ψ(t); line i shows it as 2π·f_i·ψ.
  */
 import { relativeSpeedAt, type SpeedTrack } from './equal-angle.ts';
-import { frameLengthS, steadied, type Frames, type LineToFollow } from './follow-lines.ts';
+import { frameLengthS, steadied, type Frames, type LineToFollow } from './frames.ts';
 import {
   loudestDirection,
   outer,

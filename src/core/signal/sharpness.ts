@@ -4,13 +4,16 @@
  * differences between tracks compare hypotheses.
  */
 import type { SpeedTrack } from './equal-angle.ts';
-import { steadied, type LineToFollow } from './follow-lines.ts';
+import { steadied, type LineToFollow } from './frames.ts';
 import { outer, traceOfProduct } from './hermitian.ts';
 import { amplitudeAt, greatest } from './tone-fit.ts';
 import { sliceBand, type Band } from './zoom.ts';
 
 /** A line is added up coherently over this long: wheels turn apart by half a turn in a minute, not in this, s. */
 export const COHERENT_S = 15;
+
+/** Bins of a slice beside the line in which the noise is read. */
+const BESIDE_BINS = [-9, -7, -5, 5, 7, 9] as const;
 
 export interface Sharpness {
   readonly logLikelihood: number;
@@ -45,11 +48,14 @@ export const sharpnessOf = (
   // Hann slices at half overlap cover the whole one and a half times in energy.
   const covered = slices.reduce((sum, slice) => sum + slice.lengthS, 0);
   const worth = covered > 0 ? Math.min(1, total / covered) : 0;
-  const energy = (f: number): number =>
-    slices.reduce(
-      (sum, slice) => sum + slice.lengthS * traceOfProduct(axes, line.whitener, outer(axes, amplitudeAt(slice, f))),
-      0,
-    ) * worth;
+  const energyIn = (slice: Band, f: number): number =>
+    slice.lengthS * traceOfProduct(axes, line.whitener, outer(axes, amplitudeAt(slice, f)));
+  // A path that leads through a louder part of the spectrum has that part's noise beside it.
+  const scales = slices.map((slice) => {
+    const beside = BESIDE_BINS.map((d) => energyIn(slice, line.frequencyHz + d / slice.lengthS));
+    return worth / Math.max(1, beside.reduce((sum, e) => sum + e, 0) / beside.length / axes);
+  });
+  const energy = (f: number): number => slices.reduce((sum, slice, i) => sum + scales[i]! * energyIn(slice, f), 0);
   const bin = 1 / Math.min(COHERENT_S, Math.max(...slices.map((slice) => slice.lengthS), 1e-3));
   const frequencyHz = greatest(energy, line.frequencyHz, Math.max(reachHz, bin), bin / 3);
   return { logLikelihood: energy(frequencyHz), frequencyHz };

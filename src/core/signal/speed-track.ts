@@ -44,6 +44,8 @@ const HIGHEST_HZ = 250;
 const RAMP_RANGE = 1.7;
 /** ln ratio from which a ramp is believed: noise reaches it once in 400 recordings at most. */
 const RAMP_BELIEVED = 6;
+/** A start is never trusted closer than this, relative. */
+const LEAST_ERROR = 0.02;
 /** ln ratio that a followed track must gain over the one it started from. */
 const GAIN_BELIEVED = 8;
 /**
@@ -99,7 +101,7 @@ export const findSpeedTrack = (prepared: Prepared, options: TrackOptions = {}): 
   const outer = start ? withUnitMean(start, prepared) : STEADY;
   const onReference = start ? resampleToEqualAngle(prepared, outer) : prepared;
   const fastest = outer.relative.reduce((most, r) => Math.max(most, r), 1);
-  const shift = start ? (options.startError ?? 0.03) : MOST_SHIFT;
+  const shift = start ? Math.max(LEAST_ERROR, options.startError ?? 0.03) : MOST_SHIFT;
   const followed = followHotSpots(
     onReference,
     lowestHz,

@@ -7,7 +7,8 @@
  * lines stand sharper on it than without.
  */
 import type { SpeedTrack } from '../../signal/equal-angle.ts';
-import { composeTracks, findSpeedTrack, withUnitMean } from '../../signal/speed-track.ts';
+import { composeTracks, withUnitMean } from '../../signal/combine-tracks.ts';
+import { findSpeedTrack } from '../../signal/speed-track.ts';
 import type { Prepared } from '../../signal/spectrum.ts';
 import { coarsePaths, imagePaths } from './coarse-paths.ts';
 import { best, judge, type Judged } from './judge-track.ts';

@@ -1,6 +1,6 @@
 /** A path through rows, with its slopes, as a speed track. */
 import type { SpeedTrack } from '../../signal/equal-angle.ts';
-import { withUnitMean } from '../../signal/speed-track.ts';
+import { withUnitMean } from '../../signal/combine-tracks.ts';
 import type { Prepared } from '../../signal/spectrum.ts';
 import type { ChirpPath } from './chirp-path.ts';
 
