@@ -43,6 +43,10 @@ export function storedOf(
   return { ...base, schema: RECORD_SCHEMA, jobText: writeJob(job), typed, recordings };
 }
 
+/** What a person put into a record, half-typed text included; two records with the same content hold the same work. */
+export const contentOf = ({ jobText, typed, recordings }: StoredJob): string =>
+  JSON.stringify([jobText, typed, recordings]);
+
 /** The document of a record, or why it cannot be had. */
 export function documentOf({ jobText, typed, recordings, id }: StoredJob): Result<JobDocument> {
   const job = readJob(jobText, id);

@@ -6,7 +6,7 @@ import type { Book } from '../book/book.ts';
 import { SAVE_CONFLICT } from '../book/book.ts';
 import type { StoredJob } from '../book/stored-job.ts';
 import type { JobDocument } from '../form/document.ts';
-import { documentOf, storedOf } from '../book/stored-job.ts';
+import { contentOf, documentOf, storedOf } from '../book/stored-job.ts';
 import type { JobEvent } from '../book/timeline.ts';
 import { addEvents, eventOfAnswer, eventsOfChange } from '../book/timeline.ts';
 import { texts } from '../texts.ts';
@@ -43,6 +43,8 @@ export class Keeper {
   readonly #journal = new Journal();
   #isDirty = false;
   #isSaving = false;
+  /** Content of the save that has begun and is not yet known to be done. */
+  #onItsWay: string | null = null;
   readonly #keptRecordings = mutableSet<string>();
 
   constructor(session: Session, book: Book) {
@@ -61,7 +63,7 @@ export class Keeper {
       this.#noteEvents(document.job);
       if (analysed) rememberVehicle(analysed.vehicle);
       this.#isDirty = true;
-      this.#journal.write(this.#record(), this.current?.revision ?? 0);
+      this.#journal.write(this.#record(), this.current?.revision ?? 0, this.#onItsWay);
       void this.#saveAll();
     });
   }
@@ -70,7 +72,8 @@ export class Keeper {
   async resume(): Promise<void> {
     // Asked before the first wait: watching the empty session forgets it.
     const id = this.#talk.openId;
-    await recoverJournals(this.#book);
+    await recoverJournals(this.#book, () => this.changes++);
+    this.#journal.claim();
     if (id !== null) await this.open(id);
     await this.#book.tidy(Date.now());
   }
@@ -141,7 +144,9 @@ export class Keeper {
 
   async #saveJob(): Promise<Problem | null> {
     const record = this.#record();
+    this.#onItsWay = contentOf(record);
     const saved = await this.#book.save(record, this.current?.revision ?? 0);
+    this.#onItsWay = null;
     if (saved.ok) {
       if (this.#key === this.#session.key) this.current = saved.value;
       this.#talk.openId = saved.value.id;
