@@ -12,7 +12,7 @@ import { makeZoom, type Band, type Zoom } from './zoom.ts';
 const MOST_SPOTS = 6;
 const MOST_FOLLOWED = 6;
 /** A followed line must gain this share of its likelihood, or be as steady as before. */
-const LEAST_SHARE = 0.02;
+const LEAST_SHARE = 0.05;
 
 interface Spot extends LineToFollow {
   /** Energy over the noise. */

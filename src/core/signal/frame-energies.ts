@@ -7,6 +7,7 @@ import { makeLevel } from './levels.ts';
 import { loudnessOf } from './segment-weights.ts';
 import { forEachSpectrum, type Cut } from './segments.ts';
 import { whiten } from './whiten.ts';
+import { nthSmallest } from './statistics.ts';
 import { windowSamples } from './windows.ts';
 
 export interface FrameEnergies {
@@ -18,8 +19,8 @@ export interface FrameEnergies {
   readonly energy: Float64Array;
 }
 
-/** The value with the given rank, by sorting a copy. */
-const middleOf = (values: Float64Array): number => values.slice().sort()[values.length >> 1] ?? 0;
+const middleOf = (values: Float64Array): number =>
+  values.length > 0 ? nthSmallest(values.slice(), values.length >> 1) : 0;
 
 /**
  * Frames of the given length, half overlapped. What stays at one frequency all the time (hums, resonances, the road's

@@ -2,6 +2,7 @@
 import { gammaTailQuantile } from './distributions.ts';
 import { inverse, packedLength, trace, type Hermitian } from './hermitian.ts';
 import type { Level } from './levels.ts';
+import { nthSmallest } from './statistics.ts';
 
 /** Least band, natural bins, and band relative to frequency: wide against a line, narrow against the road's humps. */
 const LEAST_BAND_BINS = 32;
@@ -67,12 +68,11 @@ const rawBand = (axes: number, level: Level, from: number, to: number): RawBand 
   // First against the median power of each axis, then twice against the matrix of what was not loud.
   let whitener: Hermitian = new Float64Array(packedLength(axes));
   for (let a = 0; a < axes; a++) {
-    const own = matrix[a]!.slice(from, to).sort();
-    whitener[a] = 1 / Math.max(own[count >> 1]!, Number.MIN_VALUE);
+    whitener[a] = 1 / Math.max(nthSmallest(matrix[a]!.slice(from, to), count >> 1), Number.MIN_VALUE);
   }
   for (let pass = 0; pass < 2; pass++) {
     weigh(axes, whitener, matrix, from, t);
-    const limit = t.slice().sort()[Math.floor(KEPT_SHARE * (count - 1))]!;
+    const limit = nthSmallest(t.slice(), Math.floor(KEPT_SHARE * (count - 1)));
     const mean = new Float64Array(whitener.length);
     for (let q = 0; q < mean.length; q++) {
       const entries = matrix[q]!;
@@ -86,8 +86,7 @@ const rawBand = (axes: number, level: Level, from: number, to: number): RawBand 
     whitener = inverse(axes, mean);
   }
   weigh(axes, whitener, matrix, from, t);
-  t.sort();
-  const median = Math.max(t[count >> 1]!, Number.MIN_VALUE);
+  const median = Math.max(nthSmallest(t, count >> 1), Number.MIN_VALUE);
   const size = trace(axes, whitener);
   return {
     centre: (from + to - 1) / 2,
@@ -95,7 +94,7 @@ const rawBand = (axes: number, level: Level, from: number, to: number): RawBand 
     shape: whitener.map((w) => w / size),
     trace: size,
     median,
-    spread: t[Math.floor(UPPER_SHARE * (count - 1))]! / median,
+    spread: nthSmallest(t, Math.floor(UPPER_SHARE * (count - 1))) / median,
   };
 };
 

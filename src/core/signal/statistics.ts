@@ -18,6 +18,36 @@ export const quantileOfSorted = (sorted: Float64Array, p: number): number => {
   return sorted[i]! + (h - i) * (sorted[i + 1]! - sorted[i]!);
 };
 
+/**
+ * The k-th smallest value (k from 0) without sorting (C. A. R. Hoare, Comm. ACM 4(7), 1961, algorithm 65). The values
+ * are put into another order.
+ */
+export const nthSmallest = (values: Float64Array, k: number): number => {
+  let low = 0;
+  let high = values.length - 1;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    // The middle one of three keeps ordered input from being the worst case.
+    const [a, b, c] = [values[low]!, values[middle]!, values[high]!];
+    const pivot = a < b ? (b < c ? b : Math.max(a, c)) : a < c ? a : Math.max(b, c);
+    let i = low;
+    let j = high;
+    while (i <= j) {
+      while (values[i]! < pivot) i++;
+      while (values[j]! > pivot) j--;
+      if (i <= j) {
+        const swapped = values[i]!;
+        values[i++] = values[j]!;
+        values[j--] = swapped;
+      }
+    }
+    if (k <= j) high = j;
+    else if (k >= i) low = i;
+    else break;
+  }
+  return values[k] ?? Number.NaN;
+};
+
 /** Median; NaN for an empty input. */
 export const median = (values: Numbers): number => quantile(values, 0.5);
 

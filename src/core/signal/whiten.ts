@@ -29,17 +29,28 @@ export const whiten = (axes: number, level: Level, fromBin: number): Whitened =>
   const { bands, averages } = noiseBands(axes, level, fromBin);
   const t = new Float64Array(level.bins);
   const bandSamples = new Float64Array(level.bins);
-  const whitener = new Float64Array(packedLength(axes));
-  const factors = Float64Array.from(whitener, (_, q) => (q < axes ? 1 : 2) / axes);
-  let i = 0;
-  for (let k = fromBin; k < level.bins; k++) {
-    while (i < bands.length - 2 && bands[i + 1]!.centre < k) i++;
+  // From band to band, entry by entry: the same as a whitener for each bin, see `between`, without making one.
+  for (let i = 0; i < Math.max(1, bands.length - 1); i++) {
     const left = bands[i]!;
-    between(left, bands[i + 1] ?? left, k, whitener);
-    let sum = 0;
-    for (let q = 0; q < whitener.length; q++) sum += factors[q]! * whitener[q]! * level.matrix[q]![k]!;
-    t[k] = sum;
-    bandSamples[k] = left.samples;
+    const right = bands[i + 1] ?? left;
+    const from = i === 0 ? fromBin : Math.max(fromBin, Math.ceil(left.centre));
+    const to = i >= bands.length - 2 ? level.bins : Math.min(level.bins, Math.ceil(right.centre));
+    const width = right.centre - left.centre;
+    const growth = Math.log(right.size / left.size);
+    bandSamples.fill(left.samples, from, to);
+    for (let q = 0; q < left.shape.length; q++) {
+      const entries = level.matrix[q]!;
+      const factor = (q < axes ? 1 : 2) / axes;
+      const start = factor * left.shape[q]!;
+      const rise = width > 0 ? (factor * (right.shape[q]! - left.shape[q]!)) / width : 0;
+      for (let k = from; k < to; k++) {
+        const off = Math.min(width, Math.max(0, k - left.centre));
+        t[k]! += (start + rise * off) * entries[k]!;
+      }
+    }
+    const logSize = Math.log(left.size);
+    const perBin = width > 0 ? growth / width : 0;
+    for (let k = from; k < to; k++) t[k]! *= Math.exp(logSize + perBin * Math.min(width, Math.max(0, k - left.centre)));
   }
   const whitenerAt = (bin: number): Hermitian => {
     let b = 0;

@@ -11,8 +11,8 @@ import { CRUISE, follow, lookAt, RAMP, type Stage } from './stages.ts';
 /** Tones followed by themselves, and the power over noise they need. */
 const MOST_TONES = 3;
 const LEAST_TONE = 40;
-/** A tone of which less than this part of its power stands as evidence is smeared. */
-const SMEARED = 20;
+/** A tone with more than this share of its power beside its top is smeared. */
+const SMEARED = 0.05;
 /** A tone's own speed may wander this far (ln). */
 const TONE_STAGE: Stage = { ...CRUISE, search: { ...CRUISE.search, from: -0.035, to: 0.035 } };
 /** The image of an order above half the rate moves by the order's hertz: many percent of its own. */
@@ -23,7 +23,7 @@ const RAMP_SPREAD = 0.3;
 /** Strong tones that do not stand sharply: each may show how its part's speed ran. */
 const smearedTones = (bands: readonly Band[]): readonly number[] =>
   bands
-    .filter((band) => band.excess > LEAST_TONE && band.evidence < band.excess / SMEARED)
+    .filter((band) => band.excess > LEAST_TONE && band.spread > SMEARED * band.excess)
     .sort((a, b) => b.excess - a.excess)
     .slice(0, MOST_TONES)
     .map((band) => band.frequencyHz);

@@ -13,6 +13,7 @@ import type { Prepared } from '../../signal/spectrum.ts';
 import { coarsePaths, imagePaths } from './coarse-paths.ts';
 import { best, judge, type Judged } from './judge-track.ts';
 import { sharpness, type Band } from './sharpness.ts';
+import { standsStill } from './stands-still.ts';
 import { workSignal } from './work-signal.ts';
 
 export interface FoundTracks {
@@ -44,6 +45,8 @@ const LOG_ERROR = 0.03;
 const SAME_HISTORY = 0.4;
 /** A track made from an image, turned into the vehicle's own, is believed if it makes other lines sharper by this. */
 const IMAGE_GAIN = 5;
+/** Power over noise that must stand spread out beside its top for another history to be looked for. */
+const SPREAD = 250;
 /** Bands this much sharper on a track are the tones that gave it. */
 const SHARP = 40;
 
@@ -86,8 +89,13 @@ const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[])
   return any && any.gain >= LEAST_GAIN && any !== direct ? finer(prepared, any, steady, COARSE_ERROR) : any;
 };
 
+/** What stands spread out on every one of the given bands, at its worst place. */
+const leastSpread = (several: readonly (readonly Band[])[]): number =>
+  several[0]!.reduce((most, _, i) => Math.max(most, Math.min(...several.map((bands) => bands[i]!.spread))), 0);
+
 /** The history of lines that are smeared both on the first track and without it. */
 const second = (prepared: Prepared, one: Judged, steady: readonly Band[]): Judged | null => {
+  if (leastSpread([steady, one.bands]) < SPREAD) return null;
   const rest = findSpeedTrack(one.even, {});
   if (rest.kind === 'steady') return null;
   const track = withUnitMean(composeTracks(one.track, rest.track), prepared);
@@ -115,6 +123,7 @@ const asImage = (prepared: Prepared, one: Judged, steady: readonly Band[], searc
 export const findTracks = (recording: Prepared, search: TrackSearch): FoundTracks => {
   const prepared = workSignal(recording);
   const steady = sharpness(prepared, prepared.samplingRateHz);
+  if (!search.logged && standsStill(steady, search)) return { tracks: [], gain: 0 };
   const found = first(prepared, search, steady);
   if (!found || (found.gain < LEAST_GAIN && !search.logged)) return { tracks: [], gain: found?.gain ?? 0 };
   let one = found;
