@@ -25,7 +25,7 @@ const RELATIVE_WIDTH = 0.016;
 const LEAST_WIDTH_HZ = 0.5;
 const FLOOR_HALF_HZ = 2.5;
 /** Noise alone reaches this much (in ln) somewhere in a spectrum of some thousand bins. */
-const CHANCE = 12;
+const CHANCE = 13;
 /** A longer recording is looked at in blocks of this length, s, a few of them. */
 const BLOCK_S = 64;
 const MOST_BLOCKS = 4;
@@ -33,6 +33,8 @@ const MOST_BLOCKS = 4;
 /** The surroundings that a band's highest bin must stand out of, to each side, in bands; Hann's main lobe in bins. */
 const AROUND = 0.75;
 const LOBE_BINS = 2;
+/** What a Hann window loses between two bins, ln of power (1.42 dB; Harris, 1978). */
+const MOST_SCALLOPING = 0.327;
 /** Chance adds up to this many standard deviations of noise outside the lobe. */
 const CHANCE_SDS = 4;
 
@@ -79,8 +81,9 @@ const topOf = (excess: Float64Array, at: number): number => {
   const b = Math.log(excess[at]! + 1e-30);
   const a = Math.log((excess[at - 1] ?? 0) + 1e-30);
   const c = Math.log((excess[at + 1] ?? 0) + 1e-30);
-  const bend = 2 * b - a - c;
-  return bend > 0 ? Math.exp(b + (a - c) ** 2 / (8 * bend)) : excess[at]!;
+  // At the edge of a band the highest bin may be another line's slope.
+  if (!(b > a && b > c)) return excess[at]!;
+  return Math.exp(b + Math.min(MOST_SCALLOPING, (a - c) ** 2 / (8 * (2 * b - a - c))));
 };
 
 /** Mean around a bin, its own main lobe left out: noise, or what a wandering line has spread there. */
