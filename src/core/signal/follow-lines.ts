@@ -2,14 +2,13 @@
  * The speed track that lines follow together: frame by frame the common relative shift at which they stand highest, the
  * smoothest likely path through the frames, then again with longer frames on what is left.
  */
+import { powerAt } from './band-power.ts';
 import { bestPath } from './best-path.ts';
 import type { Blocks } from './blocks.ts';
 import { relativeSpeedAt, type SpeedTrack } from './equal-angle.ts';
 import { followPhase } from './follow-phase.ts';
 import { frameLengthS, frameTimes, RATE_PER_S, steadied, type Frames, type LineToFollow } from './frames.ts';
-import { outer, traceOfProduct } from './hermitian.ts';
 import { smoothPath, type Reading } from './smooth-path.ts';
-import { amplitudeAt } from './tone-fit.ts';
 import { sliceBand, type Band, type Zoom } from './zoom.ts';
 
 /** Greatest shift looked for, relative. */
@@ -36,9 +35,8 @@ const shiftEvidence = (
       const slice = sliceBand(bands[l]![frames.block[k]!]!, t - length / 2, t + length / 2);
       if (!(slice.lengthS > 0.3 * length)) return;
       shifts.forEach((shift, s) => {
-        const a = amplitudeAt(slice, line.frequencyHz * (1 + shift));
         evidence[k * shifts.length + s]! +=
-          worth * slice.lengthS * traceOfProduct(line.whitener.length ** 0.5, line.whitener, outer(a.re.length, a));
+          worth * slice.lengthS * powerAt(slice, line.whitener, line.frequencyHz * (1 + shift));
       });
     });
   });

@@ -2,18 +2,11 @@
  * The last step of tracking: once a track keeps lines within a bin, their phases tell what is left of its error far
  * better than their frequencies do. All lines share one error of reference time, ψ(t); line i shows it as 2π·f_i·ψ.
  */
+import { amplitudeAt, whitenedPower } from './band-power.ts';
 import { relativeSpeedAt, type SpeedTrack } from './equal-angle.ts';
 import { frameLengthS, steadied, type Frames, type LineToFollow } from './frames.ts';
-import {
-  loudestDirection,
-  outer,
-  packedLength,
-  traceOfProduct,
-  type ComplexVector,
-  type Hermitian,
-} from './hermitian.ts';
+import { loudestDirection, outer, packedLength, type ComplexVector, type Hermitian } from './hermitian.ts';
 import { smoothPath, type Reading } from './smooth-path.ts';
-import { amplitudeAt } from './tone-fit.ts';
 import { sliceBand, type Band } from './zoom.ts';
 
 /** Phase a line may wander by itself, rad: wheels turn a little apart in a bend, mounts have their own phase. */
@@ -61,7 +54,7 @@ const phasesOf = (line: LineToFollow, bands: readonly Band[], frames: Frames): P
       re += vr * a.re[i]! + vi * a.im[i]!;
       im += vr * a.im[i]! - vi * a.re[i]!;
     }
-    return { frame, phase: Math.atan2(im, re), energy: traceOfProduct(axes, direction, outer(axes, a)) * lengthS };
+    return { frame, phase: Math.atan2(im, re), energy: whitenedPower(a, direction) * lengthS };
   });
 };
 

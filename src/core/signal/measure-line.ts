@@ -11,7 +11,8 @@ import {
   type ComplexVector,
   type Hermitian,
 } from './hermitian.ts';
-import { amplitudeAt, fitTone, greatest, subtractTone, type ToneFit } from './tone-fit.ts';
+import { amplitudeAt, powerAt } from './band-power.ts';
+import { fitTone, greatest, subtractTone, type ToneFit } from './tone-fit.ts';
 import { sliceBand, type Band, type Zoom } from './zoom.ts';
 
 export interface MeasuredLine {
@@ -148,7 +149,7 @@ export const measureWanderingLine = (
     for (let k = 0; k < count; k++) {
       const from = band.startS + (count === 1 ? 0 : (k * (lengthS - sliceS)) / (count - 1));
       const slice = sliceBand(band, from, from + sliceS);
-      const power = (f: number): number => traceOfProduct(axes, weights, outer(axes, amplitudeAt(slice, f)));
+      const power = (f: number): number => powerAt(slice, weights, f);
       const f = greatest(power, frequencyHz, bin, bin / 8);
       slices.push({ f, energy: power(f) * slice.lengthS, power: outer(axes, amplitudeAt(slice, f)) });
     }

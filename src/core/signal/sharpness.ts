@@ -5,8 +5,7 @@
  */
 import type { SpeedTrack } from './equal-angle.ts';
 import { steadied, type LineToFollow } from './frames.ts';
-import { outer, traceOfProduct } from './hermitian.ts';
-import { amplitudeAt, greatest } from './tone-fit.ts';
+import { powerAt, powerScan } from './band-power.ts';
 import { sliceBand, type Band } from './zoom.ts';
 
 /** A line is added up coherently over this long: wheels turn apart by half a turn in a minute, not in this, s. */
@@ -14,6 +13,16 @@ export const COHERENT_S = 15;
 
 /** Bins of a slice beside the line in which the noise is read. */
 const BESIDE_BINS = [-9, -7, -5, 5, 7, 9] as const;
+
+/** Steps of the scan per bin, and half width in bins of the parabola that then finds the top. */
+const SCAN_STEPS = 6;
+const TOP_BINS = 0.25;
+
+/** Where a parabola through three even points has its top, in steps from the middle one. */
+const topOffset = (before: number, middle: number, after: number): number => {
+  const bend = 2 * middle - before - after;
+  return bend > 0 ? Math.min(1, Math.max(-1, (after - before) / (2 * bend))) : 0;
+};
 
 export interface Sharpness {
   readonly logLikelihood: number;
@@ -48,15 +57,25 @@ export const sharpnessOf = (
   // Hann slices at half overlap cover the whole one and a half times in energy.
   const covered = slices.reduce((sum, slice) => sum + slice.lengthS, 0);
   const worth = covered > 0 ? Math.min(1, total / covered) : 0;
-  const energyIn = (slice: Band, f: number): number =>
-    slice.lengthS * traceOfProduct(axes, line.whitener, outer(axes, amplitudeAt(slice, f)));
   // A path that leads through a louder part of the spectrum has that part's noise beside it.
-  const scales = slices.map((slice) => {
-    const beside = BESIDE_BINS.map((d) => energyIn(slice, line.frequencyHz + d / slice.lengthS));
-    return worth / Math.max(1, beside.reduce((sum, e) => sum + e, 0) / beside.length / axes);
+  const scans = slices.map((slice) => {
+    const power = powerScan(slice, line.whitener);
+    const beside = BESIDE_BINS.map((d) => slice.lengthS * power(line.frequencyHz + d / slice.lengthS));
+    const noise = Math.max(1, beside.reduce((sum, e) => sum + e, 0) / beside.length / axes);
+    return { slice, power, scale: (worth * slice.lengthS) / noise };
   });
-  const energy = (f: number): number => slices.reduce((sum, slice, i) => sum + scales[i]! * energyIn(slice, f), 0);
   const bin = 1 / Math.min(COHERENT_S, Math.max(...slices.map((slice) => slice.lengthS), 1e-3));
-  const frequencyHz = greatest(energy, line.frequencyHz, Math.max(reachHz, bin), bin / 3);
+  const reach = Math.max(reachHz, bin);
+  let best = line.frequencyHz;
+  let most = -Infinity;
+  for (let f = line.frequencyHz - reach; f <= line.frequencyHz + reach; f += bin / SCAN_STEPS) {
+    let sum = 0;
+    for (const { power, scale } of scans) sum += scale * power(f);
+    if (sum > most) [best, most] = [f, sum];
+  }
+  const energy = (f: number): number =>
+    scans.reduce((sum, { slice, scale }) => sum + scale * powerAt(slice, line.whitener, f), 0);
+  const frequencyHz =
+    best + topOffset(energy(best - TOP_BINS * bin), energy(best), energy(best + TOP_BINS * bin)) * TOP_BINS * bin;
   return { logLikelihood: energy(frequencyHz), frequencyHz };
 };

@@ -4,15 +4,8 @@
  * Cramér–Rao bound, var f = 12·fs²/((2π)²·η·N(N² − 1)) for one real tone (S. M. Kay, Fundamentals of Statistical
  * Signal Processing: Estimation Theory, 1993, ex. 3.14; D. C. Rife & R. R. Boorstyn, IEEE Trans. IT-20, 1974).
  */
-import {
-  inverse,
-  outer,
-  packedLength,
-  trace,
-  traceOfProduct,
-  type ComplexVector,
-  type Hermitian,
-} from './hermitian.ts';
+import { inverse, outer, packedLength, trace, type ComplexVector, type Hermitian } from './hermitian.ts';
+import { amplitudeAt, powerAt, whitenedPower } from './band-power.ts';
 import type { Band } from './zoom.ts';
 
 export interface ToneFit {
@@ -31,36 +24,6 @@ export interface ToneFit {
 const NOISE_FROM = 1.5;
 const NOISE_TO = 30;
 
-/** Complex amplitude of a line at f, per axis, at the clock's zero: Σ z·w·e^{−j2πft} / Σ g·w, g the envelope. */
-export const amplitudeAt = (band: Band, frequencyHz: number): ComplexVector => {
-  const angle = -2 * Math.PI * (frequencyHz - band.centreHz);
-  const { weight, envelope } = band;
-  let norm = 0;
-  for (let i = 0; i < weight.length; i++) norm += weight[i]! * envelope[i]!;
-  const scale = norm > 0 ? 1 / norm : 0;
-  const re: number[] = [];
-  const im: number[] = [];
-  const stepRe = Math.cos(angle * band.stepS);
-  const stepIm = Math.sin(angle * band.stepS);
-  for (const axis of band.axes) {
-    let c = Math.cos(angle * band.startS);
-    let s = Math.sin(angle * band.startS);
-    let sumRe = 0;
-    let sumIm = 0;
-    for (let i = 0; i < weight.length; i++) {
-      const w = weight[i]!;
-      sumRe += w * (axis.re[i]! * c - axis.im[i]! * s);
-      sumIm += w * (axis.re[i]! * s + axis.im[i]! * c);
-      const next = c * stepRe - s * stepIm;
-      s = c * stepIm + s * stepRe;
-      c = next;
-    }
-    re.push(sumRe * scale);
-    im.push(sumIm * scale);
-  }
-  return { re, im };
-};
-
 /** Takes a fitted line out of a band, in place. */
 export const subtractTone = (band: Band, fit: Pick<ToneFit, 'frequencyHz' | 'amplitude'>, sign = -1): void => {
   const angle = 2 * Math.PI * (fit.frequencyHz - band.centreHz);
@@ -77,6 +40,9 @@ export const subtractTone = (band: Band, fit: Pick<ToneFit, 'frequencyHz' | 'amp
   });
 };
 
+/** Golden sections: from two scan steps down to 1e-5 of one, where rounding of a power's flat top begins to matter. */
+const REFINEMENTS = 25;
+
 /** Place of the greatest value of f near x, by a scan and golden-section refinement. */
 export const greatest = (f: (x: number) => number, centre: number, reach: number, step: number): number => {
   let best = centre;
@@ -92,7 +58,7 @@ export const greatest = (f: (x: number) => number, centre: number, reach: number
   let d = a + ratio * (b - a);
   let fc = f(c);
   let fd = f(d);
-  for (let i = 0; i < 40; i++) {
+  for (let i = 0; i < REFINEMENTS; i++) {
     if (fc > fd) {
       [b, d, fd] = [d, c, fc];
       c = b - ratio * (b - a);
@@ -146,7 +112,7 @@ export const fitTone = (
   let frequencyHz = startHz;
   let noise = new Float64Array(packedLength(axes));
   for (let pass = 0; pass < 2; pass++) {
-    const power = (f: number): number => traceOfProduct(axes, whitener, outer(axes, amplitudeAt(band, f)));
+    const power = (f: number): number => powerAt(band, whitener, f);
     frequencyHz = greatest(power, frequencyHz, (pass === 0 ? reachBins : 0.3) * bin, 0.1 * bin);
     const fit = { frequencyHz, amplitude: amplitudeAt(band, frequencyHz) };
     subtractTone(band, fit);
@@ -155,7 +121,7 @@ export const fitTone = (
     whitener = inverse(axes, noise);
   }
   const amplitude = amplitudeAt(band, frequencyHz);
-  const energy = traceOfProduct(axes, whitener, outer(axes, amplitude)) * band.lengthS;
+  const energy = whitenedPower(amplitude, whitener) * band.lengthS;
   // The measured energy carries the noise's own share, one per axis.
   const net = Math.max(energy - axes, 1);
   const boundHz = (Math.sqrt(6 / net) * bin) / (2 * Math.PI);

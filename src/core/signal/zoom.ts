@@ -26,6 +26,8 @@ export interface Band {
   readonly envelope: Float64Array;
   /** Weight each sample is summed with: the envelope itself over a whole block, a Hann window over a slice of it. */
   readonly weight: Float64Array;
+  /** Σ envelope·weight: what a steady tone of amplitude 1 adds up to. */
+  readonly norm: number;
   /** Length the weighted sum is worth, (∫ envelope·weight)² / ∫ weight², s. A line's bin is 1/lengthS or a little more. */
   readonly lengthS: number;
   readonly axes: readonly ComplexArray[];
@@ -105,7 +107,7 @@ export const makeZoom = (blocks: Blocks): Zoom => {
       startS,
       envelope,
       weight: envelope,
-      lengthS: worthS(envelope, envelope, every / rate),
+      ...worthOf(envelope, envelope, every / rate),
       axes,
     };
   };
@@ -117,14 +119,14 @@ export const makeZoom = (blocks: Blocks): Zoom => {
   };
 };
 
-const worthS = (envelope: Float64Array, weight: Float64Array, stepS: number): number => {
+const worthOf = (envelope: Float64Array, weight: Float64Array, stepS: number): Pick<Band, 'norm' | 'lengthS'> => {
   let sum = 0;
   let squares = 0;
   for (let i = 0; i < weight.length; i++) {
     sum += envelope[i]! * weight[i]!;
     squares += weight[i]! * weight[i]!;
   }
-  return squares > 0 ? (sum * sum * stepS) / squares : 0;
+  return { norm: sum, lengthS: squares > 0 ? (sum * sum * stepS) / squares : 0 };
 };
 
 /** A stretch of a band under a Hann window. Shares the samples with the band it is cut from. */
@@ -143,7 +145,7 @@ export const sliceBand = (band: Band, fromS: number, toS: number): Band => {
     startS: band.startS + first * band.stepS,
     envelope,
     weight,
-    lengthS: worthS(envelope, weight, band.stepS),
+    ...worthOf(envelope, weight, band.stepS),
     axes: band.axes.map(({ re, im }) => ({
       re: re.subarray(first, first + count),
       im: im.subarray(first, first + count),
