@@ -82,26 +82,38 @@ export const steadiestPath = (
   for (let s = 0; s < states; s++) {
     for (let r = 0; r < rates; r++) score[s * rates + r] = evidence[s]! - startCost[Math.abs(r - most)]!;
   }
+  // Best rate to come from, for each rate to go on with: asked once for each state that is left.
+  const reached = new Float64Array(rates);
+  const chosen = new Int8Array(rates);
   for (let k = 1; k < steps; k++) {
     const next = new Float64Array(cells).fill(-Infinity);
     for (let s = 0; s < states; s++) {
-      const own = evidence[k * states + s]!;
+      const row = s * rates;
       for (let r = 0; r < rates; r++) {
-        const origin = s - (r - most);
-        if (origin < 0 || origin >= states) continue;
-        let best = -Infinity;
-        let rate = r;
-        const low = Math.max(0, r - reach);
-        const high = Math.min(rates - 1, r + reach);
-        for (let q = low; q <= high; q++) {
-          const v = score[origin * rates + q]! - rateCost[Math.abs(q - r)]!;
-          if (v > best) {
-            best = v;
-            rate = q;
+        reached[r] = score[row + r]! - rateCost[0]!;
+        chosen[r] = r;
+      }
+      for (let d = 1; d <= reach; d++) {
+        const cost = rateCost[d]!;
+        for (let r = d; r < rates; r++) {
+          const up = score[row + r - d]! - cost;
+          if (up > reached[r]!) {
+            reached[r] = up;
+            chosen[r] = r - d;
+          }
+          const down = score[row + r]! - cost;
+          if (down > reached[r - d]!) {
+            reached[r - d] = down;
+            chosen[r - d] = r;
           }
         }
-        next[s * rates + r] = best + own;
-        from[k * cells + s * rates + r] = rate;
+      }
+      const first = Math.max(0, most - s);
+      const last = Math.min(rates - 1, states - 1 - s + most);
+      for (let r = first; r <= last; r++) {
+        const to = s + r - most;
+        next[to * rates + r] = reached[r]! + evidence[k * states + to]!;
+        from[k * cells + to * rates + r] = chosen[r]!;
       }
     }
     score = next;

@@ -37,136 +37,175 @@ export interface SmoothPath {
   readonly logLikelihood: number;
 }
 
-const multiply = (a: Matrix, b: Matrix, transposeB = false): Matrix => {
-  const out = new Float64Array(SIZE * SIZE);
+/** out = a·b, or a·bᵀ. */
+const multiplyInto = (out: Matrix, a: Matrix, b: Matrix, transposeB: boolean): void => {
+  const [row, column] = transposeB ? [1, SIZE] : [SIZE, 1];
   for (let i = 0; i < SIZE; i++) {
     for (let j = 0; j < SIZE; j++) {
-      let sum = 0;
-      for (let k = 0; k < SIZE; k++) sum += a[i * SIZE + k]! * (transposeB ? b[j * SIZE + k]! : b[k * SIZE + j]!);
-      out[i * SIZE + j] = sum;
+      out[i * SIZE + j] =
+        a[i * SIZE]! * b[j * column]! +
+        a[i * SIZE + 1]! * b[row + j * column]! +
+        a[i * SIZE + 2]! * b[2 * row + j * column]!;
     }
   }
-  return out;
 };
 
-const apply = (a: Matrix, v: Vector): Vector =>
-  Float64Array.from(
-    { length: SIZE },
-    (_, i) => a[i * SIZE]! * v[0]! + a[i * SIZE + 1]! * v[1]! + a[i * SIZE + 2]! * v[2]!,
-  );
+const applyInto = (out: Vector, a: Matrix, v: Vector): void => {
+  for (let i = 0; i < SIZE; i++) {
+    out[i] = a[i * SIZE]! * v[0]! + a[i * SIZE + 1]! * v[1]! + a[i * SIZE + 2]! * v[2]!;
+  }
+};
 
-const transition = (h: number): Matrix => Float64Array.of(1, h, (h * h) / 2, 0, 1, h, 0, 0, 1);
+const transitionInto = (f: Matrix, h: number): void => {
+  f.fill(0);
+  f[0] = f[4] = f[8] = 1;
+  f[1] = f[5] = h;
+  f[2] = (h * h) / 2;
+};
 
-/** Covariance gathered over h from white steps of the rate. */
-const stepNoise = (h: number, q: number): Matrix =>
-  Float64Array.of(
-    h ** 5 / 20,
-    h ** 4 / 8,
-    h ** 3 / 6,
-    h ** 4 / 8,
-    h ** 3 / 3,
-    h ** 2 / 2,
-    h ** 3 / 6,
-    h ** 2 / 2,
-    h,
-  ).map((v) => q * v);
+/** Adds the covariance gathered over h from white steps of the rate. */
+const addStepNoise = (p: Matrix, h: number, q: number): void => {
+  p[0]! += (q * h ** 5) / 20;
+  p[1]! += (q * h ** 4) / 8;
+  p[2]! += (q * h ** 3) / 6;
+  p[3]! += (q * h ** 4) / 8;
+  p[4]! += (q * h ** 3) / 3;
+  p[5]! += (q * h ** 2) / 2;
+  p[6]! += (q * h ** 3) / 6;
+  p[7]! += (q * h ** 2) / 2;
+  p[8]! += q * h;
+};
 
 /** Inverse of a symmetric 3 × 3 matrix by cofactors. */
-const inverse3 = (m: Matrix): Matrix => {
-  const [a, b, c, , d, e, , , f] = m as unknown as number[] as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
+const inverse3Into = (out: Matrix, m: Matrix): void => {
+  const a = m[0]!;
+  const b = m[1]!;
+  const c = m[2]!;
+  const d = m[4]!;
+  const e = m[5]!;
+  const f = m[8]!;
   const A = d * f - e * e;
   const B = c * e - b * f;
   const C = b * e - c * d;
-  const det = a * A + b * B + c * C;
-  const D = a * f - c * c;
-  const E = b * c - a * e;
-  const F = a * d - b * b;
-  return Float64Array.of(A, B, C, B, D, E, C, E, F).map((v) => v / det);
+  const over = 1 / (a * A + b * B + c * C);
+  out[0] = A * over;
+  out[1] = out[3] = B * over;
+  out[2] = out[6] = C * over;
+  out[4] = (a * f - c * c) * over;
+  out[5] = out[7] = (b * c - a * e) * over;
+  out[8] = (a * d - b * b) * over;
 };
 
 /** Takes one reading into state x and covariance p, in place; gives its log-likelihood. */
 const takeIn = (x: Vector, p: Matrix, { component, value, variance, period }: Reading): number => {
   if (!Number.isFinite(variance)) return 0;
-  const total = p[component * SIZE + component]! + variance;
+  const row = component * SIZE;
+  const r0 = p[row]!;
+  const r1 = p[row + 1]!;
+  const r2 = p[row + 2]!;
+  const total = p[row + component]! + variance;
   let off = value - x[component]!;
   if (period) off -= period * Math.round(off / period);
-  const gain = Float64Array.from({ length: SIZE }, (_, i) => p[i * SIZE + component]! / total);
-  const row = p.slice(component * SIZE, component * SIZE + SIZE);
   for (let i = 0; i < SIZE; i++) {
-    x[i]! += gain[i]! * off;
-    for (let j = 0; j < SIZE; j++) p[i * SIZE + j]! -= gain[i]! * row[j]!;
+    const gain = p[i * SIZE + component]! / total;
+    x[i]! += gain * off;
+    p[i * SIZE]! -= gain * r0;
+    p[i * SIZE + 1]! -= gain * r1;
+    p[i * SIZE + 2]! -= gain * r2;
   }
   return -0.5 * (Math.log(total) + (off * off) / total);
 };
 
-/** Smooths readings in order of time with a given roughness. */
-export const smoothWith = (readings: readonly Reading[], prior: PathPrior): SmoothPath => {
-  const times = [...new Set(readings.map((reading) => reading.timeS))];
-  const n = times.length;
-  const predicted: { x: Vector; p: Matrix }[] = [];
-  const filtered: { x: Vector; p: Matrix }[] = [];
-  let x: Vector = new Float64Array(SIZE);
-  let p: Matrix = new Float64Array(SIZE * SIZE);
+/** States and covariances at each moment, one after the other. */
+interface Kept {
+  readonly predictedX: Float64Array;
+  readonly predictedP: Float64Array;
+  readonly filteredX: Float64Array;
+  readonly filteredP: Float64Array;
+}
+
+/** Runs forward through the readings; returns their log-likelihood. */
+const filter = (readings: readonly Reading[], times: Float64Array, prior: PathPrior, keep: Kept | null): number => {
+  const x: Vector = new Float64Array(SIZE);
+  const p: Matrix = new Float64Array(SIZE * SIZE);
+  const f: Matrix = new Float64Array(SIZE * SIZE);
+  const moved: Matrix = new Float64Array(SIZE * SIZE);
+  const movedX: Vector = new Float64Array(SIZE);
   prior.startSd.forEach((sd, i) => (p[i * SIZE + i] = sd * sd));
   let logLikelihood = 0;
   let next = 0;
-  for (let i = 0; i < n; i++) {
+  for (let i = 0; i < times.length; i++) {
     if (i > 0) {
       const h = times[i]! - times[i - 1]!;
-      const f = transition(h);
-      x = apply(f, x);
-      const moved = multiply(multiply(f, p), f, true);
-      const noise = stepNoise(h, prior.roughness);
-      p = moved.map((v, q) => v + noise[q]!);
+      transitionInto(f, h);
+      applyInto(movedX, f, x);
+      x.set(movedX);
+      multiplyInto(moved, f, p, false);
+      multiplyInto(p, moved, f, true);
+      addStepNoise(p, h, prior.roughness);
     }
-    predicted.push({ x: x.slice(), p: p.slice() });
-    x = x.slice();
-    p = p.slice();
+    keep?.predictedX.set(x, i * SIZE);
+    keep?.predictedP.set(p, i * SIZE * SIZE);
     while (next < readings.length && readings[next]!.timeS === times[i])
       logLikelihood += takeIn(x, p, readings[next++]!);
-    filtered.push({ x: x.slice(), p: p.slice() });
+    keep?.filteredX.set(x, i * SIZE);
+    keep?.filteredP.set(p, i * SIZE * SIZE);
   }
+  return logLikelihood;
+};
+
+const momentsOf = (readings: readonly Reading[]): Float64Array =>
+  Float64Array.from(new Set(readings.map((reading) => reading.timeS)));
+
+/** Smooths readings in order of time with a given roughness. */
+export const smoothWith = (readings: readonly Reading[], prior: PathPrior): SmoothPath => {
+  const timeS = momentsOf(readings);
+  const n = timeS.length;
+  const kept: Kept = {
+    predictedX: new Float64Array(n * SIZE),
+    predictedP: new Float64Array(n * SIZE * SIZE),
+    filteredX: new Float64Array(n * SIZE),
+    filteredP: new Float64Array(n * SIZE * SIZE),
+  };
+  const logLikelihood = filter(readings, timeS, prior, kept);
   const integral = new Float64Array(n);
   const value = new Float64Array(n);
   const sd = new Float64Array(n);
-  let laterX: Vector = x;
-  let laterP: Matrix = p;
+  const laterX: Vector = new Float64Array(SIZE);
+  const laterP: Matrix = new Float64Array(SIZE * SIZE);
+  const [f, product, back, gain] = Array.from({ length: 4 }, () => new Float64Array(SIZE * SIZE)) as [
+    Matrix,
+    Matrix,
+    Matrix,
+    Matrix,
+  ];
+  const dx: Vector = new Float64Array(SIZE);
   for (let i = n - 1; i >= 0; i--) {
-    if (i < n - 1) {
-      const f = transition(times[i + 1]! - times[i]!);
-      const ahead = predicted[i + 1]!;
-      const own = filtered[i]!;
-      const gain = multiply(multiply(own.p, f, true), inverse3(ahead.p));
-      const dx = apply(
-        gain,
-        laterX.map((v, k) => v - ahead.x[k]!),
-      );
-      const dp = multiply(
-        multiply(
-          gain,
-          laterP.map((v, k) => v - ahead.p[k]!),
-        ),
-        gain,
-        true,
-      );
-      laterX = own.x.map((v, k) => v + dx[k]!);
-      laterP = own.p.map((v, k) => v + dp[k]!);
+    const ownX = kept.filteredX.subarray(i * SIZE, (i + 1) * SIZE);
+    const ownP = kept.filteredP.subarray(i * SIZE * SIZE, (i + 1) * SIZE * SIZE);
+    if (i === n - 1) {
+      laterX.set(ownX);
+      laterP.set(ownP);
+    } else {
+      const aheadX = kept.predictedX.subarray((i + 1) * SIZE, (i + 2) * SIZE);
+      const aheadP = kept.predictedP.subarray((i + 1) * SIZE * SIZE, (i + 2) * SIZE * SIZE);
+      transitionInto(f, timeS[i + 1]! - timeS[i]!);
+      multiplyInto(product, ownP, f, true);
+      inverse3Into(back, aheadP);
+      multiplyInto(gain, product, back, false);
+      for (let k = 0; k < SIZE; k++) laterX[k]! -= aheadX[k]!;
+      applyInto(dx, gain, laterX);
+      for (let k = 0; k < SIZE; k++) laterX[k] = ownX[k]! + dx[k]!;
+      for (let k = 0; k < SIZE * SIZE; k++) laterP[k]! -= aheadP[k]!;
+      multiplyInto(product, gain, laterP, false);
+      multiplyInto(back, product, gain, true);
+      for (let k = 0; k < SIZE * SIZE; k++) laterP[k] = ownP[k]! + back[k]!;
     }
     integral[i] = laterX[0]!;
     value[i] = laterX[1]!;
     sd[i] = Math.sqrt(Math.max(0, laterP[4]!));
   }
-  return { timeS: Float64Array.from(times), integral, value, sd, prior, logLikelihood };
+  return { timeS, integral, value, sd, prior, logLikelihood };
 };
 
 /** Smooths with the likeliest of the given roughnesses. */
@@ -175,6 +214,11 @@ export const smoothPath = (
   roughnesses: readonly number[],
   startSd: readonly [number, number, number],
 ): SmoothPath => {
-  const paths = roughnesses.map((roughness) => smoothWith(readings, { roughness, startSd }));
-  return paths.reduce((best, path) => (path.logLikelihood > best.logLikelihood ? path : best));
+  const timeS = momentsOf(readings);
+  let best = { roughness: roughnesses[0]!, logLikelihood: -Infinity };
+  for (const roughness of roughnesses) {
+    const logLikelihood = filter(readings, timeS, { roughness, startSd }, null);
+    if (logLikelihood > best.logLikelihood) best = { roughness, logLikelihood };
+  }
+  return smoothWith(readings, { roughness: best.roughness, startSd });
 };
