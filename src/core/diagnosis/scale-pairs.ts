@@ -2,8 +2,8 @@
 import type { ScalePrior } from './scale-prior.ts';
 import type { Ratios } from './scale-posterior.ts';
 
-/** Pairs less likely than the best by more than this (in ln) are left out; all of them together are below 1e-4. */
-const NEGLIGIBLE = 20;
+/** Rows whose pairs are each less likely than this share of the sum so far are left out. */
+const NEGLIGIBLE = 1e-13;
 
 interface Band {
   /** Index of the engine axis that belongs to gap `from` at road index 0. */
@@ -31,38 +31,41 @@ const maximum = (values: Float64Array): number => {
   return most;
 };
 
-/** Log posterior of a row of pairs (one road scale), into `row`; returns the range of engine points and the best. */
+/** exp of logs less their greatest, so that nothing overflows. */
+const relativeTo = (most: number, logs: Float64Array): Float64Array => logs.map((log) => Math.exp(log - most));
+
+/** Posterior of a row of pairs (one road scale), up to a factor, into `row`; returns the range of engine points. */
 const fillRow = (
   row: Float64Array,
   r: number,
+  road: number,
+  engine: Float64Array,
   band: Band,
+  tie: Float64Array,
   contested: readonly Ratios[],
-  roadLog: Float64Array,
-  engineLog: Float64Array,
-): { from: number; to: number; best: number } => {
-  const from = Math.max(0, band.first + r);
-  const to = Math.min(engineLog.length, band.first + r + band.log.length);
+): { from: number; to: number } => {
   const shift = band.first + r;
-  for (let e = from; e < to; e++) row[e] = roadLog[r]! + engineLog[e]! + band.log[e - shift]!;
+  const from = Math.max(0, shift);
+  const to = Math.min(engine.length, shift + tie.length);
+  for (let e = from; e < to; e++) row[e] = road * engine[e]! * tie[e - shift]!;
   for (const tone of contested) {
-    const road = tone.road[r]!;
-    if (road < 1e-6) continue;
-    // Both groups together are less than each alone says: log(1 + a + b) in place of log(1 + a) + log(1 + b).
+    const a = tone.road[r]!;
+    if (a < 1e-6) continue;
+    // Both groups together are less than each alone says: 1 + a + b in place of (1 + a)·(1 + b).
     for (const e of tone.engineSpots) {
-      if (e < from || e >= to) continue;
-      const engine = tone.engine[e]!;
-      row[e]! += Math.log1p(road + engine) - Math.log1p(road) - Math.log1p(engine);
+      if (e < from) continue;
+      if (e >= to) break;
+      const b = tone.engine[e]!;
+      row[e]! *= (1 + a + b) / ((1 + a) * (1 + b));
     }
   }
-  let best = -Infinity;
-  for (let e = from; e < to; e++) if (row[e]! > best) best = row[e]!;
-  return { from, to, best };
+  return { from, to };
 };
 
 /**
  * Visits each row of pairs (one road scale) that matters, with the posterior weights of its pairs: `weights[e]` for
- * engine points from ≤ e < to. All weights add up to 1. The array is used again for the next row.
- * @returns the log of the sum before it was made 1
+ * engine points from ≤ e < to, all up to one common factor. The array is used again for the next row.
+ * @returns the sum of all weights, and the log of what a weight of 1 stands for
  */
 export const forEachRow = (
   prior: ScalePrior,
@@ -70,33 +73,21 @@ export const forEachRow = (
   roadLog: Float64Array,
   engineLog: Float64Array,
   visit: (road: number, weights: Float64Array, from: number, to: number) => void,
-): number => {
+): { readonly sum: number; readonly logUnit: number } => {
   const band = bandOf(prior);
+  const logMost = [maximum(roadLog), maximum(engineLog), maximum(band.log)] as const;
+  const road = relativeTo(logMost[0], roadLog);
+  const engine = relativeTo(logMost[1], engineLog);
+  const tie = relativeTo(logMost[2], band.log);
   const row = new Float64Array(engineLog.length);
-  const bound = maximum(engineLog) + maximum(band.log);
-  // First the best pair and the sum, row by row from the likeliest on; rows that cannot matter end it.
+  // From the likeliest row on: what follows a row that cannot matter cannot either.
   const order = Int32Array.from(roadLog.keys()).sort((a, b) => roadLog[b]! - roadLog[a]!);
-  let best = -Infinity;
   let sum = 0;
-  let rows = 0;
-  const rowBest = new Float64Array(roadLog.length);
   for (const r of order) {
-    if (roadLog[r]! + bound < best - NEGLIGIBLE) break;
-    rows++;
-    const { from, to, best: most } = fillRow(row, r, band, contested, roadLog, engineLog);
-    rowBest[r] = most;
-    if (most < best - NEGLIGIBLE) continue;
-    if (most > best) {
-      sum *= Math.exp(best - most);
-      best = most;
-    }
-    for (let e = from; e < to; e++) if (row[e]! > best - NEGLIGIBLE) sum += Math.exp(row[e]! - best);
-  }
-  for (const r of order.subarray(0, rows)) {
-    if (rowBest[r]! < best - NEGLIGIBLE) continue;
-    const { from, to } = fillRow(row, r, band, contested, roadLog, engineLog);
-    for (let e = from; e < to; e++) row[e] = row[e]! > best - NEGLIGIBLE ? Math.exp(row[e]! - best) / sum : 0;
+    if (!(road[r]! > NEGLIGIBLE * sum)) break;
+    const { from, to } = fillRow(row, r, road[r]!, engine, band, tie, contested);
+    for (let e = from; e < to; e++) sum += row[e]!;
     visit(r, row, from, to);
   }
-  return best + Math.log(sum);
+  return { sum, logUnit: logMost[0] + logMost[1] + logMost[2] };
 };

@@ -161,7 +161,7 @@ export const scalePosterior = (
   );
   const contested = ratios.filter((_, t) => both[t]);
   const contestedInverses = inverses.filter((inverse) => inverse !== null);
-  const logEvidence = forEachRow(prior, contested, roadLog, engineLog, (r, weights, from, to) => {
+  const { sum, logUnit } = forEachRow(prior, contested, roadLog, engineLog, (r, weights, from, to) => {
     let rowSum = 0;
     for (let e = from; e < to; e++) {
       rowSum += weights[e]!;
@@ -170,6 +170,8 @@ export const scalePosterior = (
     roadWeight[r] = rowSum;
     contested.forEach((tone, t) => addRow(contestedInverses[t]!, tone, r, rowSum, weights, from, to));
   });
+  const all = [roadWeight, engineWeight, ...contestedInverses.flatMap(({ road, engine }) => [road, engine])];
+  for (const weights of all) for (let i = 0; i < weights.length; i++) weights[i]! /= sum;
   const origins = tones.map((tone, t) => {
     const inverse = inverses[t] ?? {
       road: roadWeight.map((weight, i) => weight / (1 + ratios[t]!.road[i]!)),
@@ -188,6 +190,6 @@ export const scalePosterior = (
     road: momentsOf(prior.road, roadWeight),
     engine: momentsOf(prior.engine, engineWeight),
     origins,
-    logEvidence: logEvidence + backgrounds,
+    logEvidence: logUnit + Math.log(sum) + backgrounds,
   };
 };

@@ -6,7 +6,7 @@ import { toBlocks } from './blocks.ts';
 import { againstResonance, makeLevels, smoothCandidates } from './candidates.ts';
 import { composeTracks, inverseTrack, withUnitMean } from './combine-tracks.ts';
 import { resampleToEqualAngle, STEADY, type SpeedTrack } from './equal-angle.ts';
-import { findRamp } from './find-ramp.ts';
+import { findRamp, type FoundRamp } from './find-ramp.ts';
 import { followHotSpots, type Followed } from './follow-hot-spots.ts';
 import { MOST_SHIFT } from './follow-lines.ts';
 import type { Prepared } from './spectrum.ts';
@@ -73,31 +73,36 @@ const standsOut = (prepared: Prepared, followed: Followed, lowestHz: number, hig
     });
 };
 
+const rangeOf = (prepared: Prepared, options: TrackOptions): { lowestHz: number; highestHz: number } => ({
+  lowestHz: options.lowestHz ?? LOWEST_HZ,
+  highestHz: Math.min(options.highestHz ?? HIGHEST_HZ, (0.9 * prepared.samplingRateHz) / 2),
+});
+
+/** A pull-up or coast-down that the expected multiples show, coarsely; null where there is none to be believed. */
+export const findRampTrack = (prepared: Prepared, options: TrackOptions): FoundRamp | null => {
+  const { lowestHz, highestHz } = rangeOf(prepared, options);
+  const { multiples, baseHz } = options;
+  if (!multiples || !baseHz || !(highestHz > 1.5 * lowestHz) || prepared.pieces.length === 0) return null;
+  const ramp = findRamp(toBlocks(prepared, highestHz), {
+    multiples,
+    lowestBaseHz: baseHz / RAMP_RANGE,
+    highestBaseHz: baseHz * RAMP_RANGE,
+    highestHz,
+  });
+  return ramp && ramp.logRatio > RAMP_BELIEVED ? ramp : null;
+};
+
 /**
  * Finds the relative speed track, or says 'steady' where no movement is supported.
  *
  * The track is relative: which part a line belongs to and how fast it was all in all is decided elsewhere.
  */
 export const findSpeedTrack = (prepared: Prepared, options: TrackOptions = {}): FoundTrack => {
-  const half = prepared.samplingRateHz / 2;
-  const lowestHz = options.lowestHz ?? LOWEST_HZ;
-  const highestHz = Math.min(options.highestHz ?? HIGHEST_HZ, 0.9 * half);
+  const { lowestHz, highestHz } = rangeOf(prepared, options);
   const nothing: FoundTrack = { kind: 'steady', track: STEADY, logRatio: 0, rampLogRatio: null, lineHz: [] };
   if (!(highestHz > 1.5 * lowestHz) || prepared.pieces.length === 0) return nothing;
-  let start = options.start ?? null;
-  let rampLogRatio: number | null = null;
-  if (!start && options.multiples && options.baseHz) {
-    const ramp = findRamp(toBlocks(prepared, highestHz), {
-      multiples: options.multiples,
-      lowestBaseHz: options.baseHz / RAMP_RANGE,
-      highestBaseHz: options.baseHz * RAMP_RANGE,
-      highestHz,
-    });
-    if (ramp && ramp.logRatio > RAMP_BELIEVED) {
-      start = ramp.track;
-      rampLogRatio = ramp.logRatio;
-    }
-  }
+  const ramp = options.start ? null : findRampTrack(prepared, options);
+  const start = options.start ?? ramp?.track ?? null;
   const outer = start ? withUnitMean(start, prepared) : STEADY;
   const onReference = start ? resampleToEqualAngle(prepared, outer) : prepared;
   const fastest = outer.relative.reduce((most, r) => Math.max(most, r), 1);
@@ -116,7 +121,7 @@ export const findSpeedTrack = (prepared: Prepared, options: TrackOptions = {}): 
     kind,
     track: kind === 'steady' ? STEADY : withUnitMean(whole, prepared),
     logRatio: followed.gain,
-    rampLogRatio,
+    rampLogRatio: ramp?.logRatio ?? null,
     lineHz: moved ? followed.lines.map((line) => line.frequencyHz) : [],
   };
 };

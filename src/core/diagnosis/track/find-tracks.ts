@@ -8,7 +8,7 @@
  */
 import type { SpeedTrack } from '../../signal/equal-angle.ts';
 import { composeTracks, withUnitMean } from '../../signal/combine-tracks.ts';
-import { findSpeedTrack } from '../../signal/speed-track.ts';
+import { findRampTrack, findSpeedTrack } from '../../signal/speed-track.ts';
 import type { Prepared } from '../../signal/spectrum.ts';
 import { coarsePaths, imagePaths } from './coarse-paths.ts';
 import { best, judge, type Judged } from './judge-track.ts';
@@ -72,15 +72,27 @@ const finer = (prepared: Prepared, coarse: Judged, steady: readonly Band[], star
   return fine.gain > coarse.gain ? fine : coarse;
 };
 
+/** What stands spread out on every one of the given bands, at its worst place. */
+const leastSpread = (several: readonly (readonly Band[])[]): number =>
+  several[0]!.reduce((most, _, i) => Math.max(most, Math.min(...several.map((bands) => bands[i]!.spread))), 0);
+
+/** True where lines became clearly sharper and nothing of worth is left spread out. */
+const isSettled = ({ bands, gain }: Judged, steady: readonly Band[]): boolean =>
+  gain > CLEAR_GAIN && leastSpread([steady, bands]) < SPREAD;
+
 const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[]): Judged | null => {
   if (search.logged) {
     const base = judge(prepared, withUnitMean(search.logged, prepared), steady);
     return finer(prepared, base, steady, LOG_ERROR);
   }
   const { baseHz, multiples } = search;
-  const followed = findSpeedTrack(prepared, baseHz === null ? {} : { multiples, baseHz });
-  const direct = followed.kind === 'steady' ? null : judge(prepared, followed.track, steady);
-  if (direct && direct.gain > CLEAR_GAIN && followed.kind === 'drift') return direct;
+  const followed = findSpeedTrack(prepared, {});
+  const drift = followed.kind === 'steady' ? null : judge(prepared, followed.track, steady);
+  if (drift && isSettled(drift, steady)) return drift;
+  const start = baseHz === null ? null : findRampTrack(prepared, { multiples, baseHz });
+  const ramp = start && judge(prepared, findSpeedTrack(prepared, { start: start.track }).track, steady);
+  const direct = best([drift, ramp].filter((judged) => judged !== null));
+  if (direct && isSettled(direct, steady)) return direct;
   const coarse = coarsePaths(prepared, search, steady).map((track) => judge(prepared, track, steady));
   const found = best(direct ? [direct, ...coarse] : coarse);
   if (found && found.gain > CLEAR_GAIN) return found === direct ? found : finer(prepared, found, steady, COARSE_ERROR);
@@ -88,10 +100,6 @@ const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[])
   const any = best(found ? [found, ...images] : images);
   return any && any.gain >= LEAST_GAIN && any !== direct ? finer(prepared, any, steady, COARSE_ERROR) : any;
 };
-
-/** What stands spread out on every one of the given bands, at its worst place. */
-const leastSpread = (several: readonly (readonly Band[])[]): number =>
-  several[0]!.reduce((most, _, i) => Math.max(most, Math.min(...several.map((bands) => bands[i]!.spread))), 0);
 
 /** The history of lines that are smeared both on the first track and without it. */
 const second = (prepared: Prepared, one: Judged, steady: readonly Band[]): Judged | null => {
