@@ -3,7 +3,7 @@ import type { ScalePrior } from './scale-prior.ts';
 import type { Ratios } from './scale-posterior.ts';
 
 /** Rows whose pairs are each less likely than this share of the sum so far are left out. */
-const NEGLIGIBLE = 1e-13;
+const NEGLIGIBLE = 1e-11;
 
 interface Band {
   /** Index of the engine axis that belongs to gap `from` at road index 0. */
@@ -29,6 +29,22 @@ const maximum = (values: Float64Array): number => {
   let most = -Infinity;
   for (const v of values) if (v > most) most = v;
   return most;
+};
+
+/**
+ * Greatest of `values` in each of `count` windows of the given length, the k-th from index first + k on; what lies
+ * outside the values is 0. (Two running maxima a block: M. van Herk, Pattern Recognition Letters 13(7), 1992.)
+ */
+const windowMaxima = (values: Float64Array, first: number, length: number, count: number): Float64Array => {
+  const size = count + length;
+  const at = (i: number): number => values[first + i] ?? 0;
+  const forward = new Float64Array(size);
+  const backward = new Float64Array(size);
+  for (let i = 0; i < size; i++) forward[i] = i % length === 0 ? at(i) : Math.max(forward[i - 1]!, at(i));
+  for (let i = size - 1; i >= 0; i--) {
+    backward[i] = (i + 1) % length === 0 || i === size - 1 ? at(i) : Math.max(backward[i + 1]!, at(i));
+  }
+  return Float64Array.from({ length: count }, (_, k) => Math.max(backward[k]!, forward[k + length - 1]!));
 };
 
 /** exp of logs less their greatest, so that nothing overflows. */
@@ -65,6 +81,7 @@ const fillRow = (
 /**
  * Visits each row of pairs (one road scale) that matters, with the posterior weights of its pairs: `weights[e]` for
  * engine points from ≤ e < to, all up to one common factor. The array is used again for the next row.
+ * @param visit gives back the sum of the row's weights
  * @returns the sum of all weights, and the log of what a weight of 1 stands for
  */
 export const forEachRow = (
@@ -72,7 +89,7 @@ export const forEachRow = (
   contested: readonly Ratios[],
   roadLog: Float64Array,
   engineLog: Float64Array,
-  visit: (road: number, weights: Float64Array, from: number, to: number) => void,
+  visit: (road: number, weights: Float64Array, from: number, to: number) => number,
 ): { readonly sum: number; readonly logUnit: number } => {
   const band = bandOf(prior);
   const logMost = [maximum(roadLog), maximum(engineLog), maximum(band.log)] as const;
@@ -80,14 +97,15 @@ export const forEachRow = (
   const engine = relativeTo(logMost[1], engineLog);
   const tie = relativeTo(logMost[2], band.log);
   const row = new Float64Array(engineLog.length);
-  // From the likeliest row on: what follows a row that cannot matter cannot either.
-  const order = Int32Array.from(roadLog.keys()).sort((a, b) => roadLog[b]! - roadLog[a]!);
+  const within = windowMaxima(engine, band.first, tie.length, road.length);
+  // From the row on that can hold most: what follows a row that cannot matter cannot either.
+  const bound = road.map((weight, r) => weight * within[r]!);
+  const order = Int32Array.from(road.keys()).sort((a, b) => bound[b]! - bound[a]!);
   let sum = 0;
   for (const r of order) {
-    if (!(road[r]! > NEGLIGIBLE * sum)) break;
+    if (!(bound[r]! > NEGLIGIBLE * sum)) break;
     const { from, to } = fillRow(row, r, road[r]!, engine, band, tie, contested);
-    for (let e = from; e < to; e++) sum += row[e]!;
-    visit(r, row, from, to);
+    sum += visit(r, row, from, to);
   }
   return { sum, logUnit: logMost[0] + logMost[1] + logMost[2] };
 };

@@ -123,7 +123,8 @@ const addRow = (
   let onSpots = 0;
   let total = 0;
   for (const e of tone.engineSpots) {
-    if (e < from || e >= to) continue;
+    if (e < from) continue;
+    if (e >= to) break;
     const weight = weights[e]!;
     const part = weight / (1 + road + tone.engine[e]!);
     onSpots += weight;
@@ -169,6 +170,7 @@ export const scalePosterior = (
     }
     roadWeight[r] = rowSum;
     contested.forEach((tone, t) => addRow(contestedInverses[t]!, tone, r, rowSum, weights, from, to));
+    return rowSum;
   });
   const all = [roadWeight, engineWeight, ...contestedInverses.flatMap(({ road, engine }) => [road, engine])];
   for (const weights of all) for (let i = 0; i < weights.length; i++) weights[i]! /= sum;
