@@ -43,7 +43,7 @@ export const RUN_OPTIONS: readonly OptionRow[] = [
     name: 'speed-source',
     value: 'dial',
     many: true,
-    help: 'where it was read: dial, gps, obd or logged (default dial)',
+    help: 'where it was read: dial, gps, obd or logged (not given: several percent of error allowed)',
   },
   { name: 'gear', value: '0.70', many: true, help: 'transmission ratio in use' },
   { name: 'rpm', value: '1850', many: true, help: 'engine speed' },

@@ -47,6 +47,19 @@ const TRACK_SD = 5e-5;
 const frequencySdOf = (inference: RunInference, { frequencyHz, frequencySdHz }: Peak): number =>
   Math.hypot(frequencySdHz, inference.run.histories.count > 0 ? TRACK_SD * frequencyHz : 0);
 
+/** Both the wheels' and the engine's speed are known, so that every listed part has its lines. */
+const allComputed = ({ run }: RunInference): boolean =>
+  run.expected !== null && run.expected.wheelHz !== null && (run.expected.engineHz !== null || run.isElectric);
+
+/** ln evidence from which a tone is said to have stood still while the speed moved. */
+const CLEARLY_STILL = 3;
+
+const stoodStill = ({ run }: RunInference, { tone: { motion, peak } }: Match): boolean =>
+  motion !== null &&
+  Array.from({ length: run.histories.count }, (_, k) => motion.along(k, peak.frequencyHz)).every(
+    (along) => motion.still > along + CLEARLY_STILL,
+  );
+
 const findingOf = (inference: RunInference, match: Match): Finding | null => {
   const { peak } = match.tone;
   const { resonance, noise, fixed, unlisted } = match.others;
@@ -72,8 +85,10 @@ const findingOf = (inference: RunInference, match: Match): Finding | null => {
       weight: Math.max(1, level) * chosen.probability * faultShare(levels, peak.amplitudeMps2),
     };
   }
-  const isFixed = fixed >= unlisted;
-  const probability = isFixed ? fixed : unlisted;
+  // Where some parts' rates are not known, a tone that fits nothing may still be theirs.
+  const mayBeUncomputed = !allComputed(inference) && !stoodStill(inference, match);
+  const isFixed = fixed >= unlisted && !mayBeUncomputed;
+  const probability = isFixed ? fixed : mayBeUncomputed ? fixed + unlisted : unlisted;
   return {
     ...base,
     part: isFixed ? 'fixed' : 'unknown',

@@ -30,6 +30,8 @@ export interface RunEvidence {
   readonly tones: readonly Tone[];
   readonly histories: Histories;
   readonly slipPossible: boolean;
+  /** No engine: there are no engine lines to miss. */
+  readonly isElectric: boolean;
   readonly limit: DetectionLimit;
   readonly spectrum: AmplitudeSpectrum;
   readonly floorMps2: Float64Array;
@@ -128,6 +130,7 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
       sweepPrior: sweepPriorOf(used.condition.load),
     },
     slipPossible: canSlip(vehicle, expected),
+    isElectric: vehicle.layout === 'electric',
     limit: detectionLimit(spectrum, floorMps2, recording.channels.length),
     spectrum,
     floorMps2,

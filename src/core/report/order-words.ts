@@ -1,6 +1,6 @@
 /** One expected order in words, cell by cell; text and page put them into their tables. */
-import type { OrderReport } from './report.ts';
-import { feltText, frequencyText, frequencyWithSdText, significant } from './format.ts';
+import type { FindingReport, OrderReport } from './report.ts';
+import { chanceText, feltText, frequencyText, frequencyWithSdText, significant } from './format.ts';
 
 export interface OrderWords {
   readonly label: string;
@@ -32,3 +32,10 @@ function visibilityText(order: OrderReport): string {
       return `above half the rate${order.aliasHz === undefined ? '' : `, image at ${frequencyText(order.aliasHz)}`}`;
   }
 }
+
+/** How sure the finding is, in words; a tone of no known part is sure of nothing. */
+export const sureText = ({ part, probability }: Pick<FindingReport, 'part' | 'probability'>): string => {
+  if (part === 'unknown') return 'No listed part is known to turn at that rate.';
+  const of = part === 'fixed' ? 'that it belongs to nothing that turns with the speed' : 'of the part and order';
+  return `Sure ${of}: ${chanceText(probability)}.`;
+};

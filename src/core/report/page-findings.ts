@@ -3,6 +3,7 @@ import type { CauseReport, FindingReport, Report } from './report.ts';
 import { accelerationText, chanceText, feltText, percentText } from './format.ts';
 import type { Markup } from './html.ts';
 import { html } from './html.ts';
+import { sureText } from './order-words.ts';
 import { findingTitle } from './text.ts';
 
 /** So many causes are told with their evidence; the others by name, or the page would bury the answer. */
@@ -14,7 +15,7 @@ export function findingMarkup(finding: FindingReport): Markup {
     <h2>${findingTitle(finding)}</h2>
     <p>
       Felt level ${feltText(finding.feltLevel)}, ${finding.perceived === 'heard' ? 'heard rather than felt' : 'felt'};
-      ${accelerationText(finding.amplitudeMps2)}. Sure of the part and order: ${chanceText(finding.probability)}.
+      ${accelerationText(finding.amplitudeMps2)}. ${sureText(finding)}
     </p>
     ${evidence(finding)}
     ${finding.sharesFrequencyWith.map((other) => html`<p>Shares its frequency with <b>${other.label}</b> (${chanceText(other.probability)}). ${other.separatedBy}</p>`)}

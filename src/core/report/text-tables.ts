@@ -25,14 +25,23 @@ function runText(run: RunReport, units: UnitSystem, width: number): string {
   return lines.join('\n');
 }
 
+const SPEED_SAYS: Readonly<Record<RunReport['speed']['source'], string>> = {
+  dial: 'the dial said',
+  gps: 'GPS said',
+  obd: 'the diagnostic socket said',
+  logged: 'the log says',
+  unknown: 'stated:',
+};
+
 /** ', at 61.3 mph (stated 62.0 mph, off by −1.1 ± 0.1 %)'. */
 function speedWords(run: RunReport, units: UnitSystem): string {
   const { statedMps, usedMps, scale, scaleSd, source } = run.speed;
   if (usedMps === null) return ', speed not known';
   const used = ` at ${speedText(usedMps, units)}`;
   if (statedMps === null || Math.abs(statedMps / usedMps - 1) < 0.001) return `,${used}`;
-  const off = ((scale - 1) * 100).toFixed(1).replace('-', '−');
-  return `,${used} (${source} said ${speedText(statedMps, units)}; the recording says ${off} ± ${(scaleSd * 100).toFixed(1)} %)`;
+  const off = ((scale - 1) * 100).toFixed(2).replace('-', '−');
+  const said = `${SPEED_SAYS[source]} ${speedText(statedMps, units)}`;
+  return `,${used} (${said}; the recording says ${off} ± ${Math.max(0.01, scaleSd * 100).toFixed(2)} %)`;
 }
 
 function engineWords(run: RunReport): string {

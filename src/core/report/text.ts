@@ -2,6 +2,7 @@
 import type { FindingReport, Report } from './report.ts';
 import type { UnitSystem } from './format.ts';
 import { accelerationText, chanceText, feltText, frequencyWithSdText } from './format.ts';
+import { sureText } from './order-words.ts';
 import { causesText, checkText } from './text-causes.ts';
 import { ordersText, runsText } from './text-tables.ts';
 import { wrap } from './wrap.ts';
@@ -51,7 +52,7 @@ function findingText(finding: FindingReport, width: number): string {
   const lines = [
     wrap(
       `Felt level ${feltText(finding.feltLevel)} (1 is just felt), ${how}; ${accelerationText(finding.amplitudeMps2)}. ` +
-        `Sure of the part and order: ${chanceText(finding.probability)}.`,
+        sureText(finding),
       width,
       '  ',
     ),

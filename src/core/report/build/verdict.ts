@@ -3,8 +3,9 @@ import { limitAt } from '../../diagnosis/absence.ts';
 import type { RunInference } from '../../diagnosis/infer-run.ts';
 import { FELT_FROM } from '../../diagnosis/perceived.ts';
 import { expectedPlace } from '../../diagnosis/place.ts';
-import { capitalized, chanceText, hzText, listText, timesText, uncapitalized } from '../../diagnosis/words.ts';
+import { capitalized, hzText, listText, timesText, uncapitalized } from '../../diagnosis/words.ts';
 import { feltLevel } from '../../signal/felt.ts';
+import { sureText } from '../order-words.ts';
 import type { FindingReport, Verdict } from '../report.ts';
 
 export interface Answer {
@@ -34,7 +35,7 @@ const foundSentence = (finding: FindingReport): string => {
 
 const foundWhy = (finding: FindingReport): string => {
   const shares = finding.sharesFrequencyWith[0];
-  const sure = `Sure of the part and order: ${chanceText(finding.probability)}.`;
+  const sure = sureText(finding);
   const apart = shares && shares.probability > 0.1 ? ` ${shares.separatedBy}` : '';
   return [...finding.for.slice(0, 2), sure].join(' ') + apart;
 };
@@ -133,7 +134,9 @@ export const answerOf = (inferences: readonly RunInference[], reports: readonly 
     const none = noLines(inferences);
     return {
       verdict: 'cannot-tell',
-      sentence: `Cannot tell what shakes at ${hzText(first.frequencyHz)}, ${strengthText(first)}: no listed part turns at that rate for certain.`,
+      sentence: `Cannot tell what shakes at ${hzText(first.frequencyHz)}, ${strengthText(first)}: ${
+        none ? 'without a speed no part’s rate is known' : 'no listed part turns at that rate for certain'
+      }.`,
       why: none ? none.why : [...first.against, ...first.missing].slice(0, 2).join(' '),
     };
   }
