@@ -1,4 +1,5 @@
 /** Fewer samples without aliasing: a linear-phase low-pass and every q-th sample of it. */
+import type { Prepared } from './spectrum.ts';
 import { besselI0 } from './interpolate.ts';
 
 /** Share of the new half rate that is kept flat; above it the filter falls. */
@@ -30,7 +31,7 @@ const lowPass = (factor: number): Float64Array => {
 
 /**
  * Every `factor`-th sample of the low-passed signal, the first kept at the first. At the ends the signal is continued
- * by its end values. Flat within 0.03 % to 0.8 of the new half rate.
+ * by its end values. Flat within 0.06 % to 0.8 of the new half rate.
  */
 export const decimate = (samples: Float64Array, factor: number): Float64Array => {
   if (factor <= 1) return samples;
@@ -51,4 +52,15 @@ export const decimate = (samples: Float64Array, factor: number): Float64Array =>
     out[i] = sum;
   }
   return out;
+};
+
+/** The recording at a rate no higher than its content up to `highestHz` needs. */
+export const withoutIdleRate = (prepared: Prepared, highestHz: number): Prepared => {
+  const factor = decimationFor(prepared.samplingRateHz, highestHz);
+  if (factor === 1) return prepared;
+  return {
+    ...prepared,
+    samplingRateHz: prepared.samplingRateHz / factor,
+    pieces: prepared.pieces.map((piece) => ({ ...piece, axes: piece.axes.map((axis) => decimate(axis, factor)) })),
+  };
 };

@@ -49,7 +49,9 @@ describe('the level of one order over a run', () => {
   });
 
   it('takes the noise out, so that nothing reads as nothing on average', () => {
-    const powers = Array.from({ length: 40 }, (_, k) => orderLevel(prepared(30, [() => 0], 0.1, 7919 * (k + 11)), 50, STEADY)!);
+    const powers = Array.from({ length: 40 }, (_, k) =>
+      orderLevel(prepared(30, [() => 0], 0.1, 7919 * (k + 11)), 50, STEADY)!,
+    );
     const mean = powers.reduce((sum, { power }) => sum + power, 0) / powers.length;
     const noise = powers.reduce((sum, { noisePower }) => sum + noisePower, 0) / powers.length;
     // White noise σ: squared amplitude a Hann bin shows = 4σ²·1.5/N (Heinzel, Rüdiger, Schilling 2002, §9: ENBW 1.5 bins).
@@ -61,7 +63,11 @@ describe('the level of one order over a run', () => {
     let inside = 0;
     const runs = 60;
     for (let k = 0; k < runs; k += 1) {
-      const level = orderLevel(prepared(60, [(t) => 0.05 * Math.sin(2 * Math.PI * 50 * t)], 0.2, 7919 * (100 + k)), 50, STEADY)!;
+      const level = orderLevel(
+        prepared(60, [(t) => 0.05 * Math.sin(2 * Math.PI * 50 * t)], 0.2, 7919 * (100 + k)),
+        50,
+        STEADY,
+      )!;
       if (Math.abs(level.power - 0.0025) < 2 * level.powerSd) inside += 1;
     }
     expect(inside / runs).toBeGreaterThan(0.85);
