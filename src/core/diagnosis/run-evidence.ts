@@ -4,6 +4,7 @@ import type { Recording } from '../reading/recording.ts';
 import type { AmplitudeSpectrum, Prepared, TimeFrequency } from '../signal/spectrum.ts';
 import { relativeSpeedAt, resampleToEqualAngle, STEADY, type SpeedTrack } from '../signal/equal-angle.ts';
 import { amplitudeFloor } from '../signal/floor.ts';
+import { withoutIdleRate } from '../signal/decimate.ts';
 import { prepare, preparationNotes } from '../signal/prepare.ts';
 import { timeFrequency } from '../signal/time-frequency.ts';
 import { welchAmplitude } from '../signal/welch.ts';
@@ -44,6 +45,8 @@ export interface RunEvidence {
 }
 
 const SPECTRUM_SEGMENT_S = 8;
+/** Above this the turning parts of a vehicle shake nobody; a faster recording is looked at no faster than this needs. */
+const HIGHEST_SHAKE_HZ = 800;
 /** Root mean square of ln speed from which a change of speed is called a ramp. */
 const RAMP_WANDER = 0.03;
 
@@ -87,6 +90,7 @@ const timesOf = (prepared: Prepared): Float64Array => {
 
 export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Recording, name: string): RunEvidence => {
   const prepared = prepare(recording);
+  const slow = withoutIdleRate(prepared, HIGHEST_SHAKE_HZ);
   const used = usedCondition(stated, recording);
   const notes: Note[] = [...recording.notes, ...preparationNotes(recording), ...used.notes];
   const rate = prepared.samplingRateHz;
@@ -103,26 +107,26 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
   const { wheelHz, engineHz, lines: expectedList } = linesOrNone(expected);
   const linesHz = expectedList.map((line) => line.frequencyHz);
   const baseHz = wheelHz ?? engineHz;
-  const { tracks } = findTracks(prepared, {
+  const { tracks } = findTracks(slow, {
     baseHz,
     multiples: baseHz === null ? [] : linesHz.map((hz) => hz / baseHz),
     logPrior: roadScalePrior(linesOrNone(expected)),
     imageFactors: (tonesHz) => imageFactors(tonesHz, linesHz, rate),
     logged,
   });
-  const spectrum = welchAmplitude(prepared, { segmentLength: powerOfTwoAtLeast(SPECTRUM_SEGMENT_S * rate) });
+  const spectrum = welchAmplitude(slow, { segmentLength: powerOfTwoAtLeast(SPECTRUM_SEGMENT_S * slow.samplingRateHz) });
   const floorMps2 = amplitudeFloor(spectrum, recording.channels.length);
   const [track = STEADY] = tracks;
   const timeS = timesOf(prepared);
   const wander = tracks.map((one) => wanderOf(one, timeS));
-  const even = tracks.length > 0 ? resampleToEqualAngle(prepared, track) : null;
+  const even = tracks.length > 0 ? resampleToEqualAngle(slow, track) : null;
   return {
     name,
     recording,
     prepared,
     condition: used.condition,
     expected,
-    tones: findTones(prepared, tracks),
+    tones: findTones(slow, tracks),
     histories: {
       count: tracks.length,
       wander,
@@ -131,10 +135,10 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
     },
     slipPossible: canSlip(vehicle, expected),
     isElectric: vehicle.layout === 'electric',
-    limit: detectionLimit(spectrum, floorMps2, recording.channels.length),
+    limit: detectionLimit(spectrum, floorMps2, recording.channels.length, rate),
     spectrum,
     floorMps2,
-    map: timeFrequency(prepared),
+    map: timeFrequency(slow),
     speedTrack:
       tracks.length > 0
         ? { timeS, relative: timeS.map((t) => relativeSpeedAt(track, t)) }

@@ -19,6 +19,19 @@ export interface Blocks {
   readonly longest: number;
 }
 
+/** The same blocks at a rate that still shows `highestHz`. */
+export const slowerBlocks = (blocks: Blocks, highestHz: number): Blocks => {
+  const factor = decimationFor(blocks.samplingRateHz, highestHz);
+  if (factor === 1) return blocks;
+  const slower = blocks.blocks.map((block) => ({ ...block, axes: block.axes.map((axis) => decimate(axis, factor)) }));
+  return {
+    ...blocks,
+    samplingRateHz: blocks.samplingRateHz / factor,
+    blocks: slower,
+    longest: Math.max(0, ...slower.map((block) => block.axes[0]?.length ?? 0)),
+  };
+};
+
 /** Pieces at a rate that still shows `highestHz`, cut into equal blocks of at most 100 s. */
 export const toBlocks = (prepared: Prepared, highestHz: number): Blocks => {
   const factor = decimationFor(prepared.samplingRateHz, highestHz);

@@ -1,6 +1,7 @@
 /** Bins that stand out of the noise at some segment length, with the probability that noise did it. */
-import type { Blocks } from './blocks.ts';
+import { slowerBlocks, type Blocks } from './blocks.ts';
 import { fLogTail } from './distributions.ts';
+import type { Hermitian } from './hermitian.ts';
 import { levelLengths, makeLevel, type Level } from './levels.ts';
 import { resonantLogTail } from './local-floor.ts';
 import { loudnessOf } from './segment-weights.ts';
@@ -28,13 +29,39 @@ export interface Candidate {
  */
 const STEEP_PLACES = 20;
 
-export const makeLevels = (blocks: Blocks, lowestHz: number, highestHz: number): LevelView[] => {
-  const loudness = loudnessOf(blocks);
-  return levelLengths(blocks).map((length) => {
-    const level = makeLevel(blocks, loudness, length, highestHz);
-    const from = Math.max(1, Math.floor((0.7 * lowestHz) / level.stepHz));
-    return { level, whitened: whiten(blocks.axisCount, level, from) };
-  });
+/**
+ * Above this a line is looked for in short segments only, Hz and s: to stand within a bin of a longer one it would have
+ * to keep its frequency to a part in 2000, which no vehicle's speed does.
+ */
+export const STEADY_HIGHEST_HZ = 250;
+const SHORT_S = 8;
+
+/**
+ * Spectra at all segment lengths, longest first.
+ * @param slow the blocks at a rate that is enough below `STEADY_HIGHEST_HZ`, for the long segments
+ */
+export const makeLevels = (
+  blocks: Blocks,
+  lowestHz: number,
+  highestHz: number,
+  slow: Blocks = slowerBlocks(blocks, STEADY_HIGHEST_HZ),
+): LevelView[] => {
+  const viewsOf = (of: Blocks, lengths: readonly number[], toHz: number): LevelView[] => {
+    const loudness = loudnessOf(of);
+    return lengths.map((length) => {
+      const level = makeLevel(of, loudness, length, toHz);
+      const from = Math.max(1, Math.floor((0.7 * lowestHz) / level.stepHz));
+      return { level, whitened: whiten(of.axisCount, level, from) };
+    });
+  };
+  if (highestHz <= STEADY_HIGHEST_HZ) return viewsOf(blocks, levelLengths(blocks), highestHz);
+  const isLong = (of: Blocks) => (length: number) => length > SHORT_S * of.samplingRateHz;
+  const long = levelLengths(slow).filter(isLong(slow));
+  const short = levelLengths(blocks).filter((length) => !isLong(blocks)(length));
+  return [
+    ...(long.length > 0 ? viewsOf(slow, long, STEADY_HIGHEST_HZ) : []),
+    ...(short.length > 0 ? viewsOf(blocks, short, highestHz) : []),
+  ];
 };
 
 /** ln tail of T against its band: F, since the band's level is itself estimated (by a median, worth half a mean). */
@@ -98,3 +125,7 @@ export const againstResonance = (axes: number, candidate: Candidate, taken: Uint
   const logResonant = logTail + Math.log(STEEP_PLACES);
   return { ...candidate, logResonant, logAlarm: Math.min(0, Math.max(candidate.logSmooth, logResonant)) };
 };
+
+/** Inverse noise density about a candidate, in the scale of the analytic signal (four times a two-sided density). */
+export const noiseWeights = ({ view: { level, whitened }, bin }: Candidate): Hermitian =>
+  whitened.whitenerAt(bin).map((w) => (w * level.samplingRateHz) / 4);

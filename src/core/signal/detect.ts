@@ -1,6 +1,14 @@
 /** Peaks of a recording's spectrum, over all axes together, by their false-alarm probability. */
-import { toBlocks, type Blocks } from './blocks.ts';
-import { againstResonance, makeLevels, smoothCandidates, type Candidate, type LevelView } from './candidates.ts';
+import { slowerBlocks, toBlocks } from './blocks.ts';
+import {
+  againstResonance,
+  makeLevels,
+  noiseWeights,
+  smoothCandidates,
+  STEADY_HIGHEST_HZ,
+  type Candidate,
+  type LevelView,
+} from './candidates.ts';
 import { outer, trace, traceOfProduct, type Hermitian } from './hermitian.ts';
 import { measureSteadyLine, measureWanderingLine, type MeasuredLine } from './measure-line.ts';
 import type { Peak } from './peak.ts';
@@ -39,16 +47,20 @@ export const findPeaks = (prepared: Prepared, options: DetectOptions = {}): Peak
   const allowed = (options.falseAlarm ?? DEFAULT_FALSE_ALARM) / 2;
   const blocks = toBlocks(prepared, highestHz);
   if (blocks.longest < SHORTEST_SAMPLES || !(highestHz > lowestHz)) return [];
-  const views = makeLevels(blocks, lowestHz, highestHz);
+  const slowBlocks = slowerBlocks(blocks, STEADY_HIGHEST_HZ);
+  const views = makeLevels(blocks, lowestHz, highestHz, slowBlocks);
   const candidates = smoothCandidates(blocks.axisCount, views, lowestHz, highestHz, allowed);
   const lines = keptAmongLevels(views, candidates, (candidate, taken) => {
     const tried = againstResonance(blocks.axisCount, candidate, taken);
     return tried.logAlarm <= Math.log(allowed) ? tried : null;
   });
   if (lines.length === 0) return [];
-  const zoom = makeZoom(blocks);
+  // Most lines lie low: they are measured at a rate that is enough for them.
+  const slow = makeZoom(slowBlocks);
+  const isLow = (line: Candidate): boolean => line.frequencyHz < 0.95 * STEADY_HIGHEST_HZ;
+  const fast = lines.every(isLow) ? slow : makeZoom(blocks);
   return lines
-    .map((line) => peakOf(line, lines, views, blocks, zoom, prepared.up))
+    .map((line) => peakOf(line, lines, views, isLow(line) ? slow : fast, prepared.up))
     .sort((a, b) => a.frequencyHz - b.frequencyHz);
 };
 
@@ -56,15 +68,14 @@ const peakOf = (
   line: Candidate,
   lines: readonly Candidate[],
   views: readonly LevelView[],
-  blocks: Blocks,
   zoom: Zoom,
   up: readonly number[] | null,
 ): Peak => {
-  const axes = blocks.axisCount;
+  const axes = zoom.axisCount;
   const { level, whitened } = line.view;
   const steady = line.view === views[0];
   const near = lines.filter((other) => other !== line && Math.abs(other.frequencyHz - line.frequencyHz) < 0.5);
-  const weights = noiseWeights(line, blocks);
+  const weights = noiseWeights(line);
   const measured: MeasuredLine = steady
     ? measureSteadyLine(
         zoom,
@@ -88,10 +99,6 @@ const peakOf = (
     lineProbability: lineProbabilityOf(line.logResonant),
   };
 };
-
-/** Inverse noise density about a line, in the scale of the analytic signal (four times a two-sided density). */
-const noiseWeights = (line: Candidate, blocks: Blocks): Hermitian =>
-  line.view.whitened.whitenerAt(line.bin).map((w) => (w * blocks.samplingRateHz) / 4);
 
 const verticalShare = (axes: number, power: Hermitian, up: readonly number[], total: number): number => {
   const along = outer(axes, { re: up.slice(0, axes), im: up.slice(0, axes).map(() => 0) });

@@ -1,6 +1,6 @@
 /** Lines found where energy stands out of the spectrum, each tried as the one that shows how the speed moved. */
 import { toBlocks, type Blocks } from './blocks.ts';
-import { makeLevels, smoothCandidates } from './candidates.ts';
+import { makeLevels, noiseWeights, smoothCandidates } from './candidates.ts';
 import { STEADY, type SpeedTrack } from './equal-angle.ts';
 import { followLines } from './follow-lines.ts';
 import type { LineToFollow } from './frames.ts';
@@ -37,7 +37,7 @@ const hotSpots = (blocks: Blocks, zoom: Zoom, lowestHz: number, highestHz: numbe
     if (spots.length >= MOST_SPOTS) break;
     const hz = candidate.frequencyHz;
     if (spots.some((spot) => Math.abs(spot.frequencyHz - hz) < Math.max(0.4, (shift + 0.01) * hz))) continue;
-    const whitener = candidate.view.whitened.whitenerAt(candidate.bin).map((w) => (w * blocks.samplingRateHz) / 4);
+    const whitener = noiseWeights(candidate);
     const bands = Array.from({ length: zoom.blocks }, (_, b) => zoom.band(b, hz, (hz * shift + 1) / 0.75));
     const line = { frequencyHz: hz, whitener };
     const steady = sharpnessOf(line, bands, STEADY, reachOf(shift, hz));

@@ -13,6 +13,8 @@ export interface Level {
   /** Window length in samples, and s. Natural resolution is 1/lengthS. */
   readonly length: number;
   readonly lengthS: number;
+  /** Rate of the samples it is made from, Hz. */
+  readonly samplingRateHz: number;
   /** Bins per natural bin (zero padding to a power of two), 1 … 2. */
   readonly pad: number;
   readonly stepHz: number;
@@ -102,6 +104,7 @@ export const makeLevel = (blocks: Blocks, loudness: Loudness, length: number, hi
   return {
     length,
     lengthS: length / rate,
+    samplingRateHz: rate,
     pad: size / length,
     stepHz,
     bins,
