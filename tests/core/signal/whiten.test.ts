@@ -100,7 +100,17 @@ describe('the noise in bands', () => {
     const bins = 2000;
     const entries = Float64Array.from({ length: bins }, () => (normal() ** 2 + normal() ** 2) / 2);
     const level: Level = {
-      ...{ length: 4000, lengthS: 40, pad: 1, stepHz: 0.025, bins, segments: 20, averages: 20, binCorrelation: 1 },
+      ...{
+        samplingRateHz: 100,
+        length: 4000,
+        lengthS: 40,
+        pad: 1,
+        stepHz: 0.025,
+        bins,
+        segments: 20,
+        averages: 20,
+        binCorrelation: 1,
+      },
       matrix: [entries],
     };
     const { averages } = noiseBands(1, level, 10);
