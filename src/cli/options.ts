@@ -4,6 +4,7 @@ import { JOB_SCHEMA_VERSION } from '../core/job/job.ts';
 import { parseFrequencyHz, parseLengthM, parseRatio, parseRpm, parseSpeedMps } from '../core/quantity.ts';
 import { WORK_DONE } from '../core/job/work-done.ts';
 import type { UnitSystem } from '../core/report/format.ts';
+import { parseTireSize } from '../core/vehicle/tire-size.ts';
 import type { Accessory, Load, RunCondition, SpeedSource, TireSpec, Vehicle } from '../core/vehicle/vehicle.ts';
 import type { Arguments } from './arguments.ts';
 import { choiceOf, valueOf } from './arguments.ts';
@@ -41,7 +42,10 @@ function tireOf(given: Arguments): TireSpec | undefined {
   const revsPerMile = numberOf(given, 'revs-per-mile');
   const revsPerKm = numberOf(given, 'revs-per-km');
   const specs: TireSpec[] = [];
-  if (size !== undefined) specs.push({ kind: 'size', size });
+  if (size !== undefined) {
+    valueOf('tire', parseTireSize(size));
+    specs.push({ kind: 'size', size });
+  }
   if (circumference !== undefined)
     specs.push({
       kind: 'rolling-circumference',

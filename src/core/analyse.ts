@@ -55,6 +55,9 @@ const complaintOf = (job: Job, recordings: readonly Recording[]): { job: Job; re
   };
 };
 
+/** Least length of a recording, s: that of the shortest segments looked at. */
+const SHORTEST_S = 4;
+
 /**
  * Diagnoses a job. Runs of the proof stage are left to the comparison, unless there are no others.
  *
@@ -74,6 +77,15 @@ export const analyse = (
       code: 'recordings-missing',
       message: `The job names ${job.runs.length} runs, ${recordings.length} recordings were given.`,
       remedy: 'Give one recording for each run, in the same order.',
+    });
+  }
+  const tooShort = recordings.find(({ durationS }) => durationS < SHORTEST_S);
+  if (tooShort) {
+    return failure({
+      code: 'recording-too-short',
+      file: tooShort.name,
+      message: `holds ${tooShort.durationS.toFixed(1)} s that can be used; orders stand a fraction of a hertz apart, and ${SHORTEST_S} s are the least that tells them apart.`,
+      remedy: 'Record half a minute or more at a steady speed.',
     });
   }
   const { vehicle } = job;

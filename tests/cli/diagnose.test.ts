@@ -8,6 +8,7 @@ import type { Report } from '../../src/core/report/report.ts';
 import { RequestHandler } from '../../src/worker/handle.ts';
 import type { FromWorker } from '../../src/worker/protocol.ts';
 import { expectPlainWords, perrev } from './run-cli.ts';
+import { shortCsv, VEHICLE_WORDS } from './short-recording.ts';
 
 const jobs = readdirSync('recordings').filter((name) => name.endsWith('.job.json'));
 
@@ -96,6 +97,20 @@ describe('the demo jobs, end to end', () => {
     const { program: other, runs, ...rest } = diagnose(job);
     expect(program.name).toBe(other.name);
     expect(answer).toEqual({ ...rest, runs: runs.map((run) => ({ ...run, file: basename(run.file) })) });
+  });
+
+  it('refuses what is too short to tell orders apart, with the remedy', () => {
+    const outcome = perrev(['diagnose', '-', ...VEHICLE_WORDS], shortCsv(3));
+    expect(outcome.status).toBe(1);
+    expect(outcome.stderr).toContain('holds 3.0 s that can be used');
+    expect(outcome.stderr).toContain('Record half a minute or more at a steady speed.');
+  });
+
+  it('refuses a tire size it cannot read, and shows how one is written', () => {
+    const outcome = perrev(['diagnose', '-', '--tire', '265/70X'], shortCsv());
+    expect(outcome.status).toBe(2);
+    expect(outcome.stderr).toContain('"265/70X" is not a tire size');
+    expect(outcome.stderr).toContain('like 265/70R17');
   });
 
   it('says that driveshaft and engine share a frequency in a direct gear, and is sure of neither', () => {

@@ -11,6 +11,8 @@ const TOLD_IN_FULL = 5;
 
 /** A finding with what speaks for and against it, and its causes. */
 export function findingMarkup(finding: FindingReport): Markup {
+  // 'Something else' alone says nothing.
+  const told = finding.causes.length > 1 ? finding.causes : [];
   return html`<section>
     <h2>${findingTitle(finding)}</h2>
     <p>
@@ -19,8 +21,7 @@ export function findingMarkup(finding: FindingReport): Markup {
     </p>
     ${evidence(finding)}
     ${finding.sharesFrequencyWith.map((other) => html`<p>Shares its frequency with <b>${other.label}</b> (${chanceText(other.probability)}). ${other.separatedBy}</p>`)}
-    ${finding.causes.slice(0, TOLD_IN_FULL).map((cause) => causeMarkup(cause))}
-    ${lesserCauses(finding.causes.slice(TOLD_IN_FULL))}
+    ${told.slice(0, TOLD_IN_FULL).map((cause) => causeMarkup(cause))} ${lesserCauses(told.slice(TOLD_IN_FULL))}
   </section>`;
 }
 

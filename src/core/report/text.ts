@@ -68,6 +68,7 @@ function findingText(finding: FindingReport, width: number): string {
     const text = `Shares its frequency with ${other.label} (${chanceText(other.probability)}). ${other.separatedBy}`;
     lines.push(wrap(text, width, '  '));
   }
-  if (finding.causes.length > 0) lines.push('', causesText(finding, width));
+  // 'Something else' alone says nothing.
+  if (finding.causes.length > 1) lines.push('', causesText(finding, width));
   return lines.join('\n');
 }
