@@ -30,7 +30,7 @@ const LEAST_COUNTS = 20;
 
 /** A column thinned out: enough for the size of gravity, at no cost on long files. */
 function thinned(axis: Float64Array): Float64Array {
-  const stride = Math.max(1, Math.floor(axis.length / 20_000));
+  const stride = Math.max(1, Math.floor(axis.length / 8_000));
   return Float64Array.from({ length: Math.floor((axis.length - 1) / stride) + 1 }, (_, i) => axis[i * stride]!);
 }
 

@@ -1,6 +1,7 @@
 /** From the columns of a file to a recording: time base, units, repairs, gravity, speeds. */
 import type { Note, Problem } from '../note.ts';
 import { STANDARD_GRAVITY_MPS2 } from '../units.ts';
+import type { AxisColumn } from './acceleration-columns.ts';
 import { decideUnits, unitByHand } from './acceleration-unit.ts';
 import { clippedShare } from './clipping.ts';
 import type { Place } from './columns.ts';
@@ -35,15 +36,18 @@ export function buildRecording(layout: Layout, body: Body, place: Place, given: 
   if (table.rows === 0) return readingProblems.noUsableRows(place.file, line, 'none has a readable acceleration');
   if (table.rows < SHORTEST_PIECE_ROWS)
     return readingProblems.tooFewRows(place.file, line, table.rows, SHORTEST_PIECE_ROWS);
+  const live = liveAxes(layout, table, notes);
+  if (live.columns.length === 0)
+    return readingProblems.noUsableRows(place.file, line, 'no acceleration cell is a number');
   const byHand = given.accelerationUnit ? unitByHand(given.accelerationUnit) : null;
-  const units = decideUnits(layout.roles.axes, table.axes, { ...place, line }, byHand, layout.statedUnit);
+  const units = decideUnits(live.columns, live.axes, { ...place, line }, byHand, layout.statedUnit);
   if ('code' in units) return units;
   notes.push(...units.notes);
-  const timed = timeOfRows(layout, table, place, given.samplingRateHz, notes);
+  const timed = timeOfRows(layout, { ...table, axes: live.axes }, place, given.samplingRateHz, notes);
   if ('code' in timed) return timed;
   if (timed.rateHz < LEAST_RATE_HZ * RATE_TOLERANCE)
     return readingProblems.rateTooLow(place.file, line, timed.rateHz, LEAST_RATE_HZ);
-  const axes = table.axes.map((axis) => axis.subarray(0, timed.rows));
+  const axes = live.axes.map((axis) => axis.subarray(0, timed.rows));
   axes.forEach((axis, k) => scale(axis, units.channels[k]!.mps2PerUnit));
   if (axes.every((axis) => axis.every((value) => value === axis[0])))
     return readingProblems.constantAcceleration(place.file, line);
@@ -72,6 +76,20 @@ export function buildRecording(layout: Layout, body: Body, place: Place, given: 
     clippedShare: clipped,
     notes,
   };
+}
+
+/** Axes whose column holds a number at all; a dead one is left out and told. */
+function liveAxes(
+  layout: Layout,
+  table: Table,
+  notes: Note[],
+): { columns: readonly AxisColumn[]; axes: Float64Array[] } {
+  const live = table.axes.map((axis) => axis.some((value) => !Number.isNaN(value)));
+  layout.roles.axes.forEach(({ name }, k) => {
+    if (!live[k])
+      notes.push({ code: 'axis-empty', severity: 'warning', text: `"${name}" holds no number and is left out.` });
+  });
+  return { columns: layout.roles.axes.filter((_, k) => live[k]), axes: table.axes.filter((_, k) => live[k]) };
 }
 
 const percent = (share: number): string => `${Number((100 * share).toPrecision(2))} %`;

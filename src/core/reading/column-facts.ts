@@ -21,6 +21,9 @@ import {
 import { isMissingWord, numberFromText } from './number-scan.ts';
 import type { AxisName } from './recording.ts';
 
+/** What follows in a longer name is not read. */
+const LONGEST_NAME = 200;
+
 export interface ColumnFacts {
   readonly column: number;
   /** Name from the header, or 'column 3'. */
@@ -86,7 +89,7 @@ export function columnFacts(
   decimalMark: '.' | ',',
 ): ColumnFacts[] {
   return Array.from({ length: columnCount }, (_, column) => {
-    const header = headers?.[column]?.trim() ?? '';
+    const header = headers?.[column]?.trim().slice(0, LONGEST_NAME) ?? '';
     const named = header !== '';
     const words = wordsOf(header);
     const { axis, rest } = axisOf(words);

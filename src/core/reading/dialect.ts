@@ -71,6 +71,12 @@ function bestChoice(lines: readonly HeadLine[], declared: Delimiter | null): Cho
     if (declared !== null && delimiter !== declared) continue;
     // A comma is separator and decimal mark at once only where the numbers stand in quotes.
     if (delimiter === ',' && decimalMark === ',' && !quotes) continue;
+    // A separator that is nowhere leaves one column; the semicolon stands for all of those.
+    if (
+      delimiter !== ';' &&
+      !lines.some(({ text }) => (delimiter === ' ' ? /\S[ \t]+\S/.test(text) : text.includes(delimiter)))
+    )
+      continue;
     const run = bestRun(lines.map((line) => (isData(line) ? shapeOf(line.text, delimiter, decimalMark) : null)));
     if (run && run.score > (best?.run.score ?? 0)) best = { run, delimiter, decimalMark };
   }

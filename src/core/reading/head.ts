@@ -7,6 +7,8 @@ export const HEAD_BYTES = 1 << 16;
 /** The most that is held while a line end or a table is looked for; a line or a preamble beyond it is refused. */
 export const HEAD_LIMIT_BYTES = 4 << 20;
 const LEAST_LINES = 12;
+/** Lines that are looked through for a table, empty ones not counted: no preamble is that long. */
+export const HEAD_LIMIT_LINES = 20_000;
 
 export interface Head {
   readonly bytes: Uint8Array;
@@ -50,15 +52,21 @@ export interface HeadLines {
   readonly all: boolean;
 }
 
-/** Whole lines from about the first `wantBytes` as text; a line whose quote is open goes on into the next. */
+/** Whole lines, but for empty ones, from about the first `wantBytes` as text; a line whose quote is open goes on into the next. */
 export function headLines({ bytes, complete }: Head, decoder: TextDecoder, wantBytes: number): HeadLines {
   const lines: HeadLine[] = [];
   let offset = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? 3 : 0;
   let number = 1;
   while (offset < bytes.length && (offset < wantBytes || lines.length < LEAST_LINES)) {
+    if (lines.length === HEAD_LIMIT_LINES) return { lines, all: true };
     let end = bytes.indexOf(10, offset);
     if (end < 0 && !complete) return { lines, all: true };
     if (end < 0) end = bytes.length;
+    if (end === offset || (end === offset + 1 && bytes[offset] === 13)) {
+      offset = end + 1;
+      number++;
+      continue;
+    }
     let text = decoder.decode(bytes.subarray(offset, end));
     let taken = 1;
     if (odd(text)) {
@@ -74,12 +82,21 @@ export function headLines({ bytes, complete }: Head, decoder: TextDecoder, wantB
         break;
       }
     }
-    lines.push({ text: text.replace(/\r$/, '').replace(/\s*\r?\n\s*/g, ' '), line: number, offset });
+    lines.push({ text: inOneLine(text.replace(/\r$/, '')), line: number, offset });
     offset = end + 1;
     number += taken;
   }
   return { lines, all: offset >= bytes.length };
 }
+
+/** A quoted line end and the blanks about it become one blank. */
+const inOneLine = (text: string): string => {
+  const pieces = text.split('\n');
+  const end = pieces.length - 1;
+  return pieces
+    .map((piece, i) => (i === 0 ? (end ? piece.trimEnd() : piece) : i === end ? piece.trimStart() : piece.trim()))
+    .join(' ');
+};
 
 const odd = (text: string): boolean => {
   let count = 0;

@@ -114,7 +114,7 @@ function headerCells(text: string, dialect: Dialect): readonly string[] | null {
   if (dialect.delimiter === ' ') {
     const glued = text
       .trim()
-      .replace(/\s+([([][^)\]]*[)\]])/g, '\u00a0$1')
+      .replace(/(?<!\s)\s+([([][^()[\]]{0,40}[)\]])/g, '\u00a0$1')
       .split(/[ \t]+/)
       .map((cell) => cell.replace('\u00a0', ' '));
     if (fits(glued)) return glued;
@@ -141,14 +141,12 @@ function withoutNumbers(lines: readonly HeadLine[], file: string): Problem {
   const filled = lines.filter((line) => line.text.trim() !== '');
   const last = filled.at(-1);
   if (!last) return readingProblems.emptyFile(file);
-  for (const line of [...filled].reverse()) {
-    for (const delimiter of [',', ';', '\t', '|', ' '] as const) {
-      const cells = splitLine(uncommented(line.text), delimiter).filter((cell) => cell !== '');
-      const facts = columnFacts(cells, [], cells.length, '.');
-      const telling = facts.filter((fact) => fact.quantity !== null || fact.axis !== null).length;
-      if (cells.length > 1 && telling >= 2 && telling * 2 >= cells.length && line === last)
-        return readingProblems.headerOnly(file, line.line, cells);
-    }
+  for (const delimiter of [',', ';', '\t', '|', ' '] as const) {
+    const cells = splitLine(uncommented(last.text), delimiter).filter((cell) => cell !== '');
+    if (cells.length < 2 || cells.length > COLUMN_LIMIT) continue;
+    const facts = columnFacts(cells, [], cells.length, '.');
+    const telling = facts.filter((fact) => fact.quantity !== null || fact.axis !== null).length;
+    if (telling >= 2 && telling * 2 >= cells.length) return readingProblems.headerOnly(file, last.line, cells);
   }
   return readingProblems.notATable(file, last.line, last.text.trim());
 }

@@ -10,12 +10,16 @@ export interface StatedRate {
   readonly text: string;
 }
 
+/** What follows in a longer remark is not read. */
+const LONGEST_REMARK = 300;
+
 const NUMBER =
   /([+-]?\d+(?:[.,]\d+)?(?:e[+-]?\d+)?)\s*(k?hz|1\/s|\/s|samples?\s*(?:per|\/)\s*s\w*|sps|ms|us|ns|s(?:ec\w*)?)?(?![a-z])/;
 
 /** The sampling rate that a remark states: "Sampling rate: 1000 Hz", "Abtastrate;500", "interval 2 ms", "fs=400". */
 export function statedRate(lines: readonly { readonly text: string; readonly line: number }[]): StatedRate | null {
-  for (const { text, line } of lines) {
+  for (const { text: whole, line } of lines) {
+    const text = whole.slice(0, LONGEST_REMARK);
     const words = wordsOf(text);
     const rate = matchesAny(words, RATE_WORDS);
     const interval = matchesAny(words, INTERVAL_WORDS);
@@ -49,7 +53,8 @@ function rateFrom(value: number, unit: string, interval: boolean): number | null
 
 /** The unit of acceleration that a remark states: "Unit: g", "Einheit; m/s²", "scale 16384 LSB/g". */
 export function statedUnit(lines: readonly { readonly text: string }[]): SaidUnit | null {
-  for (const { text } of lines) {
+  for (const { text: whole } of lines) {
+    const text = whole.slice(0, LONGEST_REMARK);
     const because = `a remark above the table says "${text.trim().slice(0, 60)}"`;
     const scale = /(\d+(?:\.\d+)?)\s*(?:lsb|counts?|digits?)\s*(?:\/|per)\s*g\b/i.exec(text);
     if (scale && Number(scale[1]) > 0)

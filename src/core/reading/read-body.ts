@@ -76,7 +76,7 @@ class BodyReader {
     }
     if (rest.length === 0) return;
     if (this.#tokenised.pendingLength === 0) this.#tokenised.line = this.#line;
-    this.#tokenised.take(this.#decoder.decode(rest));
+    if (!this.#tokenised.take(this.#decoder.decode(rest))) this.openQuoteLine ??= this.#line;
     this.#line = this.#tokenised.line;
     if (this.#tokenised.pendingLength > PENDING_LIMIT) this.#unquote();
   }

@@ -5,7 +5,7 @@ import { buildRecording } from './build-recording.ts';
 import type { Given } from './build-recording.ts';
 import { readableBytes, ReadStopped, SourceFailed } from './byte-source.ts';
 import type { ByteSourceLog } from './byte-source.ts';
-import { HEAD_BYTES, HEAD_LIMIT_BYTES, headLines, readHead } from './head.ts';
+import { HEAD_BYTES, HEAD_LIMIT_BYTES, HEAD_LIMIT_LINES, headLines, readHead } from './head.ts';
 import type { Head } from './head.ts';
 import { decideLayout } from './layout.ts';
 import type { Layout } from './layout.ts';
@@ -89,7 +89,8 @@ async function findLayout(
     if (problem) return problem;
     const decoder = decoderOf(head, log);
     const { lines, all } = headLines(head, decoder, want);
-    const last = all && (head.complete || head.bytes.length >= HEAD_LIMIT_BYTES);
+    const full = head.bytes.length >= HEAD_LIMIT_BYTES || lines.length >= HEAD_LIMIT_LINES;
+    const last = all && (head.complete || full);
     if (last && !head.complete && lines.length <= 1) return readingProblems.lineTooLong(file, 1, HEAD_LIMIT_BYTES);
     const layout = decideLayout(lines, file, last);
     if (layout && 'code' in layout) return layout;

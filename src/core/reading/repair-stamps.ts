@@ -62,8 +62,8 @@ const medianStep = (stamps: Float64Array): number => {
  */
 export function replaceStrayStamps(stamps: Float64Array, notes: Note[]): void {
   let unreadable = 0;
-  let stray = 0;
   for (let i = 0; i < stamps.length; i++) if (Number.isNaN(stamps[i]!)) unreadable++;
+  let stray = removeFarStamps(stamps);
   for (let i = 1; i + 1 < stamps.length; i++) {
     const before = stamps[i - 1]!;
     const here = stamps[i]!;
@@ -86,6 +86,25 @@ export function replaceStrayStamps(stamps: Float64Array, notes: Note[]): void {
       severity: 'warning',
       text: `${plural(stray, 'time stamp')} out of line with both neighbors; set between them.`,
     });
+}
+
+/** A stamp this many lengths of the recording away from the middle is no pause but a misread number; judgement. */
+const FAR = 1e5;
+
+/** Stamps beyond all reason become unreadable, or one of them would eat the precision of all. @returns how many */
+function removeFarStamps(stamps: Float64Array): number {
+  const stride = Math.max(1, Math.floor(stamps.length / 4000));
+  const sample = Float64Array.from({ length: Math.floor(stamps.length / stride) }, (_, i) => stamps[i * stride]!);
+  const middle = medianOf(sample);
+  const reach = FAR * medianStep(stamps) * stamps.length;
+  let far = 0;
+  if (!(reach > 0)) return 0;
+  for (let i = 0; i < stamps.length; i++) {
+    if (!(Math.abs(stamps[i]! - middle) > reach)) continue;
+    stamps[i] = NaN;
+    far++;
+  }
+  return far;
 }
 
 /** Straight lines over missing stamps; at the ends the median step is carried on. */
@@ -117,7 +136,8 @@ export function continueAfterSetBack(stamps: Float64Array, notes: Note[]): numbe
   for (let i = 1; i < stamps.length; i++) {
     stamps[i] = stamps[i]! + offset;
     const drop = stamps[i - 1]! - stamps[i]!;
-    if (drop <= Math.max(10 * step, 1e-9)) continue;
+    // A stamp or two may trade places in a hurried logger; further back means another time.
+    if (drop <= Math.max(2 * step, 1e-9)) continue;
     const move = drop + step;
     stamps[i] = stamps[i]! + move;
     offset += move;

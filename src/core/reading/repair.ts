@@ -61,7 +61,7 @@ export function notesOfReading({ table, unfinishedLine, openQuoteLine, tooLongLi
     notes.push({
       code: 'quote-not-closed',
       severity: 'warning',
-      text: `A quote in line ${openQuoteLine} is never closed; it is read as a plain mark.`,
+      text: `A quote in line ${openQuoteLine} is never closed or out of place; quotes there are read as plain marks.`,
     });
   if (tooLongLine !== null)
     notes.push({

@@ -34,19 +34,22 @@ export interface Run {
 /** The cells of one line. Blanks as separator count as one, however many. */
 export function splitLine(text: string, delimiter: Delimiter): string[] {
   const line = delimiter === ' ' ? collapsedBlanks(text) : text;
-  if (!line.includes('"')) return line.split(delimiter).map((cell) => cell.trim());
-  const rows = Papa.parse<string[]>(line, { delimiter, newline: '\n' }).data;
+  if (!line.includes('"') || !quotesMakeSense(line, delimiter)) return line.split(delimiter).map((cell) => cell.trim());
+  // The tokeniser itself: deciding anew on every line what it has to do costs more than doing it.
+  const rows = new Papa.Parser({ delimiter, newline: '\n' }).parse(line, 0, false).data as string[][];
   return rows.flat().map((cell) => cell.trim());
 }
+
+/** More quotes than cells can have: stray marks, and a trap for a tokeniser that reports each of them. */
+export const quotesMakeSense = (text: string, delimiter: Delimiter): boolean =>
+  countOf(text, '"') <= 6 * (countOf(text, delimiter) + countOf(text, '\n')) + 20;
 
 /** Runs of blanks and tabs outside quotes become one blank; none at the ends of a line. */
 export function collapsedBlanks(text: string): string {
   if (!text.includes('"')) return collapsed(text).replace(/^ | $/g, '');
-  const parts = text.split(/("(?:[^"]|"")*"?)/);
-  return parts
-    .map((part, i) => (i % 2 === 1 ? part : collapsed(part)))
-    .join('')
-    .replace(/^ | $/g, '');
+  // Between a doubled mark and its twin stands an empty part outside: every second part is a quoted one.
+  const parts = text.split('"').map((part, i) => (i % 2 === 1 ? part : collapsed(part)));
+  return parts.join('"').replace(/^ | $/g, '');
 }
 
 const collapsed = (text: string): string => text.replace(/[ \t]+/g, ' ').replace(/ ?(\r?\n) ?/g, '$1');
@@ -57,8 +60,12 @@ function countOf(text: string, mark: string): number {
   return count;
 }
 
+/** A line without a digit is no row, however it is split. */
+const NO_ROW: RowShape = { cells: 1, numeric: 0, filled: 0, valued: 0 };
+
 /** The shape of one line under a separator and a decimal mark. */
 export function shapeOf(text: string, delimiter: Delimiter, decimalMark: DecimalMark): RowShape {
+  if (!/\d/.test(text)) return NO_ROW;
   let cells: string[];
   let count: number;
   if (text.includes('"') || delimiter === ' ') {

@@ -59,7 +59,7 @@ export function fitTimeLine(times: Float64Array, setBacks: readonly number[]): T
   const line = even && !even.even && holes.length > 0 ? judged(times, groups, breaks, []) : even;
   if (!line) return null;
   if (line.even) spread(times, groups, line);
-  else makeRising(times, breaks);
+  else makeRising(times, breaks, line.fit.step);
   const zero = times[0]!;
   for (let i = 0; i < times.length; i++) times[i] = times[i]! - zero;
   const { fit, drifting, ...rest } = line;
@@ -199,24 +199,40 @@ function spread(times: Float64Array, groups: StampGroups, { fit, holes, drifting
     const next = fit.pieces[p + 1];
     const to = next ? groups.row(next.from) : times.length;
     let group = piece.from;
+    let late = 0;
     for (let i = from; i < to; i++) {
       while (group + 1 < piece.to && groups.row(group + 1) <= i) group++;
-      times[i] = piece.start + fit.step * rows.of(i) + (drifting ? driftAt(piece, group) : 0);
+      times[i] = piece.start + fit.step * rows.of(i) + (drifting ? driftAt(piece, group) : 0) + late;
+      if (i !== from || p === 0) continue;
+      // Where stamps are wild, the lines of two pieces may cross: the later piece is moved behind the earlier.
+      late = Math.max(0, times[i - 1]! + fit.step - times[i]!);
+      times[i] = times[i]! + late;
     }
   });
 }
 
-/** Stamps that are equal to or before the last good one are set between it and the next. */
-function makeRising(times: Float64Array, breaks: readonly number[]): void {
+/**
+ * Stamps that are equal to or before the last good one are set between it and the next; a piece that begins before the
+ * end of the last is moved behind it.
+ */
+function makeRising(times: Float64Array, breaks: readonly number[], step: number): void {
   const starts = new Set(breaks);
+  let moved = 0;
   for (let i = 1; i < times.length; i++) {
-    if (times[i]! > times[i - 1]! || starts.has(i)) continue;
+    times[i] = times[i]! + moved;
+    if (times[i]! > times[i - 1]!) continue;
+    if (starts.has(i)) {
+      const move = times[i - 1]! + step - times[i]!;
+      times[i] = times[i]! + move;
+      moved += move;
+      continue;
+    }
     const from = i - 1;
     let to = i;
-    while (to < times.length && !starts.has(to) && !(times[to]! > times[from]!)) to++;
+    while (to < times.length && !starts.has(to) && !((to === i ? times[to]! : times[to]! + moved) > times[from]!)) to++;
     const open = to === times.length || starts.has(to);
-    const rise = open ? 1e-6 : (times[to]! - times[from]!) / (to - from);
+    const rise = open ? 1e-3 * step : (times[to]! + moved - times[from]!) / (to - from);
     for (let k = i; k < to; k++) times[k] = times[from]! + (k - from) * rise;
-    i = to;
+    i = to - 1;
   }
 }

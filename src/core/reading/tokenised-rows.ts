@@ -1,6 +1,6 @@
 /** The general way through a body: papaparse finds the cells, quoted ones with separators and line ends included. */
 import Papa from 'papaparse';
-import { collapsedBlanks } from './table-shape.ts';
+import { collapsedBlanks, quotesMakeSense } from './table-shape.ts';
 import type { Delimiter } from './table-shape.ts';
 import type { RowSink } from './row-sink.ts';
 import { SKIP } from './row-sink.ts';
@@ -30,9 +30,16 @@ export class TokenisedRows {
     return this.#pending.length;
   }
 
-  /** Takes the rows of a text of whole lines; what ends inside a quote is kept for the next call. */
-  take(text: string): void {
-    this.#pending = this.#parse(this.#pending + text, '"');
+  /**
+   * Takes the rows of a text of whole lines; what ends inside a quote is kept for the next call.
+   *
+   * @returns false where the quotes are no quotes, and the text was taken as it stands
+   */
+  take(text: string): boolean {
+    const whole = this.#pending + text;
+    const quoted = quotesMakeSense(whole, this.#delimiter);
+    this.#pending = this.#parse(whole, quoted ? '"' : NO_QUOTE);
+    return quoted;
   }
 
   /** Takes what is pending as plain lines: its quote is never closed. @returns lines taken so */
