@@ -5,7 +5,8 @@ import { charts } from './texts/charts.ts';
 import { compare } from './texts/compare.ts';
 import { form } from './texts/form.ts';
 import { frame } from './texts/frame.ts';
+import { print } from './texts/print.ts';
 import { sheet } from './texts/sheet.ts';
 import { start } from './texts/start.ts';
 
-export const texts = { bench, book, charts, compare, form, frame, sheet, start } as const;
+export const texts = { bench, book, charts, compare, form, frame, print, sheet, start } as const;

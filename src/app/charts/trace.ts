@@ -13,7 +13,10 @@ export interface TraceInput {
 }
 
 /** SVG path data of the stretch that is shown, and one bin to each side of it. */
-export function tracePath({ amplitudes, stepHz, kind, verticalShare }: TraceInput, geometry: SpectrumGeometry): string {
+export function tracePath(
+  { amplitudes, stepHz, kind, verticalShare }: TraceInput,
+  geometry: Pick<SpectrumGeometry, 'x' | 'y' | 'left' | 'right'>,
+): string {
   const { x, y, left, right } = geometry;
   const [fromHz = 0, toHz = 1] = x.domain();
   const points = thin(amplitudes, Math.max(1, fromHz / stepHz - 1), toHz / stepHz + 1, Math.ceil(right - left));

@@ -20,7 +20,13 @@ class Settings {
   units = $state<UnitSystem>('us');
   size = $state<Size>('normal');
   deviceDark = $state(false);
-  readonly dark = $derived(this.theme === 'dark' || (this.theme === 'auto' && this.deviceDark));
+  /** What is being printed: one page for the customer, or all pages for the file. */
+  printing = $state<'customer' | 'file' | null>(null);
+  /** The browser itself is putting the screen on paper. */
+  onPaper = $state(false);
+  readonly dark = $derived(
+    !this.onPaper && this.printing === null && (this.theme === 'dark' || (this.theme === 'auto' && this.deviceDark)),
+  );
 
   constructor() {
     const stored = read();

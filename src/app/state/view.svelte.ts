@@ -16,6 +16,8 @@ export class View {
   /** Frequency of the peak that is questioned. */
   peakHz = $state.raw<number | null>(null);
   levelKind = $state.raw<LevelKind>('felt');
+  /** The spectrum on equal angle, with the changes of speed taken out, where there is one. */
+  byAngle = $state(true);
 
   constructor(session: Session) {
     this.#session = session;

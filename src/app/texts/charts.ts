@@ -1,20 +1,28 @@
 /** Words in and around the pictures. */
 export const charts = {
   spectrum: 'What shook, and what turns at that rate',
-  spectrumAbout: 'all axes together, level on a logarithmic scale',
+  spectrumAbout: 'All axes together. Point at it, or use the keys, to read frequency, turning speed and orders.',
   spectrumSummary: (from: string, to: string, strongest: string) =>
     `Spectrum from ${from} to ${to}. ${strongest} Below it, one lane for each part shows where its orders are expected.`,
   strongest: (frequency: string, label: string, felt: string) =>
     `Strongest: ${frequency}, ${label}, felt level ${felt}.`,
   strongestNone: 'No peak stands above the noise floor.',
   map: 'Does it follow the speed?',
-  mapAbout: 'time upward, frequency across, darker is stronger; orders drawn over',
+  mapAbout: 'Time upward, frequency across, darker is stronger; orders are drawn over it.',
   mapSummary: (from: string, to: string, seconds: string) =>
     `Map of level over frequency, ${from} to ${to}, and ${seconds} of time. Order tracks are drawn over it.`,
-  orderSpectrum: 'With the speed taken out',
-  orderSpectrumAbout: 'spectrum on equal angle, at the reference speed',
+  byAngle: 'Speed taken out',
+  orderSpectrumAbout:
+    'Changes of speed are taken out; frequencies are those at the mean speed. Point at it to read it.',
   waterfall: 'Spectrum at each speed',
-  waterfallAbout: 'one trace for each speed, slowest at the bottom',
+  waterfallAbout: 'One trace for each speed, slowest at the bottom. What follows a part leans along its line.',
+  waterfallSummary: (count: number) =>
+    `Spectra at ${count} speeds, slowest at the bottom, with the matched orders drawn over them.`,
+  runs: 'All runs side by side',
+  runsAbout: (part: string) => `Each run on a scale of ${part} orders: what follows the ${part} stands in one column.`,
+  runsSummary: (count: number, label: string) =>
+    `Spectra of ${count} runs, one above the other; ${label} is marked in all.`,
+  runColumns: { run: 'Run' },
   level: 'Level',
   levels: { felt: 'Felt level', acceleration: 'Acceleration', velocity: 'Velocity' },
   units: { felt: '', acceleration: 'm/s²', velocity: 'mm/s' },
