@@ -2,6 +2,7 @@
 import { analyse } from '../core/analyse.ts';
 import { compare, stagesOf } from '../core/compare.ts';
 import { reweigh } from '../core/conclude.ts';
+import { angleWhatIf } from '../core/driveline/angle-what-if.ts';
 import type { Problem, Result } from '../core/note.ts';
 import { assertNever, success } from '../core/note.ts';
 import type { Progress } from '../core/report/analysis.ts';
@@ -51,6 +52,8 @@ export class RequestHandler {
         const recorded = await this.#shelf.readJob(task.of, reading(tell));
         return recorded.ok ? trialLevels(recorded.value, task.label) : recorded;
       }
+      case 'angle-what-if':
+        return angleWhatIf(task.input, task.geometry, { splineTeeth: task.splineTeeth });
       default:
         return assertNever(task);
     }

@@ -1,6 +1,9 @@
 /** What the page and the worker say to each other. Plain data only, so that it can be posted as it is. */
 import type { Comparison } from '../core/diagnosis/compare/comparison.ts';
 import type { FindingBasis } from '../core/diagnosis/case.ts';
+import type { AngleGeometry } from '../core/driveline/angle-change.ts';
+import type { WhatIfAnswer } from '../core/driveline/angle-what-if.ts';
+import type { WorkingAnglesInput } from '../core/driveline/working-angles.ts';
 import type { Job } from '../core/job/job.ts';
 import type { Problem } from '../core/note.ts';
 import type { Analysis, Progress } from '../core/report/analysis.ts';
@@ -39,7 +42,14 @@ export type Task =
   /** Compare two jobs, or the two stages of one where `after` is absent. */
   | { readonly kind: 'compare'; readonly before: SourcedJob; readonly after?: SourcedJob }
   /** Amplitudes of one order in the runs of a balancing. */
-  | { readonly kind: 'trial-levels'; readonly of: SourcedJob; readonly label: string };
+  | { readonly kind: 'trial-levels'; readonly of: SourcedJob; readonly label: string }
+  /** The least change that brings a driveline's joints to cancel; a search, so not for the page itself. */
+  | {
+      readonly kind: 'angle-what-if';
+      readonly input: WorkingAnglesInput;
+      readonly geometry: AngleGeometry;
+      readonly splineTeeth?: number;
+    };
 
 /** What comes back for each kind of task. */
 export interface AnswerOf {
@@ -48,6 +58,7 @@ export interface AnswerOf {
   readonly reweigh: Report;
   readonly compare: Comparison;
   readonly 'trial-levels': TrialLevels;
+  readonly 'angle-what-if': WhatIfAnswer;
 }
 
 export type TaskKind = Task['kind'];

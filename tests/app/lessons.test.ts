@@ -7,8 +7,8 @@ import { leadsAt, outcomeOf, speedTraces, swingOf } from '../../src/app/lessons/
 import { LESSON_IDS, lessonOf, neighbours } from '../../src/app/lessons/lesson-list.ts';
 import { closePairs, linesOf } from '../../src/app/lessons/moving-lines.ts';
 import { areApart, dipDb, nearSpectrum } from '../../src/app/lessons/near-lines.ts';
-import { plotGeometry, roundUp, seriesPath, tableRows } from '../../src/app/lessons/plot.ts';
-import { arrowPath, boxAround, MIDDLE, pixelOf } from '../../src/app/lessons/round-picture.ts';
+import { plotGeometry, roundUp, seriesPath, tableRows } from '../../src/app/plot/plot.ts';
+import { arrowPath, boxAround, MIDDLE, pixelOf } from '../../src/app/plot/round-picture.ts';
 import { drawnShafts } from '../../src/app/lessons/shaft-line.ts';
 import { turned } from '../../src/app/lessons/turn.ts';
 import { fourRuns, hiddenShaft, levelOf } from '../../src/app/lessons/weights.ts';

@@ -1,9 +1,11 @@
 /** Every measurement form, and which check each of them answers. */
 import type { Measurement } from '../../core/driveline/measurement.ts';
-import { anglesForm, doubleCardanForm, rideHeightForm } from './forms/angles.ts';
+import { anglesForm } from './forms/angles.ts';
 import { amplitudesForm, phasorsForm } from './forms/balance.ts';
+import { doubleCardanForm, rideHeightForm } from './forms/heights.ts';
 import { endPlayForm, radialPlayForm, ringsForm } from './forms/joint.ts';
 import { reindexForm, runoutForm, wheelForm } from './forms/runout.ts';
+import { whirlForm } from './forms/whirl.ts';
 import type { MeasureForm } from './measure-form.ts';
 
 export const MEASURE_FORMS: readonly MeasureForm[] = [
@@ -19,6 +21,9 @@ export const MEASURE_FORMS: readonly MeasureForm[] = [
   amplitudesForm,
   phasorsForm,
 ];
+
+/** What the bench offers: measurements, and the critical speed, which is worked out from sizes. */
+export const BENCH_FORMS: readonly MeasureForm[] = [...MEASURE_FORMS, whirlForm];
 
 interface FormOfCheck {
   readonly form: MeasureForm;

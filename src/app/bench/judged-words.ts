@@ -48,6 +48,12 @@ export function predictionText({ part, order, quantity, value, unit, where }: Pr
   return words.prediction(words.quantities[quantity], `${significant(value, 3)} ${unit}`, label, where);
 }
 
+/** 'Outside the limits'; where there are no limits, what the outcome says instead. */
+export function verdictText({ kind, verdict }: JudgedMeasurement): string {
+  if (kind === 'balance-amplitudes' || kind === 'balance-phasors') return words.balanceVerdicts[verdict];
+  return kind === 'flange-reindex' ? words.reindexVerdicts[verdict] : words.verdicts[verdict];
+}
+
 /** What a kept measurement is called in the list. */
 export function measurementTitle(measurement: Measurement): string {
   const { fields, places } = words;

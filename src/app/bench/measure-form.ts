@@ -1,15 +1,36 @@
 /** What a measurement form asks for. Data and pure functions; drawing is the components' work. */
 import type { Measurement } from '../../core/driveline/measurement.ts';
 import type { ProcedureId } from '../../core/driveline/procedures.ts';
+import type { Job } from '../../core/job/job.ts';
+import type { Counted } from '../../core/quantity-list.ts';
+import type { UnitSystem } from '../../core/report/format.ts';
 
-/** What kind of number a field takes; decides units and wording. */
-export type FieldKind = 'length' | 'angle' | 'count' | 'grams' | 'weight' | 'level' | 'acceleration';
+/** What kind of number a field takes; decides units and wording. The last three take several numbers in one text. */
+export type FieldKind =
+  | 'length'
+  | 'angle'
+  | 'count'
+  | 'grams'
+  | 'weight'
+  | 'level'
+  | 'phase'
+  | 'acceleration'
+  | 'mass'
+  | 'torque'
+  | 'turning-speed'
+  | 'road-speed'
+  | 'grade'
+  | 'lengths'
+  | 'angles'
+  | 'weights';
 
 export interface MeasureField {
   readonly id: string;
   readonly label: string;
   readonly kind: FieldKind;
   readonly optional?: boolean;
+  /** What is in force while the field is empty, or how to write it: stands under the field. */
+  readonly hint?: string;
 }
 
 /** A choice between a few things; the first is taken where none was made. */
@@ -30,6 +51,15 @@ export interface MeasureRow {
 export interface Entry {
   readonly choice: (id: string) => string;
   readonly number: (id: string) => number | undefined;
+  /** Standard uncertainty typed with a number, as in '0.40 ± 0.01'. */
+  readonly uncertainty: (id: string) => number | undefined;
+  readonly list: (id: string) => readonly Counted[] | undefined;
+}
+
+/** What a form may know besides what is typed into it. */
+export interface Surroundings {
+  readonly job: Job;
+  readonly units: UnitSystem;
 }
 
 export interface MeasureForm {
@@ -40,6 +70,8 @@ export interface MeasureForm {
   readonly rows: (entry: Entry) => readonly MeasureRow[];
   /** The measurement, or null while something needed is missing. */
   readonly build: (entry: Entry) => Measurement | null;
+  /** Facts that are no part of the measurement but say more about it: masses, distances, what is at hand. */
+  readonly extras?: (entry: Entry, around: Surroundings) => readonly MeasureRow[];
 }
 
 /** All numbers, or null where one is missing. */

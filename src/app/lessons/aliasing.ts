@@ -1,6 +1,6 @@
 /** A sine, the samples a recorder takes of it, and the slower sine that leaves the same samples. */
 import { aliasOfHz } from '../../core/vehicle/alias.ts';
-import type { Point } from './plot.ts';
+import type { Point } from '../plot/plot.ts';
 
 export interface Sampling {
   readonly frequencyHz: number;

@@ -5,7 +5,7 @@ import type { ChainJoint } from '../../core/driveline/joint-chain.ts';
 import { chainRipple, planeChain } from '../../core/driveline/joint-chain.ts';
 import { rippleOfAngle } from '../../core/driveline/single-joint.ts';
 import { radPerSFromRpm } from '../../core/units.ts';
-import type { Point } from './plot.ts';
+import type { Point } from '../plot/plot.ts';
 
 export interface JointSetting {
   readonly count: 1 | 2;

@@ -3,7 +3,7 @@ import { welchAmplitude } from '../../core/signal/welch.ts';
 import type { WindowName } from '../../core/signal/windows.ts';
 import { lobeWidthBins, noiseBandwidthBins } from '../../core/signal/windows.ts';
 import { dbFromAmplitudeRatio } from '../../core/units.ts';
-import type { Point } from './plot.ts';
+import type { Point } from '../plot/plot.ts';
 import { sampled } from './sampled.ts';
 
 export interface TwoLines {

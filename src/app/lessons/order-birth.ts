@@ -4,7 +4,7 @@ import { interpolateHann } from '../../core/signal/peak-interpolation.ts';
 import type { AmplitudeSpectrum } from '../../core/signal/spectrum.ts';
 import { welchAmplitude } from '../../core/signal/welch.ts';
 import { hzFromRpm, radFromDeg } from '../../core/units.ts';
-import type { Point } from './plot.ts';
+import type { Point } from '../plot/plot.ts';
 import { sampled } from './sampled.ts';
 
 export interface ShaftPull {

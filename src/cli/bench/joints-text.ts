@@ -1,11 +1,10 @@
 /** Working angles, and what would better them, in words. */
-import type { AngleChange } from '../../core/driveline/angle-change.ts';
 import type { AngleEffect, AngleSensitivity } from '../../core/driveline/angle-sensitivity.ts';
 import type { WhatIfAnswer } from '../../core/driveline/angle-what-if.ts';
 import type { WhatIf } from '../../core/driveline/least-change.ts';
 import type { WorkingAngles } from '../../core/driveline/working-angles.ts';
 import { residualOverSpeeds } from '../../core/driveline/working-angles.ts';
-import { smallLengthText } from '../../core/report/bench-text.ts';
+import { changeText } from '../../core/report/angle-change-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { rpmText, significant } from '../../core/report/format.ts';
 import { table } from '../../core/report/wrap.ts';
@@ -51,26 +50,6 @@ export function residualLines(angles: WorkingAngles): string[] {
     lines.push(`Over the speed range: ${over.join(', ')}.`);
   }
   return lines;
-}
-
-/** 'shim the axle, pinion front end up 1.5°'. */
-export function changeText({ kind, amount, piece = 0 }: AngleChange, units: UnitSystem): string {
-  const degrees = `${Math.abs(amount).toFixed(1)}°`;
-  const height = smallLengthText(Math.abs(amount), units, 1);
-  switch (kind) {
-    case 'axle-shim':
-      return `turn the axle by ${degrees}, pinion ${amount > 0 ? 'front end up' : 'front end down'}`;
-    case 'pinion-wind-up':
-      return `pinion front end up ${degrees} by drive torque`;
-    case 'mount-height':
-      return `${amount > 0 ? 'raise' : 'lower'} the transmission mount by ${height}`;
-    case 'centre-bearing-height':
-      return `${amount > 0 ? 'raise' : 'lower'} the center bearing behind piece ${piece + 1} by ${height}`;
-    case 'phasing':
-      return `turn the rear fork of piece ${piece + 1} by ${degrees} ${amount > 0 ? 'counter-clockwise' : 'clockwise'}, seen from behind`;
-    case 'ride-height':
-      return `body ${height} ${amount > 0 ? 'higher' : 'lower'}`;
-  }
 }
 
 /** What would bring the residual under its limit, easiest first. */

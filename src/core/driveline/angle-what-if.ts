@@ -86,7 +86,8 @@ const rank = (one: WhatIf, input: WorkingAnglesInput): number => {
   return Number(one.reachesLimit) * (twisted ? 2 : 1);
 };
 
-const adjustmentsOf = (input: WorkingAnglesInput, splineTeeth: number | undefined): Adjustment[] => {
+/** What a shop can change about a driveline, how far, and in what steps. */
+export const adjustmentsOf = (input: WorkingAnglesInput, splineTeeth: number | undefined): Adjustment[] => {
   const pieces = Math.max(input.shafts.length - 2, 0);
   const has = (...parts: readonly string[]) => input.shafts.some((shaft) => parts.includes(shaft.part));
   const toothDeg = splineTeeth === undefined ? 1 : 360 / splineTeeth;

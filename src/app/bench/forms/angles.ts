@@ -1,9 +1,12 @@
-/** Forms about angles: working angles, half-angles of a double-Cardan joint, ride height. */
-import type { JointPlace, ShaftReading } from '../../../core/driveline/measurement.ts';
+/** The form of working angles: readings front to rear, and what stands around them. */
+import { slopeOfReading } from '../../../core/driveline/inclinometer.ts';
+import type { ShaftReading } from '../../../core/driveline/measurement.ts';
+import type { JointKind } from '../../../core/vehicle/vehicle.ts';
 import { texts } from '../../texts.ts';
-import type { Entry, MeasureForm, MeasureRow } from '../measure-form.ts';
-import { allOf, given } from '../measure-form.ts';
-import { jointChoice } from './joint-choice.ts';
+import { benchFacts as words } from '../../texts/bench-facts.ts';
+import type { Entry, MeasureChoice, MeasureField, MeasureForm, MeasureRow, Surroundings } from '../measure-form.ts';
+import { given } from '../measure-form.ts';
+import { ofVehicle, speedRow } from './facts.ts';
 
 const { fields, forms } = texts.bench;
 
@@ -13,46 +16,70 @@ interface ShaftRow {
   readonly heading: string;
 }
 
+const PIECES: Readonly<Record<string, readonly string[]>> = {
+  one: [fields.shaft],
+  two: [fields.frontPiece, fields.rearPiece],
+  three: [fields.frontPiece, fields.middlePiece, fields.rearPiece],
+};
+
+/** Front to rear: on a front axle's shaft the pinion comes first. */
 function shaftRows(entry: Entry): readonly ShaftRow[] {
-  const shaft = (id: string, heading: string): ShaftRow => ({ id, part: 'shaft', heading });
-  const pieces =
-    entry.choice('pieces') === 'two'
-      ? [shaft('shaft1', fields.frontPiece), shaft('shaft2', fields.rearPiece)]
-      : [shaft('shaft1', fields.shaft)];
-  return [
-    { id: 'transmission', part: 'transmission', heading: fields.transmission },
-    ...pieces,
-    { id: 'pinion', part: 'pinion', heading: fields.pinion },
-  ];
+  const pieces = (PIECES[entry.choice('pieces')] ?? [fields.shaft]).map((heading, index): ShaftRow => {
+    return { id: `shaft${index + 1}`, part: 'shaft', heading };
+  });
+  const pinion: ShaftRow = { id: 'pinion', part: 'pinion', heading: fields.pinion };
+  if (entry.choice('driveshaft') === 'front-driveshaft') {
+    return [pinion, ...pieces, { id: 'transmission', part: 'transfer-case', heading: fields.transferCase }];
+  }
+  return [{ id: 'transmission', part: 'transmission', heading: fields.transmission }, ...pieces, pinion];
 }
 
-function angleRow({ id, part, heading }: ShaftRow): MeasureRow {
-  const twist = { id: `${id}.twist`, label: fields.phasing, kind: 'angle', optional: true } as const;
+const lowEndChoice = (id: string): MeasureChoice => ({
+  id: `${id}.low`,
+  label: fields.lowEnd,
+  options: [
+    ['rear', fields.rearLow],
+    ['front', fields.frontLow],
+  ],
+});
+
+const jointKindChoice = (id: string): MeasureChoice => ({
+  id: `${id}.joint`,
+  label: fields.jointBehind,
+  options: Object.entries(texts.bench.jointKinds),
+});
+
+function angleRow({ id, part, heading }: ShaftRow, isLast: boolean, entry: Entry): MeasureRow {
+  const isSplit = !isLast && entry.choice(`${id}.joint`) === 'double-cardan';
   return {
     heading,
-    choices: [
-      {
-        id: `${id}.low`,
-        label: fields.lowEnd,
-        options: [
-          ['rear', fields.rearLow],
-          ['front', fields.frontLow],
-        ],
-      },
-    ],
+    choices: [lowEndChoice(id), ...(isLast ? [] : [jointKindChoice(id)])],
     fields: [
       { id: `${id}.slope`, label: fields.slope, kind: 'angle' },
       { id: `${id}.plan`, label: fields.plan, kind: 'angle', optional: true },
-      ...(part === 'shaft' ? [twist] : []),
+      ...(part === 'shaft'
+        ? [{ id: `${id}.twist`, label: fields.phasing, kind: 'angle' as const, optional: true }]
+        : []),
+      ...(isSplit ? [{ id: `${id}.split`, label: fields.splitError, kind: 'angle' as const, optional: true }] : []),
     ],
   };
 }
 
 function readingOf(entry: Entry, { id, part }: ShaftRow): ShaftReading | null {
-  const slope = entry.number(`${id}.slope`);
-  if (slope === undefined) return null;
-  const slopeDeg = entry.choice(`${id}.low`) === 'front' ? -slope : slope;
-  return { part, slopeDeg, ...given('planDeg', entry.number(`${id}.plan`)) };
+  const shown = entry.number(`${id}.slope`);
+  if (shown === undefined) return null;
+  // A sign that was typed counts beside the choice: −2 'rear lower' is 2 'front lower'.
+  const signed = (value: number, low: string): number => (low === 'front' ? -value : value);
+  const slope = slopeOfReading(
+    { shownDeg: signed(shown, entry.choice(`${id}.low`)) },
+    { shownDeg: signed(entry.number('reference.slope') ?? 0, entry.choice('reference.low')) },
+  );
+  return slope.ok ? { part, slopeDeg: slope.value, ...given('planDeg', entry.number(`${id}.plan`)) } : null;
+}
+
+/** A list with its gaps filled; undefined where there is nothing but gaps. */
+function filledUp(values: readonly (number | undefined)[]): number[] | undefined {
+  return values.some((value) => value !== undefined) ? values.map((value) => value ?? 0) : undefined;
 }
 
 export const anglesForm: MeasureForm = {
@@ -74,70 +101,69 @@ export const anglesForm: MeasureForm = {
       options: [
         ['one', fields.one],
         ['two', fields.two],
+        ['three', fields.three],
+      ],
+    },
+    {
+      id: 'height',
+      label: fields.suspension,
+      options: [
+        ['loaded', fields.atRideHeight],
+        ['hung', fields.hanging],
       ],
     },
   ],
-  rows: (entry) => shaftRows(entry).map(angleRow),
+  rows: (entry) => {
+    const rows = shaftRows(entry);
+    const reference = { id: 'reference.slope', label: fields.slope, kind: 'angle', optional: true } as const;
+    return [
+      ...rows.map((row, index) => angleRow(row, index === rows.length - 1, entry)),
+      { heading: fields.reference, fields: [reference], choices: [lowEndChoice('reference')] },
+    ];
+  },
   build: (entry) => {
     const rows = shaftRows(entry);
     const shafts = rows.map((row) => readingOf(entry, row));
     if (!shafts.every((reading) => reading !== null)) return null;
-    const twists = rows.filter(({ part }) => part === 'shaft').map(({ id }) => entry.number(`${id}.twist`));
-    const isTwisted = twists.some((twist) => twist !== undefined);
+    const pieces = rows.slice(1, -1);
+    const fronts = rows.slice(0, -1);
+    const kinds = fronts.map(({ id }) => entry.choice(`${id}.joint`) as JointKind);
     const isFront = entry.choice('driveshaft') === 'front-driveshaft';
     return {
       kind: 'working-angles',
       shafts,
-      ...(isTwisted && { phasingDeg: twists.map((twist) => twist ?? 0) }),
+      ...given('phasingDeg', filledUp(pieces.map(({ id }) => entry.number(`${id}.twist`)))),
+      ...(kinds.some((kind) => kind !== 'cross') && { joints: kinds }),
+      ...given('splitErrorDeg', filledUp(fronts.map(({ id }) => entry.number(`${id}.split`)))),
       ...(isFront && { driveshaft: 'front-driveshaft' as const }),
+      ...(entry.choice('height') === 'hung' && { atRideHeight: false }),
     };
   },
+  extras: (entry, around) => [
+    speedRow(around, entry.choice('driveshaft') === 'front-driveshaft' ? 'front-driveshaft' : undefined),
+    { heading: words.distances, fields: [...pieceLengths(entry, around), ...DISTANCES] },
+    { heading: words.load, fields: LOAD },
+  ],
 };
 
-export const doubleCardanForm: MeasureForm = {
-  id: 'double-cardan',
-  title: forms.doubleCardan,
-  procedure: 'double-cardan',
-  choices: [jointChoice],
-  rows: () => [
-    {
-      heading: '',
-      fields: [1, 2].map((n) => ({ id: `half${n}`, label: fields.halfAngle(n), kind: 'angle' as const })),
-    },
-  ],
-  build: (entry) => {
-    const [one, two] = allOf(entry, ['half1', 'half2']) ?? [];
-    if (one === undefined || two === undefined) return null;
-    return { kind: 'double-cardan', joint: entry.choice('joint') as JointPlace, halfAnglesDeg: [one, two] };
-  },
-};
+const DISTANCES = [
+  { id: 'mountSpan', label: words.mountSpan, kind: 'length', optional: true },
+  { id: 'mountToJoint', label: words.mountToJoint, kind: 'length', optional: true },
+  { id: 'pinionLength', label: words.pinionLength, kind: 'length', optional: true },
+] as const;
+const LOAD = [
+  { id: 'torque', label: words.torque, kind: 'torque', optional: true },
+  { id: 'bearingSpan', label: words.bearingSpan, kind: 'length', optional: true },
+  { id: 'teeth', label: words.splineTeeth, kind: 'count', optional: true },
+] as const;
 
-export const rideHeightForm: MeasureForm = {
-  id: 'ride-height',
-  title: forms.rideHeight,
-  procedure: 'ride-height',
-  choices: [
-    {
-      id: 'axle',
-      label: fields.axle,
-      options: [
-        ['rear', fields.rear],
-        ['front', fields.front],
-      ],
-    },
-  ],
-  rows: () => [
-    {
-      heading: '',
-      fields: [
-        { id: 'measured', label: fields.measured, kind: 'length' },
-        { id: 'specified', label: fields.specified, kind: 'length' },
-      ],
-    },
-  ],
-  build: (entry) => {
-    const [measuredMm, specifiedMm] = allOf(entry, ['measured', 'specified']) ?? [];
-    if (measuredMm === undefined || specifiedMm === undefined) return null;
-    return { kind: 'ride-height', axle: entry.choice('axle') as 'front' | 'rear', measuredMm, specifiedMm };
-  },
-};
+const pieceLengths = (entry: Entry, { job, units }: Surroundings): MeasureField[] =>
+  shaftRows(entry)
+    .slice(1, -1)
+    .map(({ id, heading }, index) => ({
+      id: `${id}.length`,
+      label: words.pieceLength(heading),
+      kind: 'length',
+      optional: true,
+      ...given('hint', ofVehicle(job.vehicle.driveshaftPieces?.[index]?.lengthMm, units)),
+    }));

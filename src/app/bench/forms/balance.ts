@@ -1,8 +1,10 @@
 /** Forms about balancing by trial weights, without and with phase. */
-import type { Measurement, PhasorReading, WeightUnit } from '../../../core/driveline/measurement.ts';
+import type { AmplitudeReading, Measurement, PhasorReading, WeightUnit } from '../../../core/driveline/measurement.ts';
 import { texts } from '../../texts.ts';
-import type { Entry, MeasureChoice, MeasureForm, MeasureRow } from '../measure-form.ts';
-import { allOf } from '../measure-form.ts';
+import { benchFacts as words } from '../../texts/bench-facts.ts';
+import type { Entry, MeasureChoice, MeasureForm, MeasureRow, Surroundings } from '../measure-form.ts';
+import { allOf, given } from '../measure-form.ts';
+import { massRow, speedRow } from './facts.ts';
 
 const { fields, forms } = texts.bench;
 type BalancedPart = Extract<Measurement, { kind: 'balance-amplitudes' }>['part'];
@@ -50,22 +52,47 @@ export const amplitudesForm: MeasureForm = {
     })),
   ],
   build: (entry) => {
-    const [amplitude, trialWeight] = allOf(entry, ['base', 'weight']) ?? [];
+    const trialWeight = entry.number('weight');
+    const baseline = amplitudeOf(entry, 'base');
     const positions = POSITIONS.flatMap((position) => {
-      const [angleDeg, level] = allOf(entry, [`angle${position}`, `level${position}`]) ?? [];
-      return angleDeg === undefined || level === undefined ? [] : [{ angleDeg, amplitude: level }];
+      const angleDeg = entry.number(`angle${position}`);
+      const level = amplitudeOf(entry, `level${position}`);
+      return angleDeg === undefined || level === null ? [] : [{ angleDeg, ...level }];
     });
-    if (amplitude === undefined || trialWeight === undefined || positions.length < LEAST_POSITIONS) return null;
+    if (baseline === null || trialWeight === undefined || positions.length < LEAST_POSITIONS) return null;
     return {
       kind: 'balance-amplitudes',
       part: entry.choice('part') as BalancedPart,
       weightUnit: entry.choice('unit') as WeightUnit,
-      baseline: { amplitude },
+      baseline,
       trialWeight,
       positions,
     };
   },
+  extras: balanceExtras,
 };
+
+function amplitudeOf(entry: Entry, id: string): AmplitudeReading | null {
+  const amplitude = entry.number(id);
+  return amplitude === undefined ? null : { amplitude, ...given('amplitudeSd', entry.uncertainty(id)) };
+}
+
+/** Where weights can go, and what the standard allows. */
+function balanceExtras(entry: Entry, around: Surroundings): readonly MeasureRow[] {
+  const isShaft = entry.choice('part') === 'driveshaft';
+  return [
+    {
+      heading: words.placing,
+      fields: [
+        { id: 'clamp', label: words.clamp, kind: 'weight', optional: true },
+        { id: 'holes', label: words.holes, kind: 'angles', optional: true, hint: words.holesHint },
+        { id: 'sites', label: words.sites, kind: 'angles', optional: true, hint: words.sitesHint },
+        { id: 'weights', label: words.weights, kind: 'weights', optional: true, hint: words.weightsHint },
+      ],
+    },
+    ...(isShaft ? [speedRow(around), massRow(around, 'rear')] : []),
+  ];
+}
 
 const planesOf = (entry: Entry): readonly number[] => (entry.choice('planes') === 'two' ? [1, 2] : [1]);
 
@@ -73,13 +100,15 @@ const reading = (heading: string, id: string): MeasureRow => ({
   heading,
   fields: [
     { id: `${id}.amplitude`, label: fields.amplitude, kind: 'level' },
-    { id: `${id}.phase`, label: fields.phase, kind: 'angle' },
+    { id: `${id}.phase`, label: fields.phase, kind: 'phase' },
   ],
 });
 
 function phasorOf(entry: Entry, id: string): PhasorReading | null {
-  const [amplitude, phaseDeg] = allOf(entry, [`${id}.amplitude`, `${id}.phase`]) ?? [];
-  return amplitude === undefined || phaseDeg === undefined ? null : { amplitude, phaseDeg };
+  const amplitude = amplitudeOf(entry, `${id}.amplitude`);
+  const phaseDeg = entry.number(`${id}.phase`);
+  if (amplitude === null || phaseDeg === undefined) return null;
+  return { ...amplitude, phaseDeg, ...given('phaseSdDeg', entry.uncertainty(`${id}.phase`)) };
 }
 
 const complete = <T>(items: readonly (T | null)[]): T[] | null =>
@@ -132,4 +161,5 @@ export const phasorsForm: MeasureForm = {
     const part = entry.choice('part') as BalancedPart;
     return { kind: 'balance-phasors', part, weightUnit: entry.choice('unit') as WeightUnit, baseline, trials };
   },
+  extras: balanceExtras,
 };

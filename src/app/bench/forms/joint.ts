@@ -1,8 +1,11 @@
 /** Forms about a joint: end play, retaining rings, radial play. */
 import type { JointPlace, RingAxis } from '../../../core/driveline/measurement.ts';
+import type { BareAxis } from '../../../core/driveline/ring-selection.ts';
 import { texts } from '../../texts.ts';
+import { benchFacts as words } from '../../texts/bench-facts.ts';
 import type { Entry, MeasureForm } from '../measure-form.ts';
-import { allOf } from '../measure-form.ts';
+import { allOf, given } from '../measure-form.ts';
+import { massRow, speedRow } from './facts.ts';
 import { jointChoice } from './joint-choice.ts';
 
 const { fields, forms } = texts.bench;
@@ -24,6 +27,7 @@ export const endPlayForm: MeasureForm = {
     if (one === undefined || two === undefined) return null;
     return { kind: 'end-play', joint: entry.choice('joint') as JointPlace, axisPlayMm: [one, two] };
   },
+  extras: (entry, around) => [speedRow(around), massRow(around, entry.choice('joint') as JointPlace, true)],
 };
 
 export const ringsForm: MeasureForm = {
@@ -39,21 +43,35 @@ export const ringsForm: MeasureForm = {
         { id: `axis${axis}.cross`, label: fields.crossAndCups, kind: 'length' as const },
         { id: `axis${axis}.ring1`, label: fields.ring(1), kind: 'length' as const },
         { id: `axis${axis}.ring2`, label: fields.ring(2), kind: 'length' as const },
+        { id: `axis${axis}.offset`, label: words.grooveOffset, kind: 'length' as const, optional: true },
       ],
     })),
   build: (entry) => {
     const axes = AXES.map((axis) => ringAxis(entry, axis)).filter((axis) => axis !== null);
     return axes.length === 0 ? null : { kind: 'rings', joint: entry.choice('joint') as JointPlace, axes };
   },
+  extras: (entry, around) => [
+    {
+      heading: words.ringsAtHand,
+      fields: [{ id: 'stock', label: words.available, kind: 'lengths', optional: true, hint: words.availableHint }],
+    },
+    speedRow(around),
+    massRow(around, entry.choice('joint') as JointPlace, true),
+  ],
 };
+
+/** What is known of an axis without its rings, for choosing them. */
+export function bareAxis(entry: Entry, axis: number): BareAxis | null {
+  const [grooveSpanMm, crossAndCupsMm] = allOf(entry, [`axis${axis}.span`, `axis${axis}.cross`]) ?? [];
+  if (grooveSpanMm === undefined || crossAndCupsMm === undefined) return null;
+  return { grooveSpanMm, crossAndCupsMm, ...given('grooveOffsetMm', entry.number(`axis${axis}.offset`)) };
+}
 
 /** One axis alone is worth having: the other is left out where a reading is missing. */
 function ringAxis(entry: Entry, axis: number): RingAxis | null {
-  const ids = ['span', 'cross', 'ring1', 'ring2'].map((id) => `axis${axis}.${id}`);
-  const [grooveSpanMm, crossAndCupsMm, ring1Mm, ring2Mm] = allOf(entry, ids) ?? [];
-  if (grooveSpanMm === undefined || crossAndCupsMm === undefined) return null;
-  if (ring1Mm === undefined || ring2Mm === undefined) return null;
-  return { grooveSpanMm, crossAndCupsMm, ring1Mm, ring2Mm };
+  const bare = bareAxis(entry, axis);
+  const [ring1Mm, ring2Mm] = allOf(entry, [`axis${axis}.ring1`, `axis${axis}.ring2`]) ?? [];
+  return bare === null || ring1Mm === undefined || ring2Mm === undefined ? null : { ...bare, ring1Mm, ring2Mm };
 }
 
 export const radialPlayForm: MeasureForm = {

@@ -1,14 +1,21 @@
 /** Forms about what runs out of true: runout by dial, shaft turned on its flange, wheel on the balancer. */
 import type { RunoutPlace } from '../../../core/driveline/measurement.ts';
 import { texts } from '../../texts.ts';
-import type { MeasureForm } from '../measure-form.ts';
+import { benchFacts as words } from '../../texts/bench-facts.ts';
+import type { Entry, MeasureForm, MeasureRow } from '../measure-form.ts';
 import { allOf, given } from '../measure-form.ts';
+import { massRow, speedRow } from './facts.ts';
 
 const { fields, forms, places } = texts.bench;
 
-/** Eight readings, 45° apart. */
-const CLOCK_DEG = [0, 45, 90, 135, 180, 225, 270, 315] as const;
-const clockIds = CLOCK_DEG.map((degrees) => `at${degrees}`);
+/** Places around the clock, evenly spread from the mark. */
+function clockOf(entry: Entry): readonly { readonly id: string; readonly degrees: number }[] {
+  const count = Number(entry.choice('stations'));
+  return Array.from({ length: count }, (_, place) => {
+    const degrees = (360 * place) / count;
+    return { id: `at${degrees}`, degrees };
+  });
+}
 
 export const runoutForm: MeasureForm = {
   id: 'runout',
@@ -24,13 +31,14 @@ export const runoutForm: MeasureForm = {
         ['alloy', fields.alloy],
       ],
     },
+    { id: 'stations', label: fields.stations, options: ['8', '4', '6', '12'].map((count) => [count, count] as const) },
   ],
-  rows: () => [
+  rows: (entry) => [
     { heading: '', fields: [{ id: 'tir', label: fields.tir, kind: 'length', optional: true }] },
     {
       heading: fields.clockHeading,
-      fields: CLOCK_DEG.map((degrees) => ({
-        id: `at${degrees}`,
+      fields: clockOf(entry).map(({ id, degrees }) => ({
+        id,
         label: fields.clock(degrees),
         kind: 'length' as const,
         optional: true,
@@ -38,7 +46,10 @@ export const runoutForm: MeasureForm = {
     },
   ],
   build: (entry) => {
-    const readings = allOf(entry, clockIds);
+    const readings = allOf(
+      entry,
+      clockOf(entry).map(({ id }) => id),
+    );
     const tirMm = entry.number('tir');
     if (tirMm === undefined && readings === null) return null;
     const place = entry.choice('place') as RunoutPlace;
@@ -51,6 +62,32 @@ export const runoutForm: MeasureForm = {
       ...(isAlloy && { wheelMaterial: 'alloy' as const }),
     };
   },
+  extras: (entry, around) =>
+    /^(tube|companion)/u.test(entry.choice('place'))
+      ? [INDEXING, speedRow(around), massRow(around, flangeEndOf(entry))]
+      : [],
+};
+
+export const flangeEndOf = (entry: Entry): 'front' | 'rear' =>
+  entry.choice('flangeEnd') === 'front' ? 'front' : 'rear';
+
+const INDEXING: MeasureRow = {
+  heading: words.indexing,
+  fields: [
+    { id: 'bolts', label: words.bolts, kind: 'count', optional: true },
+    { id: 'turned', label: words.turned, kind: 'lengths', optional: true, hint: words.turnedHint },
+    { id: 'turnedBy', label: words.turnedBy, kind: 'count', optional: true },
+  ],
+  choices: [
+    {
+      id: 'flangeEnd',
+      label: words.flangeEnd,
+      options: [
+        ['rear', fields.rear],
+        ['front', fields.front],
+      ],
+    },
+  ],
 };
 
 const STEPS = [0, 1, 2, 3] as const;

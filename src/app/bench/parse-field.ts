@@ -1,0 +1,124 @@
+/** The text of one field → numbers in the core's units. Any unit may be typed; a bare number is in the reader's. */
+import type { WeightUnit } from '../../core/driveline/measurement.ts';
+import type { Result } from '../../core/note.ts';
+import { failure, success } from '../../core/note.ts';
+import { ANGLE_DEG, LENGTH_MM, RATIO } from '../../core/quantity-kinds.ts';
+import type { Counted } from '../../core/quantity-list.ts';
+import { parseCountedList } from '../../core/quantity-list.ts';
+import * as parse from '../../core/quantity.ts';
+import type { UnitSystem } from '../../core/report/format.ts';
+import type { FieldKind, MeasureField } from './measure-form.ts';
+
+/** The unit that a bare number is in, for the label of the field. */
+export function unitOf(kind: FieldKind, units: UnitSystem): string {
+  switch (kind) {
+    case 'length':
+    case 'lengths':
+      return units === 'us' ? 'in' : 'mm';
+    case 'angle':
+    case 'angles':
+    case 'phase':
+      return '°';
+    case 'grams':
+      return 'g';
+    case 'mass':
+      return units === 'us' ? 'lb' : 'kg';
+    case 'torque':
+      return units === 'us' ? 'lb-ft' : 'N·m';
+    case 'turning-speed':
+      return 'rpm';
+    case 'road-speed':
+      return units === 'us' ? 'mph' : 'km/h';
+    case 'grade':
+      return 'mm/s';
+    case 'acceleration':
+      return 'm/s²';
+    case 'weight':
+    case 'weights':
+    case 'level':
+    case 'count':
+      return '';
+  }
+}
+
+/** What a field holds. */
+export interface FieldValue {
+  readonly number?: number;
+  readonly uncertainty?: number;
+  readonly list?: readonly Counted[];
+}
+
+/** What stands around a field and decides how its text is read. */
+export interface FieldSetting {
+  readonly units: UnitSystem;
+  /** Unit of the form's weights. */
+  readonly weightUnit: WeightUnit;
+}
+
+export function parseField(field: MeasureField, text: string, setting: FieldSetting): Result<FieldValue> {
+  const { kind, label } = field;
+  const options = { name: label.toLowerCase() };
+  const unit = unitOf(kind, setting.units);
+  const one = (parsed: Result<number>): Result<FieldValue> => (parsed.ok ? success({ number: parsed.value }) : parsed);
+  switch (kind) {
+    case 'length':
+      return one(parse.parseLengthMm(text, unit, options));
+    case 'angle':
+      return one(parse.parseAngleDeg(text, unit, options));
+    case 'phase':
+      return withUncertainty(text, (part) => parse.parseAngleDeg(part, unit, options));
+    case 'level':
+      return withUncertainty(text, (part) => parse.parseRatio(part, { ...options, range: [0, 1e6] }));
+    case 'acceleration':
+      return one(parse.parseAccelerationMps2(text, unit, options));
+    case 'grams':
+      return one(parseGrams(text, 'g', options));
+    case 'weight':
+      return one(parseWeight(text, setting.weightUnit, options));
+    case 'mass':
+      return one(parse.parseMassKg(text, unit, { ...options, range: [0.01, 1e4] }));
+    case 'torque':
+      return one(parse.parseTorqueNm(text, unit, options));
+    case 'turning-speed':
+      return one(parse.parseRpm(text, unit, options));
+    case 'road-speed':
+      return one(parse.parseSpeedMps(text, unit, options));
+    case 'grade':
+      return one(parse.parseRatio(text.replace(/^\s*G\s*/iu, ''), { ...options, range: [0.1, 4000] }));
+    case 'count':
+      return one(parse.parseRatio(text, { ...options, range: [1, 100] }));
+    case 'lengths':
+      return listed(parseCountedList(text, LENGTH_MM, unit));
+    case 'angles':
+      return listed(parseCountedList(text, ANGLE_DEG, unit));
+    case 'weights':
+      return listed(parseCountedList(text, { ...RATIO, name: 'weight', range: [0, 1e6], example: '10 / 20 / 35' }, ''));
+  }
+}
+
+const listed = (parsed: Result<readonly Counted[]>): Result<FieldValue> =>
+  parsed.ok ? success({ list: parsed.value }) : parsed;
+
+/** '0.40', '0.40 ± 0.01', '0.40 +- 0.01'. */
+function withUncertainty(text: string, parse: (part: string) => Result<number>): Result<FieldValue> {
+  const [value = '', sd] = text.replace(/\+\/?-/u, '±').split('±');
+  const number = parse(value);
+  if (!number.ok || sd === undefined) return number.ok ? success({ number: number.value }) : number;
+  const uncertainty = parse(sd);
+  return uncertainty.ok ? success({ number: number.value, uncertainty: Math.abs(uncertainty.value) }) : uncertainty;
+}
+
+function parseGrams(text: string, unit: string, options: parse.QuantityOptions): Result<number> {
+  const mass = parse.parseMassKg(text, unit, options);
+  return mass.ok ? success(mass.value * 1000) : mass;
+}
+
+/** A trial weight in the unit its form counts in: a plain number, or typed with a unit of the same sort. */
+function parseWeight(text: string, unit: WeightUnit, options: parse.QuantityOptions): Result<number> {
+  const parsed = unit === 'g' ? parseGrams(text, 'g', options) : parse.parseUnbalanceGmm(text, 'g·mm', options);
+  if (parsed.ok && !(parsed.value > 0)) {
+    const remedy = `Write it like ${unit === 'g' ? '25 g or 0.9 oz' : '500 g·mm or 0.7 oz·in'}.`;
+    return failure({ code: 'weight-zero', message: 'A weight must be greater than zero.', remedy });
+  }
+  return parsed;
+}

@@ -1,0 +1,34 @@
+/** A joint's seat, and what an offset does, in names and numbers. */
+import type { SeatedAxis } from '../../../core/driveline/ring-seat.ts';
+import { smallLengthText, weightText } from '../../../core/report/bench-text.ts';
+import type { UnitSystem } from '../../../core/report/format.ts';
+import { percentText, rpmText, significant } from '../../../core/report/format.ts';
+import { benchResults } from '../../texts/bench-results.ts';
+import type { JointFacts } from './joint.ts';
+
+const words = benchResults.joint;
+type Figures = (readonly [name: string, value: string])[];
+
+export const signedLength = (mm: number, units: UnitSystem): string =>
+  `${mm < 0 ? '−' : ''}${smallLengthText(Math.abs(mm), units)}`;
+
+export const seatFigures = (seats: readonly SeatedAxis[], units: UnitSystem): Figures =>
+  seats.flatMap(({ endPlayMm, offsetMm }, axis) => [
+    [words.endPlay(axis + 1), signedLength(endPlayMm, units)] as const,
+    [words.offset(axis + 1), signedLength(offsetMm, units)] as const,
+  ]);
+
+/** Unbalance, share of the allowance and force in both planes; empty where mass or speed is not known. */
+export function centringFigures({ centring, setting, wholeAllowanceMm }: JointFacts, units: UnitSystem): Figures {
+  if (centring === null || setting === null) return [];
+  const planes = [
+    ['near', centring.near],
+    ['far', centring.far],
+  ] as const;
+  const rows = planes.flatMap(([plane, { unbalanceGmm, shareOfAllowance, forceN }]): Figures => [
+    [words.unbalance[plane], weightText(unbalanceGmm, 'g·mm', units)],
+    [words.share[plane], percentText(shareOfAllowance)],
+    [words.force[plane](rpmText(setting.rpm)), `${significant(forceN, 3)}\u00a0N`],
+  ]);
+  return wholeAllowanceMm === null ? rows : [...rows, [words.whole, smallLengthText(wholeAllowanceMm, units)]];
+}
