@@ -25,6 +25,9 @@ const BETTER_ELSEWHERE = 4;
 /** A smear of a stronger tone has less amplitude than this share of it. */
 const SMEAR_SHARE = 0.7;
 const NEAR_BINS = 3;
+/** A tone this much weaker, this near to another (Hz), is that one's foot: jitter and pulsing widen strong tones there. */
+const FOOT_SHARE = 0.1;
+const FOOT_HZ = 0.15;
 /** Highest frequency looked at: share of half the rate, and in hertz. */
 const HALF_SHARE = 0.98;
 const MOST_HZ = 800;
@@ -53,19 +56,26 @@ const peaksOn = (prepared: Prepared, track: SpeedTrack | null): readonly Peak[] 
   });
 };
 
-const toTone = ({ peak, motion }: Found): Tone => ({
+const toTone = (peak: Peak, motion: Motion | null): Tone => ({
   peak,
   feltLevel: feltLevel(peak.frequencyHz, peak.amplitudeMps2, peak.verticalShare),
   motion,
 });
 
+/** Without the feet of strong tones: they are no lines of their own, and would count for one part over and over. */
+const withoutFeet = (tones: readonly Tone[]): readonly Tone[] =>
+  tones.filter(
+    ({ peak }) =>
+      !tones.some(
+        (other) =>
+          peak.amplitudeMps2 < FOOT_SHARE * other.peak.amplitudeMps2 &&
+          Math.abs(peak.frequencyHz - other.peak.frequencyHz) < FOOT_HZ,
+      ),
+  );
+
 export const findTones = (prepared: Prepared, tracks: readonly SpeedTrack[]): readonly Tone[] => {
   if (tracks.length === 0) {
-    return findPeaks(prepared, { falseAlarm: FALSE_ALARM }).map((peak) => ({
-      peak,
-      feltLevel: feltLevel(peak.frequencyHz, peak.amplitudeMps2, peak.verticalShare),
-      motion: null,
-    }));
+    return withoutFeet(findPeaks(prepared, { falseAlarm: FALSE_ALARM }).map((peak) => toTone(peak, null)));
   }
   const spectra = wholeSpectra(prepared);
   const domains = [-1, ...tracks.keys()];
@@ -97,5 +107,6 @@ export const findTones = (prepared: Prepared, tracks: readonly SpeedTrack[]): re
     });
     if (!smear) kept.push(one);
   }
-  return kept.map(toTone).sort((a, b) => a.peak.frequencyHz - b.peak.frequencyHz);
+  const tones = kept.map(({ peak, motion }) => toTone(peak, motion));
+  return withoutFeet(tones).toSorted((a, b) => a.peak.frequencyHz - b.peak.frequencyHz);
 };

@@ -8,6 +8,7 @@ import type { RunEvidence } from './run-evidence.ts';
 import { mixedPosterior, scalePosterior, type ScalePosterior, type ToneDensities } from './scale-posterior.ts';
 import { locked, unlocked, type ScalePrior } from './scale-prior.ts';
 import type { SteadyTone } from './steady-tones.ts';
+import { twinsOf } from './twins.ts';
 
 export interface RunInference {
   readonly run: RunEvidence;
@@ -26,15 +27,17 @@ const underModel = (
   prior: ScalePrior,
   steady: readonly SteadyTone[],
   model: MotionModel,
+  twins: ReadonlyMap<Origin, readonly Origin[]>,
 ): { readonly posterior: ScalePosterior; readonly matches: readonly Match[]; readonly logWeight: number } => {
   const { histories, limit } = run;
+  const { factor, held = null } = model;
   const road = origins.filter((origin) => origin.group === 'road');
   const engine = origins.filter((origin) => origin.group === 'engine');
   const tied = !model.joined ? unlocked(prior) : histories.count > 0 ? locked(prior) : prior;
   const densities = run.tones.map((tone): ToneDensities => ({
-    background: backgroundAt(tone, limit.samplingRateHz, histories, steady),
-    road: supportsOf(road, tone, prior.road, limit, histories, { track: model.road, factor: model.factor }),
-    engine: supportsOf(engine, tone, prior.engine, limit, histories, { track: model.engine, factor: model.factor }),
+    background: backgroundAt(tone, limit.samplingRateHz, histories, steady, held),
+    road: supportsOf(road, tone, prior.road, limit, histories, { track: model.road, factor, held }, twins),
+    engine: supportsOf(engine, tone, prior.engine, limit, histories, { track: model.engine, factor, held }, twins),
   }));
   const absentRoad = logAbsence(road, prior.road, limit);
   const absentEngine = logAbsence(engine, prior.engine, limit);
@@ -52,8 +55,9 @@ export const inferRun = (
 ): RunInference => {
   const linesHz = origins.map((origin) => origin.trueHz);
   const factors = imageFactors(tonesOnTrack(run.tones, run.histories), linesHz, run.limit.samplingRateHz);
-  const models = motionModels(run.histories, run.slipPossible, factors);
-  const under = models.map((model) => underModel(run, origins, prior, steady, model));
+  const models = motionModels(run.histories, run.slipPossible, factors, run.tones);
+  const twins = twinsOf(origins);
+  const under = models.map((model) => underModel(run, origins, prior, steady, model, twins));
   const most = Math.max(...under.map(({ logWeight }) => logWeight));
   const weights = under.map(({ logWeight }) => Math.exp(logWeight - most));
   const sum = weights.reduce((a, b) => a + b, 0);

@@ -6,8 +6,10 @@ import { seenProbability, type DetectionLimit } from './absence.ts';
 import { FIXED_TONE, ROAD_RESONANCE, shareDensity, UNLISTED_TONE, type LevelPrior } from './levels.ts';
 import { targetsOf, type Origin, type Target } from './origin.ts';
 import { steadyDensity, type SteadyTone } from './steady-tones.ts';
+import type { SpeedHeld } from './held-speed.ts';
 import { anyWeight, movingWeight, ownWeight, type Following, type Histories } from './motion-model.ts';
 import type { Tone } from './tone.ts';
+import { amongTwins } from './twins.ts';
 import { scaleAt, type ScaleAxis } from './scale-prior.ts';
 
 /** Density of one origin at one tone over a stretch of the scale axis. */
@@ -53,13 +55,14 @@ export const backgroundAt = (
   samplingRateHz: number,
   histories: Histories,
   steady: readonly SteadyTone[],
+  held: SpeedHeld | null,
 ): Background => {
   const { frequencyHz, amplitudeMps2, falseAlarmProbability } = tone.peak;
   // Spread evenly over ln(f) from 3 Hz to half the rate.
   const perHz = 1 / (frequencyHz * Math.max(1, Math.log(samplingRateHz / 2 / 3)));
   const line = lineShare(tone);
   const own = ownWeight(tone, histories);
-  const anyhow = anyWeight(tone, histories);
+  const anyhow = anyWeight(tone, histories, held);
   // Expected number of noise peaks as high as this, and its density per unit of ln(level): ln(tests/number) twice over.
   const chance = -Math.log1p(-Math.min(0.999, falseAlarmProbability));
   const noise = chance * 2 * (NOISE_LOG_TESTS - Math.log(Math.max(chance, 1e-12)));
@@ -95,7 +98,10 @@ const supportOf = (origin: Origin, target: Target, tone: Tone, axis: ScaleAxis):
   return { origin, image: target.image, first, values };
 };
 
-/** All origins of one group that could have made the tone, with their densities over the group's scale. */
+/**
+ * All origins of one group that could have made the tone, with their densities over the group's scale.
+ * @param twins for each origin those that turn in the same ratio, see twins.ts
+ */
 export const supportsOf = (
   origins: readonly Origin[],
   tone: Tone,
@@ -103,13 +109,16 @@ export const supportsOf = (
   limit: DetectionLimit,
   histories: Histories,
   following: Following,
+  twins: ReadonlyMap<Origin, readonly Origin[]>,
 ): readonly Support[] => {
   const { samplingRateHz } = limit;
   const targets = targetsOf(tone.peak.frequencyHz, samplingRateHz);
   const supports: Support[] = [];
+  const share = lineShare(tone);
+  const levelOf = (origin: Origin): number =>
+    (levelDensity(origin.levels, tone) * share) / (1 - seenProbability(origin, tone.peak.frequencyHz, limit));
   for (const origin of origins) {
-    const missed = 1 - seenProbability(origin, tone.peak.frequencyHz, limit);
-    const level = (levelDensity(origin.levels, tone) * lineShare(tone)) / missed;
+    const level = amongTwins(levelOf(origin), (twins.get(origin) ?? []).map(levelOf));
     for (const target of targets) {
       const support = supportOf(origin, target, tone, axis);
       if (!support) continue;

@@ -2,7 +2,8 @@
 import { targetsOf } from './origin.ts';
 import type { Tone } from './tone.ts';
 import type { Load } from '../vehicle/vehicle.ts';
-import { logNormalDensity, logNormalExceedance } from './log-normal.ts';
+import { heldCases, orderWidthWeight, ownWidthWeight, type SpeedHeld } from './held-speed.ts';
+import { ownDensity, vehicleBelow, vehicleDensity } from './wander.ts';
 
 /** Index of the track a group follows; null where the group's history is not among the tracks (or there is none). */
 export interface MotionModel {
@@ -13,6 +14,8 @@ export interface MotionModel {
   /** ln speed of the vehicle over that of the track: other than 1 where the track is that of an image. */
   readonly factor: number;
   readonly logPrior: number;
+  /** Where no history was found: whether the speed was held so well that no order could spread, or moved unseen. */
+  readonly held?: SpeedHeld;
 }
 
 /** The recording's histories: tracks by index, with the root mean square of their ln relative speed. */
@@ -33,21 +36,6 @@ const UNKNOWN = 0.3;
 const STEADY_AMID_MOTION = 0.2;
 /** A tone stays, rather than moves, from this difference on, ln of evidence. */
 const CLEARLY = 4;
-/**
- * Root mean square wander (ln) of a driven vehicle's speed over a minute: held, or in a pull-up or coast-down; and of a
- * fan's, pump's or hum's. Judgement.
- */
-const HELD = { median: 0.003, spread: 1 };
-const SWEPT = { median: 0.08, spread: 0.7 };
-const OWN_TONE = { median: 2e-4, spread: 1 };
-/** A tone's steadiness alone never settles it. */
-const MOST_STEADY_RATIO = 10;
-
-/** Density of a vehicle's wander per unit of its ln. */
-const vehicleDensity = (wander: number, sweepPrior: number): number =>
-  (1 - sweepPrior) * logNormalDensity(wander, HELD.median, HELD.spread) +
-  sweepPrior * logNormalDensity(wander, SWEPT.median, SWEPT.spread);
-
 /** Prior of a sweep by how the run was driven. Judgement. */
 export const sweepPriorOf = (load: Load | undefined): number =>
   load === 'pull' || load === 'coast' || load === 'brake' || load === 'neutral' ? 0.5 : 0.05;
@@ -74,12 +62,23 @@ const pairings = (count: number, slipPossible: boolean): readonly Omit<MotionMod
 /**
  * The ways the groups may follow the tracks found.
  * @param factors of the images that the tones which gave the tracks may be, see `imageFactors`
+ * @param tones whose widths tell of the speed where no history was found
  */
 export const motionModels = (
   histories: Histories,
   slipPossible: boolean,
   factors: readonly number[],
+  tones: readonly Tone[],
 ): readonly MotionModel[] => {
+  const cases = histories.count === 0 ? heldCases(tones) : [];
+  if (cases.length > 0) {
+    return cases.map(({ held, prior }) => ({
+      ...pairings(0, slipPossible)[0]!,
+      factor: 1,
+      held,
+      logPrior: Math.log(Math.max(1e-9, prior)),
+    }));
+  }
   const all = pairings(histories.count, slipPossible);
   const plain = Math.log(factors.length > 0 ? 1 - IMAGE_PRIOR : 1);
   const image = Math.log(IMAGE_PRIOR / Math.max(1, factors.length));
@@ -108,9 +107,6 @@ const best = ({ motion, peak }: Tone, histories: Histories): number => {
 /** The greatest wander (ln) that would still leave the tone as narrow as the recording's length lets it be. */
 const steadinessOf = ({ peak }: Tone): number => peak.limitWidthHz / (2 * peak.frequencyHz);
 
-/** How often a vehicle's speed is steadier than a limit. */
-const steadyVehicle = (limit: number): number => 1 - logNormalExceedance(limit, HELD.median, HELD.spread);
-
 const clearlyStill = ({ motion, peak }: Tone, histories: Histories): boolean => {
   if (!motion) return false;
   for (let k = 0; k < histories.count; k++) {
@@ -125,40 +121,31 @@ const kept = (log: number, most: number): number => SPOILT + (1 - SPOILT) * Math
 export interface Following {
   readonly track: number | null;
   readonly factor: number;
+  readonly held: SpeedHeld | null;
 }
 
 /** Likelihood (1 at most) of the tone's motion where its origin moves by `slopeHz` per unit of ln speed of a track. */
 export const movingWeight = (
   tone: Tone,
   histories: Histories,
-  { track, factor }: Following,
+  { track, factor, held }: Following,
   slopeHz: number,
 ): number => {
-  if (!tone.motion) return 1;
+  if (!tone.motion) return held ? orderWidthWeight(tone.peak, slopeHz, held) : 1;
   if (track === null)
-    return clearlyStill(tone, histories) ? STEADY_AMID_MOTION * steadyVehicle(steadinessOf(tone)) : UNKNOWN;
+    return clearlyStill(tone, histories) ? STEADY_AMID_MOTION * vehicleBelow(steadinessOf(tone)) : UNKNOWN;
   const along = tone.motion.along(track, factor * slopeHz);
   return kept(along, Math.max(best(tone, histories), along));
 };
 
 /** How much likelier a wander this small is for a tone of its own than for a vehicle's speed. */
 const wanderRatio = (wander: number, sweepPrior: number): number =>
-  logNormalDensity(wander, OWN_TONE.median, OWN_TONE.spread) / vehicleDensity(wander, sweepPrior);
-
-/** The same where all that is known is that the wander stays below a limit. */
-const steadyRatio = (limit: number): number => {
-  const ownBelow = 1 - logNormalExceedance(limit, OWN_TONE.median, OWN_TONE.spread);
-  return Math.min(MOST_STEADY_RATIO, Math.max(1, ownBelow / Math.max(1e-9, steadyVehicle(limit))));
-};
+  ownDensity(wander) / vehicleDensity(wander, sweepPrior);
 
 /** Likelihood of the motion of a tone of its own, which stays, or wanders a little by itself. */
 export const ownWeight = (tone: Tone, histories: Histories): number => {
   const { motion, peak } = tone;
-  if (!motion) {
-    // No history was found, and the tone is as narrow as the recording's length lets it be: no driver is that steady.
-    const narrow = peak.widthHz < 1.3 * peak.limitWidthHz;
-    return narrow && !histories.logged ? steadyRatio(steadinessOf(tone)) : 1;
-  }
+  if (!motion) return ownWidthWeight(peak);
   const most = best(tone, histories);
   let weight = kept(motion.still, most);
   histories.wander.forEach((wander, k) => {
@@ -169,8 +156,11 @@ export const ownWeight = (tone: Tone, histories: Histories): number => {
 };
 
 /** Likelihood of the motion of something that is not in the list: it may stay or move with any history. */
-export const anyWeight = (tone: Tone, histories: Histories): number =>
-  tone.motion ? 0.5 * kept(tone.motion.still, best(tone, histories)) + 0.5 : 1;
+export const anyWeight = (tone: Tone, histories: Histories, held: SpeedHeld | null): number => {
+  const { motion, peak } = tone;
+  if (motion) return 0.5 * kept(motion.still, best(tone, histories)) + 0.5;
+  return held ? 0.5 * ownWidthWeight(peak) + 0.5 * orderWidthWeight(peak, peak.frequencyHz, held) : 1;
+};
 
 /** A tone gave a track if it keeps together on it this much better than staying, ln of evidence. */
 const GAVE_TRACK = 15;

@@ -1,0 +1,24 @@
+/** How much speeds wander: a vehicle's held or swept, and that of a tone that has a rate of its own. */
+import { logNormalDensity, logNormalExceedance } from './log-normal.ts';
+
+/** Root mean square wander (ln) over a minute. Judgement. */
+const HELD = { median: 0.004, spread: 0.8 };
+const SWEPT = { median: 0.08, spread: 0.7 };
+const OWN_TONE = { median: 2e-4, spread: 1.2 };
+/** Runs in which the speed is held without any wander: on rollers, by a governor, on a flat empty road. Judgement. */
+const GOVERNED = 0.015;
+
+/** Density of a vehicle's wander per unit of its ln. */
+export const vehicleDensity = (wander: number, sweepPrior: number): number =>
+  (1 - sweepPrior) * logNormalDensity(wander, HELD.median, HELD.spread) +
+  sweepPrior * logNormalDensity(wander, SWEPT.median, SWEPT.spread);
+
+/** Density of the wander of a tone that has a rate of its own, per unit of its ln. */
+export const ownDensity = (wander: number): number => logNormalDensity(wander, OWN_TONE.median, OWN_TONE.spread);
+
+/** How often a vehicle's speed, meant to be held, wanders less than a limit. */
+export const vehicleBelow = (limit: number): number =>
+  GOVERNED + (1 - GOVERNED) * (1 - logNormalExceedance(limit, HELD.median, HELD.spread));
+
+/** How often a tone with a rate of its own wanders less than a limit. */
+export const ownBelow = (limit: number): number => 1 - logNormalExceedance(limit, OWN_TONE.median, OWN_TONE.spread);
