@@ -4,7 +4,7 @@ import { makeLevels, noiseWeights, smoothCandidates } from './candidates.ts';
 import { STEADY, type SpeedTrack } from './equal-angle.ts';
 import { followLines } from './follow-lines.ts';
 import type { LineToFollow } from './frames.ts';
-import { sharpnessOf } from './sharpness.ts';
+import { sharpnessOf, type Sharpness } from './sharpness.ts';
 import type { Prepared } from './spectrum.ts';
 import { makeZoom, type Band, type Zoom } from './zoom.ts';
 
@@ -18,7 +18,7 @@ interface Spot extends LineToFollow {
   /** Energy over the noise. */
   readonly strength: number;
   readonly bands: readonly Band[];
-  readonly steady: number;
+  readonly steady: Sharpness;
 }
 
 const reachOf = (shift: number, hz: number): number => hz * shift + 0.1;
@@ -41,7 +41,7 @@ const hotSpots = (blocks: Blocks, zoom: Zoom, lowestHz: number, highestHz: numbe
     const bands = Array.from({ length: zoom.blocks }, (_, b) => zoom.band(b, hz, (hz * shift + 1) / 0.75));
     const line = { frequencyHz: hz, whitener };
     const steady = sharpnessOf(line, bands, STEADY, reachOf(shift, hz));
-    spots.push({ ...line, strength, bands, steady: steady.logLikelihood });
+    spots.push({ ...line, strength, bands, steady });
   }
   return spots;
 };
@@ -57,9 +57,15 @@ const judge = (spots: readonly Spot[], track: SpeedTrack, shift: number): Follow
   let gain = 0;
   const lines: LineToFollow[] = [];
   for (const spot of spots) {
-    const { logLikelihood, frequencyHz } = sharpnessOf(spot, spot.bands, track, reachOf(shift / 3, spot.frequencyHz));
-    const own = logLikelihood - spot.steady;
-    if (own > 2 + LEAST_SHARE * spot.steady) {
+    const { logLikelihood, energy, frequencyHz } = sharpnessOf(
+      spot,
+      spot.bands,
+      track,
+      reachOf(shift / 3, spot.frequencyHz),
+    );
+    // Both ways: a steady line gains nothing by another reading of the noise beside it.
+    const own = Math.min(logLikelihood - spot.steady.logLikelihood, energy - spot.steady.energy);
+    if (own > 2 + LEAST_SHARE * spot.steady.logLikelihood) {
       gain += own;
       lines.push({ frequencyHz, whitener: spot.whitener });
     }
@@ -92,7 +98,7 @@ export const followHotSpots = (
   const spots = hotSpots(blocks, zoom, lowestHz, highestHz, shift).filter((spot) => {
     if (!undone) return true;
     const still = sharpnessOf(spot, spot.bands, undone, reachOf(shift, spot.frequencyHz));
-    return still.logLikelihood < STANDS_STILL * spot.steady;
+    return still.logLikelihood < STANDS_STILL * spot.steady.logLikelihood;
   });
   let best = none;
   for (const spot of spots) {

@@ -26,6 +26,8 @@ const topOffset = (before: number, middle: number, after: number): number => {
 
 export interface Sharpness {
   readonly logLikelihood: number;
+  /** The same in units of the line's stated noise, not of what stands beside it: that reading itself scatters by a tenth. */
+  readonly energy: number;
   /** Where the line stands with the track's changes taken out, Hz. */
   readonly frequencyHz: number;
 }
@@ -62,7 +64,7 @@ export const sharpnessOf = (
     const power = powerScan(slice, line.whitener);
     const beside = BESIDE_BINS.map((d) => slice.lengthS * power(line.frequencyHz + d / slice.lengthS));
     const noise = Math.max(1, beside.reduce((sum, e) => sum + e, 0) / beside.length / axes);
-    return { slice, power, scale: (worth * slice.lengthS) / noise };
+    return { slice, power, noise, scale: (worth * slice.lengthS) / noise };
   });
   const bin = 1 / Math.min(COHERENT_S, Math.max(...slices.map((slice) => slice.lengthS), 1e-3));
   const reach = Math.max(reachHz, bin);
@@ -77,5 +79,9 @@ export const sharpnessOf = (
     scans.reduce((sum, { slice, scale }) => sum + scale * powerAt(slice, line.whitener, f), 0);
   const frequencyHz =
     best + topOffset(energy(best - TOP_BINS * bin), energy(best), energy(best + TOP_BINS * bin)) * TOP_BINS * bin;
-  return { logLikelihood: energy(frequencyHz), frequencyHz };
+  const plain = scans.reduce(
+    (sum, { slice, scale, noise }) => sum + scale * noise * powerAt(slice, line.whitener, frequencyHz),
+    0,
+  );
+  return { logLikelihood: energy(frequencyHz), energy: plain, frequencyHz };
 };

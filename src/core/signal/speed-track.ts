@@ -117,11 +117,14 @@ export const findSpeedTrack = (prepared: Prepared, options: TrackOptions = {}): 
   const moved = followed.gain > GAIN_BELIEVED && standsOut(onReference, followed, lowestHz, highestHz / fastest);
   const kind: TrackKind = options.start ? 'logged' : start ? 'ramp' : moved ? 'drift' : 'steady';
   const whole = !moved ? outer : start ? composeTracks(outer, followed.track) : followed.track;
+  const track = kind === 'steady' ? STEADY : withUnitMean(whole, prepared);
+  // The followed track has a mean of its own; lines stand at relative speed 1 of the track that is given out.
+  const scale = whole.relative[0]! / track.relative[0]!;
   return {
     kind,
-    track: kind === 'steady' ? STEADY : withUnitMean(whole, prepared),
+    track,
     logRatio: followed.gain,
     rampLogRatio: ramp?.logRatio ?? null,
-    lineHz: moved ? followed.lines.map((line) => line.frequencyHz) : [],
+    lineHz: moved ? followed.lines.map((line) => line.frequencyHz * scale) : [],
   };
 };
