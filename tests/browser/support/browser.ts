@@ -20,6 +20,9 @@ const FLAGS = [
 /** Said by playwright itself, where a test keeps the offline copy away. */
 const BLOCKED_BY_TEST = 'Service Worker registration blocked';
 
+/** How long a step may take where the machine is busy with other things, ms. */
+const WAIT_MS = 90_000;
+
 export const DESK: BrowserContextOptions = { viewport: { width: 1440, height: 900 } };
 export const PHONE: BrowserContextOptions = {
   viewport: { width: 390, height: 844 },
@@ -60,6 +63,7 @@ export function useBrowser(): Bench {
   };
   const openIn = async (context: BrowserContext, hash = ''): Promise<OpenedPage> => {
     const page = await context.newPage();
+    page.setDefaultTimeout(WAIT_MS);
     const complaints: string[] = [];
     page.on('console', (message) => {
       const isComplaint = message.type() === 'error' || message.type() === 'warning';

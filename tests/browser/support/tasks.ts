@@ -13,7 +13,7 @@ export async function openDemo(page: Page, title: RegExp): Promise<void> {
 }
 
 export async function waitForAnswer(page: Page): Promise<void> {
-  await page.locator('#answer').waitFor({ timeout: 50_000 });
+  await page.locator('#answer').waitFor();
 }
 
 export async function openRecordings(page: Page, ...names: string[]): Promise<void> {
