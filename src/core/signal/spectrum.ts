@@ -8,7 +8,7 @@ interface SpectrumBase {
   readonly segmentLength: number;
   /** Segments averaged. */
   readonly averages: number;
-  /** Averages corrected for the correlation of overlapped segments (facts: K/(1+2ρ²(K−1)/K)). */
+  /** Averages corrected for overlapped segments' correlation (P. D. Welch 1967; K/(1 + 2ρ²(K − 1)/K) at half overlap). */
   readonly effectiveAverages: number;
   /** Equivalent noise bandwidth, Hz. */
   readonly enbwHz: number;

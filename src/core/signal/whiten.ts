@@ -1,6 +1,7 @@
 /**
- * The spectrum of all axes measured against its own noise: T(f) = tr(Σ(f)⁻¹ S(f)) / axes is 1 on average in noise, does
- * not change when the sensor is turned or an axis is scaled, and weighs each direction by how quiet it is.
+ * The spectrum of all axes measured against its own noise: T(f) = tr(Σ(f)⁻¹ S(f)) / axes is 1 on average in noise,
+ * hardly changes when the sensor is turned or an axis is scaled (only as far as other bins then count as noise), and
+ * weighs each direction by how quiet it is.
  */
 import { packedLength, type Hermitian } from './hermitian.ts';
 import type { Level } from './levels.ts';

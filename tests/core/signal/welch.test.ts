@@ -158,6 +158,25 @@ describe('what is averaged', () => {
     expect(short.averages).toBe(1);
   });
 
+  it('the map’s window is the power of two that gives the step asked for, halved until a piece holds it', () => {
+    const axis = parkMiller(1, 700);
+    // 0.5 Hz at 200 Hz asks for 512 samples (0.39 Hz); of 700 samples the columns are 128 apart.
+    const map = timeFrequency(preparedOf([axis], 200));
+    expect([map.stepHz, map.bins, map.timeS.length]).toEqual([200 / 512, 257, 2]);
+    const short = timeFrequency(preparedOf([axis.subarray(0, 300)], 200));
+    expect([short.stepHz, short.timeS.length, short.timeS[0]]).toEqual([200 / 256, 1, 128 / 200]);
+    expect(timeFrequency(preparedOf([axis], 200), { stepHz: 0.3 }).stepHz).toBe(200 / 512);
+    expect(timeFrequency(preparedOf([parkMiller(2, 40_000)], 1000), { stepHz: 0.25 }).bins).toBe(1024);
+  });
+
+  it('the map’s columns are no more than asked for and reach to the end', () => {
+    const map = timeFrequency(preparedOf([parkMiller(3, 20_000)], 200), { mostColumns: 50 });
+    // 19 489 places for 512 samples over 50 columns: 390 apart.
+    expect(map.timeS.length).toBe(50);
+    expect(map.timeS[1]! - map.timeS[0]!).toBeCloseTo(390 / 200, 12);
+    expect(map.timeS[49]).toBeGreaterThan(96);
+  });
+
   it('the map has no column over a gap and keeps to the columns and bins asked for', () => {
     const axis = samples(4000, 200, tone(1, 25));
     const whole = {
