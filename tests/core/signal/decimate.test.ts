@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { toBlocks } from '../../../src/core/signal/blocks.ts';
+import { slowerBlocks, toBlocks } from '../../../src/core/signal/blocks.ts';
 import { decimate, decimationFor } from '../../../src/core/signal/decimate.ts';
-import { parkMiller, preparedOf, samples } from './made.ts';
+import { parkMiller, preparedOf, samples, tone } from './made.ts';
 
 /** Amplitude that a tone at a share of the new half rate has after decimation, away from the ends, by least squares. */
 function kept(factor: number, share: number): number {
@@ -70,5 +70,22 @@ describe('blocks for the search', () => {
     const { samplingRateHz, blocks } = toBlocks(preparedOf([parkMiller(11, 5000)], 1000), 100);
     expect(samplingRateHz).toBe(250);
     expect(blocks[0]!.axes[0]!.length).toBe(1250);
+  });
+
+  it('are made slower again by the greatest factor, their beginnings kept; where there is none they are the same', () => {
+    const blocks = toBlocks(preparedOf([samples(240_000, 2000, tone(1, 40)), parkMiller(12, 240_000)], 2000, 5), 800);
+    // 2000·0.8/(2·250) = 3.2.
+    const slow = slowerBlocks(blocks, 250);
+    expect(slow.samplingRateHz).toBeCloseTo(2000 / 3, 9);
+    expect(slow.blocks.map((b) => [b.startS, b.axes.length, b.axes[0]!.length])).toEqual([
+      [5, 2, 40_000],
+      [65, 2, 40_000],
+    ]);
+    expect(slow.longest).toBe(40_000);
+    expect(slow.axisCount).toBe(2);
+    for (const i of [200, 20_000]) {
+      expect(slow.blocks[1]!.axes[0]![i]).toBeCloseTo(Math.cos(2 * Math.PI * 40 * (60 + i / slow.samplingRateHz)), 3);
+    }
+    expect(slowerBlocks(blocks, 600)).toBe(blocks);
   });
 });
