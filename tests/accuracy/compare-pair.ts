@@ -1,46 +1,58 @@
-/** A random pair of runs of one vehicle, before and after: driven at nearly one speed, on other pieces of road. */
-import { compare } from '../../src/core/compare.ts';
-import type { OrderChange } from '../../src/core/diagnosis/compare/comparison.ts';
+/**
+ * Random runs of one vehicle for before and after: two before and two after, all driven at nearly one speed on other
+ * pieces of road with the same sensor in the same place, and whatever wanders wandering anew in each.
+ */
+import { inferencesOf } from '../../src/core/compare.ts';
+import type { RunInference } from '../../src/core/diagnosis/infer-run.ts';
 import type { Job } from '../../src/core/job/job.ts';
 import { readRecording } from '../../src/core/reading/read-recording.ts';
-import type { Recording } from '../../src/core/reading/recording.ts';
 import { csvLayout } from '../../src/core/simulate/csv-layouts.ts';
 import { csvText } from '../../src/core/simulate/csv-write.ts';
 import type { Fault } from '../../src/core/simulate/fault.ts';
 import { randomSource } from '../../src/core/simulate/random.ts';
-import type { Scenario } from '../../src/core/simulate/scenario.ts';
+import type { RandomSource } from '../../src/core/simulate/random.ts';
+import type { Scenario, Sensor } from '../../src/core/simulate/scenario.ts';
 import { simulate } from '../../src/core/simulate/simulate.ts';
 import { drawGoodRoad, drawLayout, drawSensor } from './draw-sensor.ts';
 import { drawVehicle } from './draw-vehicle.ts';
 
 const FAULTS: readonly Fault['kind'][] = ['driveshaft-unbalance', 'driveshaft-angle', 'tire-unbalance'];
 const LENGTH_S = 60;
+/** How well a driver meets the same speed again: standard deviation. */
+const SAME_SPEED_SD = 0.01;
+const TRIES = 200;
 
-/** Three of the orders that the fault makes; the change is read at the first. */
+/** The order that the fault makes; the change is read there. */
 const LABEL: Readonly<Partial<Record<Fault['kind'], string>>> = {
   'driveshaft-unbalance': 'driveshaft 1×',
   'driveshaft-angle': 'driveshaft 2×',
   'tire-unbalance': 'tire 1×',
 };
 
-/**
- * @param trueDb what the fault's level changes by from the first run to the second
- * @returns the change found, or null where the program does not tell the fault's order
- */
-export async function comparePair(seed: number, trueDb: number): Promise<OrderChange | null> {
+export interface PairOptions {
+  /** What the fault's level changes by, dB. */
+  readonly trueDb: number;
+  /** Rates above this are drawn again: a fast recording takes long and says no more about a line below a few hundred Hz. */
+  readonly upToHz: number;
+}
+
+export interface FourRuns {
+  readonly label: string;
+  /** Runs with the fault as found, and with it changed: [at the vehicle's speed, at nearly that]. */
+  readonly asFound: readonly [RunInference, RunInference];
+  readonly changed: readonly [RunInference, RunInference];
+}
+
+/** @returns null where a recording cannot be read */
+export async function fourRuns(seed: number, options: PairOptions): Promise<FourRuns | null> {
   const random = randomSource(seed, 'compare');
   const { vehicle, trueM, gearRatio, converterSlip, speedMps } = drawVehicle(random, { layouts: ['rear-drive'] });
   const kind = random.pick(FAULTS);
-  const shaftHz = ((vehicle.axleRatio ?? 1) * speedMps) / trueM;
-  const sensor = drawSensor(random, { seeHz: 2.1 * shaftHz });
-  const layout = drawLayout(random);
-  if (sensor === null) return null;
+  const sensor = slowEnough(random, 2.1 * (((vehicle.axleRatio ?? 1) * speedMps) / trueM), options.upToHz);
+  const layout = csvLayout(drawLayout(random));
   const levelMps2 = random.logBetween(0.08, 0.4);
-  const roads = [drawGoodRoad(random), drawGoodRoad(random)];
-  const speeds = [speedMps, speedMps * (1 + 0.01 * random.normal())];
-  const recordings: Recording[] = [];
-  for (const k of [0, 1]) {
-    const level = levelMps2 * 10 ** ((k * trueDb) / 20);
+  const run = async (k: number, db: number): Promise<RunInference | null> => {
+    const meanMps = k % 2 === 0 ? speedMps : speedMps * (1 + SAME_SPEED_SD * random.normal());
     const scenario: Scenario = {
       seed: seed * 10 + k,
       vehicleSeed: seed,
@@ -48,30 +60,38 @@ export async function comparePair(seed: number, trueDb: number): Promise<OrderCh
       rollingCircumferenceM: trueM,
       drive: {
         durationS: LENGTH_S,
-        speed: { kind: 'steady', meanMps: speeds[k]!, driftSd: 0.003, driftTimeS: 8 },
+        speed: { kind: 'steady', meanMps, driftSd: 0.003, driftTimeS: 8 },
         load: 'cruise',
         gearRatio,
         converterSlip,
       },
-      roadM3: roads[k]!,
-      faults: [faultOf(kind, level, speedMps)],
+      roadM3: drawGoodRoad(random),
+      faults: [faultOf(kind, levelMps2 * 10 ** (db / 20), speedMps)],
       sensor,
     };
-    const bytes = new TextEncoder().encode(csvText(simulate(scenario), csvLayout(layout), seed));
+    const bytes = new TextEncoder().encode(csvText(simulate(scenario), layout, seed));
     const read = await readRecording({ name: `run-${k}.csv`, bytes }, {});
     if (!read.ok) return null;
-    recordings.push(read.value);
+    const job: Job = {
+      schemaVersion: 1,
+      vehicle,
+      work: [],
+      measurements: [],
+      runs: [{ file: `run-${k}.csv`, speedMps: meanMps, speedSource: 'gps', gearRatio, load: 'cruise' }],
+    };
+    return inferencesOf({ job, recordings: [read.value] })[0] ?? null;
+  };
+  const [a, b] = [await run(0, 0), await run(1, 0)];
+  const [c, d] = [await run(2, options.trueDb), await run(3, options.trueDb)];
+  return a && b && c && d ? { label: LABEL[kind] ?? '', asFound: [a, b], changed: [c, d] } : null;
+}
+
+function slowEnough(random: RandomSource, seeHz: number, upToHz: number): Sensor {
+  for (let k = 0; k < TRIES; k += 1) {
+    const sensor = drawSensor(random, { seeHz });
+    if (sensor !== null && sensor.rateHz <= upToHz) return sensor;
   }
-  const job = (k: number): Job => ({
-    schemaVersion: 1,
-    vehicle,
-    work: [],
-    measurements: [],
-    runs: [{ file: `run-${k}.csv`, speedMps: speeds[k]!, speedSource: 'gps', gearRatio, load: 'cruise' }],
-  });
-  const result = compare({ job: job(0), recordings: [recordings[0]!] }, { job: job(1), recordings: [recordings[1]!] });
-  if (!result.ok) return null;
-  return result.value.pairs[0]?.orders.find(({ label }) => label === LABEL[kind]) ?? null;
+  throw new Error(`no sensor up to ${upToHz} Hz sees ${seeHz.toFixed(0)} Hz`);
 }
 
 function faultOf(kind: Fault['kind'], levelMps2: number, speedMps: number): Fault {

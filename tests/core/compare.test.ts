@@ -8,40 +8,60 @@ import { readJob } from '../../src/core/job/job-file.ts';
 import { readRecording } from '../../src/core/reading/read-recording.ts';
 import type { OrderLevel } from '../../src/core/signal/order-level.ts';
 
+/** A run of a minute whose blocks scatter about the power by a hundredth, alternately: as steady as can be. */
 const level = (power: number, powerSd: number, noisePower = 1e-6): OrderLevel => ({
   amplitudeMps2: Math.sqrt(power),
   power,
   powerSd,
   noisePower,
-  blocks: 29,
+  blocks: 28,
   effectiveBlocks: 25,
+  blockPowers: Array.from({ length: 28 }, (_, k) => noisePower + power * (1 + (k % 2 === 0 ? 0.01 : -0.01))),
+  stepS: 2,
+  blockLogSpeeds: Array.from({ length: 28 }, () => 0),
+  blockScatter: (0.01 * power) ** 2,
 });
+const ALIKE = { speedDb: 0, unlikeSdDb: 0 };
 const seen = (power: number, powerSd: number) => ({ level: level(power, powerSd), seen: true });
 
 describe('the change of one level', () => {
-  it('tells half the amplitude as 6.02 dB less, with the interval of both uncertainties', () => {
-    const change = changeOf(seen(4e-2, 4e-4), seen(1e-2, 1e-4), 0, 0);
-    expect(change.db).toBeCloseTo(-6.0206, 4);
-    // Each side 1 % of power = 0.0434 dB; together 0.0614 dB; Student's t for about 48 degrees of freedom is 2.01.
-    expect(change.highDb! - change.db).toBeCloseTo(2.01 * 0.0614, 2);
+  it('tells half the amplitude as 6.02 dB less, within what one run differs from the next', () => {
+    const change = changeOf(seen(4e-2, 4e-4), seen(1e-2, 1e-4), ALIKE);
+    expect(change.db).toBeCloseTo(-6.0206, 2);
+    // 0.3 dB from run to run is 0.59 dB at 95 %; the blocks' own scatter adds next to nothing.
+    expect(change.highDb! - change.db).toBeGreaterThan(0.58);
+    expect(change.highDb! - change.db).toBeLessThan(0.75);
     expect(change.real).toBe(true);
   });
 
-  it('takes the speed out before judging', () => {
-    const change = changeOf(seen(1e-2, 1e-4), seen(2e-2, 2e-4), 3.0103, 0);
-    expect(change.db).toBeCloseTo(0, 4);
+  it('takes the speed out before judging: 3.0103 dB of power is the square of an eighth more speed', () => {
+    const speedDb = 3.0103 / 2;
+    const change = changeOf(seen(1e-2, 1e-4), seen(2e-2, 2e-4), { speedDb, unlikeSdDb: 0 });
+    expect(change.db).toBeCloseTo(0, 2);
     expect(change.real).toBe(false);
+    const slower = changeOf(seen(2e-2, 2e-4), seen(1e-2, 1e-4), { speedDb: -speedDb, unlikeSdDb: 0 });
+    expect(slower.db).toBeCloseTo(0, 2);
+  });
+
+  it('is less sure the further apart the speeds are, and has long tails for resonances', () => {
+    const widths = [0, 0.1, 0.5].map((speedDb) => {
+      const { lowDb, highDb } = changeOf(seen(1e-2, 1e-4), seen(1e-2, 1e-4), { speedDb, unlikeSdDb: 0 });
+      return highDb! - lowDb!;
+    });
+    expect(widths[1]!).toBeGreaterThan(widths[0]!);
+    // Exponents 2 ± 3 and, one in four, 2 ± 10: 95 % of them within ±12.6 (SciPy), times 0.5 dB, on both sides.
+    expect(widths[2]!).toBeCloseTo(2 * 12.6 * 0.5, 0);
   });
 
   it('widens the interval where the runs are unlike', () => {
-    const alike = changeOf(seen(4e-2, 4e-4), seen(2e-2, 2e-4), 0, 0);
-    const unlike = changeOf(seen(4e-2, 4e-4), seen(2e-2, 2e-4), 0, 2);
+    const alike = changeOf(seen(4e-2, 4e-4), seen(2e-2, 2e-4), ALIKE);
+    const unlike = changeOf(seen(4e-2, 4e-4), seen(2e-2, 2e-4), { speedDb: 0, unlikeSdDb: 2 });
     expect(alike.real).toBe(true);
     expect(unlike.real).toBe(false);
   });
 
   it('says at least how much is gone where the noise hides what is left', () => {
-    const change = changeOf(seen(1e-2, 1e-4), { level: level(1e-7, 3e-7), seen: false }, 0, 0);
+    const change = changeOf(seen(1e-2, 1e-4), { level: level(1e-7, 3e-7), seen: false }, ALIKE);
     expect(change.lowDb).toBeNull();
     expect(change.highDb).toBeLessThan(-30);
     expect(change.real).toBe(true);
@@ -49,7 +69,7 @@ describe('the change of one level', () => {
 
   it('claims nothing where both are hidden', () => {
     const hidden = { level: level(1e-7, 3e-7), seen: false };
-    expect(changeOf(hidden, hidden, 0, 0).real).toBe(false);
+    expect(changeOf(hidden, hidden, ALIKE).real).toBe(false);
   });
 });
 

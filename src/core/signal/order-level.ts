@@ -21,6 +21,13 @@ export interface OrderLevel {
   /** Blocks used, and how many independent ones their scatter is worth. */
   readonly blocks: number;
   readonly effectiveBlocks: number;
+  /** Squared amplitude of each block, noise still in it, (m/s²)², and how far apart the blocks begin, s. */
+  readonly blockPowers: readonly number[];
+  readonly stepS: number;
+  /** ln of the relative speed in the middle of each block. */
+  readonly blockLogSpeeds: readonly number[];
+  /** Variance that noise alone gives to one of them, were the order perfectly steady, (m/s²)⁴. */
+  readonly blockScatter: number;
 }
 
 /** Block length, s: long enough to part lines half a hertz off, short enough that many blocks show the scatter. */
@@ -49,11 +56,17 @@ export function orderLevel(
   if (!(frequencyHz > 1) || highest >= samplingRateHz / 2) return null;
   const kernels = ALL_BINS.map((bins) => hannKernel(length, bins));
   const blocks: number[][] = [];
+  const byAxis: number[][] = [];
+  const logSpeeds: number[] = [];
   for (const piece of prepared.pieces) {
     const samples = piece.axes[0]?.length ?? 0;
     for (let from = 0; from + length <= samples; from += length >> 1) {
-      const carrier = blockCarrier(speed, frequencyHz, piece.startS + from / samplingRateHz, length, samplingRateHz);
-      blocks.push(blockPowers(piece.axes, from, carrier, kernels));
+      const startS = piece.startS + from / samplingRateHz;
+      const carrier = blockCarrier(speed, frequencyHz, startS, length, samplingRateHz);
+      logSpeeds.push(Math.log(interpolator(speed)(startS + blockS / 2)));
+      const powers = blockPowers(piece.axes, from, carrier, kernels);
+      byAxis.push(powers.flatMap((axis) => [axis[0]!, mean(axis.slice(1))]));
+      blocks.push(kernels.map((_, k) => powers.reduce((sum, axis) => sum + axis[k]!, 0)));
     }
   }
   if (blocks.length < 2) return null;
@@ -70,7 +83,26 @@ export function orderLevel(
     noisePower,
     blocks: blocks.length,
     effectiveBlocks,
+    blockPowers: signal,
+    stepS: (length >> 1) / samplingRateHz,
+    blockLogSpeeds: logSpeeds,
+    blockScatter: scatterByNoise(byAxis, noisePower),
   };
+}
+
+/**
+ * Noise crossed with the order, and with itself, axis by axis: the variance of |A + n|² is 2·A²·N + N².
+ * @param byAxis block by block, power and mean of the sides of each axis in turn
+ */
+function scatterByNoise(byAxis: readonly (readonly number[])[], noisePower: number): number {
+  const means = byAxis[0]!.map((_, k) => mean(byAxis.map((values) => values[k]!)));
+  const sides = means.filter((_, k) => k % 2 === 1);
+  const share = noisePower / sides.reduce((sum, side) => sum + side, 0);
+  return sides.reduce((scatter, side, axis) => {
+    const noise = share > 0 ? share * side : 0;
+    const order = Math.max(0, means[2 * axis]! - noise);
+    return scatter + 2 * order * noise + noise * noise;
+  }, 0);
 }
 
 interface Complex {
@@ -125,17 +157,16 @@ function interpolator({ timeS, relative }: RelativeSpeed): (atS: number) => numb
   };
 }
 
-/** Squared 0-to-peak amplitude under each kernel, all axes together, (m/s²)². */
+/** Squared 0-to-peak amplitude of each axis under each kernel, (m/s²)². */
 function blockPowers(
   axes: readonly Float64Array[],
   from: number,
   carrier: Complex,
   kernels: readonly Complex[],
-): number[] {
+): number[][] {
   const length = carrier.re.length;
-  const powers = kernels.map(() => 0);
-  for (const axis of axes) {
-    kernels.forEach((kernel, k) => {
+  return axes.map((axis) =>
+    kernels.map((kernel) => {
       let re = 0;
       let im = 0;
       for (let i = 0; i < length; i += 1) {
@@ -143,10 +174,9 @@ function blockPowers(
         re += value * (carrier.re[i]! * kernel.re[i]! - carrier.im[i]! * kernel.im[i]!);
         im += value * (carrier.re[i]! * kernel.im[i]! + carrier.im[i]! * kernel.re[i]!);
       }
-      powers[k]! += re * re + im * im;
-    });
-  }
-  return powers;
+      return re * re + im * im;
+    }),
+  );
 }
 
 /** Noise under the order: both sides' mean, or the quieter side where the other holds a line. */

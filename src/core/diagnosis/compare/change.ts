@@ -1,6 +1,8 @@
 /** The change of one level between two runs, dB, with its 95 % interval. */
-import { fTailQuantile } from '../../signal/distributions.ts';
+import { levelCases } from '../../signal/level-wander.ts';
+import { mixtureQuantile } from '../../signal/normal-mixture.ts';
 import type { OrderLevel } from '../../signal/order-level.ts';
+import { EXPONENT_SD, MEAN_EXPONENT, SPEED_LAWS } from './speed-law.ts';
 
 export interface Change {
   readonly db: number;
@@ -12,10 +14,18 @@ export interface Change {
 const DB_PER_NEPER_OF_POWER = 10 / Math.LN10;
 /** One-sided 95 % of the normal distribution. */
 const ONE_SIDED = 1.645;
+/**
+ * What one run's level differs from the next one's though nothing was done: tire temperature, load, how the sensor
+ * sits; standard deviation for the pair, dB. Judgement: no survey of repeated runs is known here.
+ */
+const RUN_TO_RUN_SD_DB = 0.3;
 /** A level counts as seen where its power is this many standard uncertainties above nothing. */
 const SEEN_FROM = 3;
 /** Where the diagnosis has no tone there, the level must also stand this far over both sides: a hump of the road's is not an order. */
 const CLEAR_OF_A_HUMP = 4;
+
+/** A weighted mean that falls below this share of the plain one tells nothing more. */
+const LEAST_SHARE = 0.1;
 
 /** A level, and whether it is the order's own or only what could hide there. */
 export interface SeenLevel {
@@ -34,43 +44,55 @@ const noiseSd = ({ noisePower, blocks }: OrderLevel): number => noisePower * Mat
 export const mostPower = (level: OrderLevel): number =>
   Math.max(0, level.power) + ONE_SIDED * Math.max(level.powerSd, noiseSd(level));
 
+/** In what the two runs differ beside the repair. */
+export interface Conditions {
+  /** How much faster the second was, dB of speed. */
+  readonly speedDb: number;
+  /** Standard uncertainty for unlike loggers, mountings, loads, dB. */
+  readonly unlikeSdDb: number;
+}
+
 /**
- * @param correctionDb what the difference of speed alone would have changed; taken out
- * @param extraSdDb uncertainty added for the speed's correction and for unlike runs
- * @returns two-sided 95 % interval by Student's distribution where both are seen; one-sided where one is hidden;
- *   not real where both are hidden
+ * The change with the difference of speed taken out.
+ * @returns two-sided 95 % interval where both are seen, over all wanders of the level that the two runs allow and all
+ *   laws of speed; one-sided where one is hidden; not real where both are hidden
  */
-export function changeOf(one: SeenLevel, other: SeenLevel, correctionDb: number, extraSdDb: number): Change {
+export function changeOf(one: SeenLevel, other: SeenLevel, { speedDb, unlikeSdDb }: Conditions): Change {
   const { level: before, seen: seenBefore } = one;
   const { level: after, seen: seenAfter } = other;
-  const decibels = (to: number, from: number): number => DB_PER_NEPER_OF_POWER * Math.log(to / from) - correctionDb;
+  const runsSdDb = Math.hypot(unlikeSdDb, RUN_TO_RUN_SD_DB);
+  const decibels = (to: number, from: number): number => DB_PER_NEPER_OF_POWER * Math.log(to / from);
   if (seenBefore && seenAfter) {
-    const sdBefore = (DB_PER_NEPER_OF_POWER * before.powerSd) / before.power;
-    const sdAfter = (DB_PER_NEPER_OF_POWER * after.powerSd) / after.power;
-    const sd = Math.hypot(sdBefore, sdAfter, extraSdDb);
-    const half = studentQuantile(degrees(sdBefore, before, sdAfter, after, sd)) * sd;
-    const db = decibels(after.power, before.power);
-    return { db, lowDb: db - half, highDb: db + half, real: Math.abs(db) > half };
+    const plainDb = decibels(after.power, before.power);
+    const parts = levelCases([before, after], SPEED_LAWS).map(({ weight, relative, exponent, covariance }) => {
+      const [from, to] = relative.map((value) => Math.max(value, LEAST_SHARE));
+      const gradient = [-DB_PER_NEPER_OF_POWER / from!, DB_PER_NEPER_OF_POWER / to!, -speedDb];
+      const variance = gradient.reduce(
+        (sum, a, i) => sum + gradient.reduce((part, b, k) => part + a * b * covariance[i]![k]!, 0),
+        runsSdDb ** 2,
+      );
+      return { weight, mean: plainDb + decibels(to!, from!) - exponent * speedDb, sd: Math.sqrt(variance) };
+    });
+    const lowDb = mixtureQuantile(parts, 0.025);
+    const highDb = mixtureQuantile(parts, 0.975);
+    const db = parts.reduce((sum, { weight, mean }) => sum + weight * mean, 0);
+    return { db, lowDb, highDb, real: lowDb > 0 || highDb < 0 };
   }
-  const margin = ONE_SIDED * extraSdDb;
+  const correctionDb = MEAN_EXPONENT * speedDb;
+  const margin = ONE_SIDED * Math.hypot(EXPONENT_SD * speedDb, runsSdDb);
   if (seenBefore) {
     const highDb =
-      decibels(mostPower(after), Math.max(before.power - ONE_SIDED * before.powerSd, 0.1 * before.power)) + margin;
-    return { db: decibels(mostPower(after), before.power), lowDb: null, highDb, real: highDb < 0 };
+      decibels(mostPower(after), Math.max(before.power - ONE_SIDED * before.powerSd, 0.1 * before.power)) -
+      correctionDb +
+      margin;
+    return { db: decibels(mostPower(after), before.power) - correctionDb, lowDb: null, highDb, real: highDb < 0 };
   }
   if (seenAfter) {
     const lowDb =
-      decibels(Math.max(after.power - ONE_SIDED * after.powerSd, 0.1 * after.power), mostPower(before)) - margin;
-    return { db: decibels(after.power, mostPower(before)), lowDb, highDb: null, real: lowDb > 0 };
+      decibels(Math.max(after.power - ONE_SIDED * after.powerSd, 0.1 * after.power), mostPower(before)) -
+      correctionDb -
+      margin;
+    return { db: decibels(after.power, mostPower(before)) - correctionDb, lowDb, highDb: null, real: lowDb > 0 };
   }
   return { db: 0, lowDb: null, highDb: null, real: false };
 }
-
-/** Degrees of freedom of the joint uncertainty (Welch 1947, Satterthwaite 1946); the extra part counts as well known. */
-function degrees(sdBefore: number, before: OrderLevel, sdAfter: number, after: OrderLevel, sd: number): number {
-  const share = sdBefore ** 4 / (before.effectiveBlocks - 1) + sdAfter ** 4 / (after.effectiveBlocks - 1);
-  return share > 0 ? Math.min(200, Math.max(2, sd ** 4 / share)) : 200;
-}
-
-/** Two-sided 95 % of Student's distribution: t² has the F distribution with 1 and n degrees of freedom. */
-const studentQuantile = (n: number): number => Math.sqrt(fTailQuantile(0.05, 1, n));

@@ -4,13 +4,14 @@ import type { RunInference } from '../infer-run.ts';
 import type { Finding } from '../finding.ts';
 import { findingsOf } from '../finding.ts';
 import { FELT_FROM } from '../perceived.ts';
+import type { Conditions } from './change.ts';
 import { changeOf, mostPower } from './change.ts';
 import type { ComparedLevel, ComparedPair, ComparedRun, Comparison, OrderChange } from './comparison.ts';
 import { COMPARISON_SCHEMA_VERSION } from './comparison.ts';
 import type { Pair } from './pair.ts';
-import { pairRuns, speedCorrection } from './pair.ts';
+import { fasterDb, pairRuns } from './pair.ts';
 import type { RunLevel } from './run-levels.ts';
-import { runLevels } from './run-levels.ts';
+import { hiddenLevel, runLevels } from './run-levels.ts';
 import { sentenceOf } from './sentence.ts';
 
 /**
@@ -39,14 +40,15 @@ export function compareRuns(before: readonly RunInference[], after: readonly Run
 function comparePair(pair: Pair): ComparedPair {
   const before = runLevels(pair.before);
   const after = runLevels(pair.after);
-  const correction = speedCorrection(pair);
-  const extraSdDb = Math.hypot(correction.sdDb, pair.unlikeSdDb);
-  const orders = [...before].flatMap(([label, one]) => {
-    const other = after.get(label);
-    if (!other) return [];
+  const speedDb = fasterDb(pair);
+  const orders = [...new Set([...before.keys(), ...after.keys()])].flatMap((label) => {
+    // Where one run shows the order and the other does not, what could hide there is looked for more widely.
+    const one = before.get(label) ?? (after.get(label)?.own ? hiddenLevel(pair.before, label) : null);
+    const other = after.get(label) ?? (before.get(label)?.own ? hiddenLevel(pair.after, label) : null);
+    if (!one || !other) return [];
     // What neither run's diagnosis found is the road's: a level read there says what could hide, no more.
     const [a, b] = one.own || other.own ? [one, other] : [hidden(one), hidden(other)];
-    return [orderChange(a, b, correction.db, extraSdDb)];
+    return [orderChange(a, b, { speedDb: orderFasterDb(a, b) ?? speedDb ?? 0, unlikeSdDb: pair.unlikeSdDb })];
   });
   return {
     before: comparedRun(pair.before),
@@ -57,6 +59,10 @@ function comparePair(pair: Pair): ComparedPair {
   };
 }
 
+/** Where both runs show the order, it tells better than any speed read elsewhere how much faster the second was. */
+const orderFasterDb = (one: RunLevel, other: RunLevel): number | null =>
+  one.own && other.own && one.origin.group === 'road' ? 20 * Math.log10(other.frequencyHz / one.frequencyHz) : null;
+
 const hidden = (level: RunLevel): RunLevel => ({ ...level, seen: false });
 
 const comparedRun = ({ run, posterior }: RunInference): ComparedRun => ({
@@ -65,9 +71,9 @@ const comparedRun = ({ run, posterior }: RunInference): ComparedRun => ({
   durationS: run.prepared.durationS,
 });
 
-function orderChange(one: RunLevel, other: RunLevel, correctionDb: number, extraSdDb: number): OrderChange {
+function orderChange(one: RunLevel, other: RunLevel, conditions: Conditions): OrderChange {
   const { line } = one.origin;
-  const change = changeOf(one, other, correctionDb, extraSdDb);
+  const change = changeOf(one, other, conditions);
   const before = comparedLevel(one);
   const after = comparedLevel({ ...other, verticalShare: other.verticalShare ?? one.verticalShare });
   return {

@@ -84,17 +84,11 @@ function mountedDifferently(a: readonly number[] | null, b: readonly number[] | 
   return a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0) < Math.cos(Math.PI / 12);
 }
 
-/**
- * What the difference of speed alone changes, dB, and how sure that is. Unbalance grows with the square of speed and
- * a resonance on its way to the seat can make that much steeper or turn it round (judgement: exponent 2 ± 3).
- */
-const SPEED_EXPONENT = { mean: 2, sd: 3 };
-
-export function speedCorrection({ before, after }: Pair): { db: number; sdDb: number } {
+/** How much faster the second run was than the first, dB of speed; null where a speed is not known. */
+export function fasterDb({ before, after }: Pair): number | null {
   const a = speedOf(before);
   const b = speedOf(after);
-  if (a === null || b === null) return { db: 0, sdDb: 0 };
+  if (a === null || b === null) return null;
   const scale = (one: RunInference): number => Math.exp(one.posterior.road.mean);
-  const db = 20 * Math.log10((b * scale(after)) / (a * scale(before)));
-  return { db: SPEED_EXPONENT.mean * db, sdDb: SPEED_EXPONENT.sd * Math.abs(db) };
+  return 20 * Math.log10((b * scale(after)) / (a * scale(before)));
 }

@@ -43,6 +43,30 @@ export function runLevels(inference: RunInference): Map<string, RunLevel> {
   return levels;
 }
 
+/** Widest search for an order that is not found, in steps of a block's bin: beyond, its place is not known at all. */
+const MOST_STEPS = 40;
+
+/**
+ * What could hide of an order that is not found and whose place is not known to a block's bin: the most there is anywhere
+ * in its place (95 %), another line's level included.
+ * @returns null where the order is not expected, or could be almost anywhere
+ */
+export function hiddenLevel(inference: RunInference, label: string): RunLevel | null {
+  const origin = inference.origins.find(({ line }) => line.label === label);
+  if (!origin) return null;
+  const { prepared, speedTrack } = inference.run;
+  const place = expectedPlace(inference, origin);
+  const steps = Math.ceil(4 * place.sdHz * BLOCK_S);
+  if (steps > MOST_STEPS) return null;
+  const levels = Array.from({ length: steps + 1 }, (_, k) => {
+    const frequencyHz = place.hz + (k - steps / 2) / BLOCK_S;
+    const level = orderLevel(prepared, frequencyHz, speedTrack);
+    return level ? [{ frequencyHz, level }] : [];
+  }).flat();
+  const most = levels.sort((a, b) => b.level.power - a.level.power)[0];
+  return most ? { origin, ...most, verticalShare: null, seen: false, own: false } : null;
+}
+
 function ownTone(
   inference: RunInference,
   origin: Origin,
