@@ -1,6 +1,7 @@
 /** One run's tones weighed against its lines: the posterior of its speed scales, and the matches. */
 import { logAbsence } from './absence.ts';
 import { backgroundAt, supportsOf } from './intensity.ts';
+import { atLoudness, MIDDLE, OTHERS, type Loudness } from './loudness.ts';
 import { matchesOf, mixedMatches, type Match } from './match.ts';
 import { imageFactors, motionModels, tonesOnTrack, type MotionModel } from './motion-model.ts';
 import type { Origin } from './origin.ts';
@@ -20,17 +21,32 @@ export interface RunInference {
   readonly model: MotionModel;
 }
 
-/** The run under one model of which group follows which history. */
-const underModel = (
+/** What is taken for true of a run while its tones are weighed. */
+interface Assumption {
+  readonly model: MotionModel;
+  readonly loudness: Loudness;
+}
+
+interface Weighed extends Assumption {
+  readonly posterior: ScalePosterior;
+  readonly matches: readonly Match[];
+  readonly logWeight: number;
+}
+
+/** Motion models this much (ln) less likely than the best are not tried at other loudnesses. */
+const NOT_WORTH_TRYING = 12;
+
+const weigh = (
   run: RunEvidence,
-  origins: readonly Origin[],
+  given: readonly Origin[],
   prior: ScalePrior,
   steady: readonly SteadyTone[],
-  model: MotionModel,
-  twins: ReadonlyMap<Origin, readonly Origin[]>,
-): { readonly posterior: ScalePosterior; readonly matches: readonly Match[]; readonly logWeight: number } => {
+  { model, loudness }: Assumption,
+): Weighed => {
   const { histories, limit } = run;
   const { factor, held = null } = model;
+  const origins = atLoudness(given, loudness);
+  const twins = twinsOf(origins);
   const road = origins.filter((origin) => origin.group === 'road');
   const engine = origins.filter((origin) => origin.group === 'engine');
   const tied = !model.joined ? unlocked(prior) : histories.count > 0 ? locked(prior) : prior;
@@ -43,7 +59,17 @@ const underModel = (
   const absentEngine = logAbsence(engine, prior.engine, limit);
   const posterior = scalePosterior(tied, densities, absentRoad, absentEngine);
   const matches = matchesOf(run.tones, densities, posterior);
-  return { posterior, matches, logWeight: posterior.logEvidence + model.logPrior };
+  const logWeight = posterior.logEvidence + model.logPrior + Math.log(loudness.prior);
+  return { model, loudness, posterior, matches, logWeight };
+};
+
+/** Matches name the origins as they were given, not as one assumption has them. */
+const asGiven = (matches: readonly Match[], origins: readonly Origin[]): readonly Match[] => {
+  const byLabel = new Map(origins.map((origin) => [origin.line.label, origin]));
+  return matches.map((match) => ({
+    ...match,
+    lines: match.lines.map((share) => ({ ...share, origin: byLabel.get(share.origin.line.label) ?? share.origin })),
+  }));
 };
 
 /** @param steady tones of other runs that may be heard here again */
@@ -56,25 +82,29 @@ export const inferRun = (
   const linesHz = origins.map((origin) => origin.trueHz);
   const factors = imageFactors(tonesOnTrack(run.tones, run.histories), linesHz, run.limit.samplingRateHz);
   const models = motionModels(run.histories, run.slipPossible, factors, run.tones);
-  const twins = twinsOf(origins);
-  const under = models.map((model) => underModel(run, origins, prior, steady, model, twins));
-  const most = Math.max(...under.map(({ logWeight }) => logWeight));
-  const weights = under.map(({ logWeight }) => Math.exp(logWeight - most));
+  const weighed = (assumption: Assumption): Weighed => weigh(run, origins, prior, steady, assumption);
+  const middle = models.map((model) => weighed({ model, loudness: MIDDLE }));
+  const likeliest = Math.max(...middle.map(({ logWeight }) => logWeight));
+  const worth = middle.filter(({ logWeight }) => logWeight > likeliest - NOT_WORTH_TRYING);
+  const all = [...middle, ...worth.flatMap(({ model }) => OTHERS.map((loudness) => weighed({ model, loudness })))];
+  const most = Math.max(...all.map(({ logWeight }) => logWeight));
+  const weights = all.map(({ logWeight }) => Math.exp(logWeight - most));
   const sum = weights.reduce((a, b) => a + b, 0);
   const shares = weights.map((weight) => weight / sum);
+  const matches = mixedMatches(
+    all.map((one) => one.matches),
+    shares,
+  );
   return {
     run,
     origins,
     prior,
     posterior: mixedPosterior(
       prior,
-      under.map(({ posterior }) => posterior),
+      all.map(({ posterior }) => posterior),
       shares,
     ),
-    matches: mixedMatches(
-      under.map(({ matches }) => matches),
-      shares,
-    ),
-    model: models[shares.indexOf(Math.max(...shares))]!,
+    matches: asGiven(matches, origins),
+    model: all[shares.indexOf(Math.max(...shares))]!.model,
   };
 };

@@ -23,7 +23,9 @@ export interface LevelPrior {
   readonly fault: LevelShare;
 }
 
-const SPREAD_NORMAL = 0.9;
+/** Standard deviations of ln(level): what all normal orders of a vehicle share, and what each has of its own. Judgement. */
+export const NORMAL_SPREADS = { common: 0.7, own: 0.6 } as const;
+const SPREAD_NORMAL = Math.hypot(NORMAL_SPREADS.common, NORMAL_SPREADS.own);
 const SPREAD_FAULT = 0.9;
 
 const prior = (presence: number, medianMps2: number, faulty: number, faultMps2: number): LevelPrior => ({
@@ -51,13 +53,18 @@ const ENGINE = new Map<number, LevelPrior>([
   [2, prior(0.5, 0.007, 0.03, 0.09)],
 ]);
 const FIRING = prior(0.95, 0.02, 0.08, 0.12);
+/** Its multiples: pulses are round, mounts pass less of what is fast. */
+const FIRING_MULTIPLE = prior(0.6, 0.006, 0.006, 0.06);
 const ACCESSORY = prior(0.3, 0.006, 0.04, 0.08);
 const MESH = prior(0.3, 0.006, 0.01, 0.06);
 const OTHER = prior(0.2, 0.004, 0.004, 0.06);
 
-/** The level table's row for a line. */
-export const levelPriorOf = (line: Line): LevelPrior => {
-  if (line.role === 'firing') return FIRING;
+/**
+ * The level table's row for a line.
+ * @param firingOrder the engine's firing order itself, of which there are multiples
+ */
+export const levelPriorOf = (line: Line, firingOrder: number): LevelPrior => {
+  if (line.role === 'firing') return line.order > firingOrder ? FIRING_MULTIPLE : FIRING;
   if (line.role === 'mesh' || line.role === 'electric') return MESH;
   switch (line.part) {
     case 'tire':

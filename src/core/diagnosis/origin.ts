@@ -40,14 +40,16 @@ const placeOf = (line: Line): readonly PlaceShare[] => {
 };
 
 /** All origins of a run's expected lines. */
-export const originsOf = (expected: ExpectedLines): readonly Origin[] =>
-  expected.lines.map((line) => ({
+export const originsOf = ({ lines }: ExpectedLines): readonly Origin[] => {
+  const firingOrder = Math.min(...lines.filter(({ role }) => role === 'firing').map(({ order }) => order));
+  return lines.map((line) => ({
     line,
     group: line.group,
     trueHz: line.frequencyHz,
-    levels: levelPriorOf(line),
+    levels: levelPriorOf(line, firingOrder),
     place: placeOf(line),
   }));
+};
 
 /** A true frequency that would show at an observed one, and how it would then move with the speed. */
 export interface Target {

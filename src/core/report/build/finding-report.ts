@@ -1,5 +1,6 @@
 /** A finding as the report tells it, and the basis from which its causes are ranked. */
 import { acrossRuns } from '../../diagnosis/across-runs.ts';
+import { beatingWith } from '../../diagnosis/beats.ts';
 import type { Companion, FindingBasis } from '../../diagnosis/case.ts';
 import type { Finding } from '../../diagnosis/finding.ts';
 import type { RunInference } from '../../diagnosis/infer-run.ts';
@@ -68,7 +69,7 @@ export const findingBasis = (finding: Finding, inferences: readonly RunInference
     verticalShare: peak.verticalShare,
     companions: companionsOf(finding.inference, finding.label),
     ...acrossRuns(finding, inferences),
-    beats: false,
+    beats: beatingWith(finding).length > 0,
   };
 };
 
