@@ -94,6 +94,17 @@ describe('the noise in bands', () => {
     a!.forEach((band, i) => expect(Math.abs(b![i]!.size / band.size - 1)).toBeLessThan(0.2));
   });
 
+  it('believes the averages that theory gives in steady noise, chance scatter and all', () => {
+    let believed = 0;
+    for (let seed = 20; seed < 28; seed += 1) {
+      for (const length of [4000, 1000]) {
+        const level = levelOf(correlated(40, seed), length);
+        if (Math.abs(noiseBands(2, level, 40).averages - level.averages) < 1e-9) believed += 1;
+      }
+    }
+    expect(believed).toBeGreaterThanOrEqual(14);
+  });
+
   it('believes fewer averages where the powers scatter more than averages can', () => {
     // Powers of one average each (exponential) in a level that claims twenty.
     const normal = normals(5);
