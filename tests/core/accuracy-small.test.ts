@@ -16,8 +16,8 @@ describe('accuracy, a small part', () => {
   }, 900_000);
 
   // What has been reached so far, as a floor that only ever rises; the aim is 97 in 100 (`npm run accuracy`).
-  it('is right in at least thirteen of sixteen cases, one of each family', () => {
-    expect(outcomes.filter((o) => o.score.right).length, missList(outcomes)).toBeGreaterThanOrEqual(13);
+  it('is right in at least fifteen of sixteen cases, one of each family', () => {
+    expect(outcomes.filter((o) => o.score.right).length, missList(outcomes)).toBeGreaterThanOrEqual(15);
   });
 
   it('is never sure of what is wrong', () => {
