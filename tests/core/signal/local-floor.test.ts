@@ -63,6 +63,62 @@ describe('narrower than any resonance', () => {
     expect(on(6)).toBeGreaterThan(gammaLogTail(6 * 8, 8) - 1);
   });
 
+  it('is the mean of χ² tails over all strengths of resonance, weighed by the neighbours: summed on a fine grid here', () => {
+    // Prior: 0.9 that there is none, the rest flat in ln(1 + R), an eighth of it to each e-fold. Likelihood of a mean of
+    // K powers p about m: −K(ln m + p/m). A resonance of damping 0.8 % at bin 1000 has half its height 8 bins off.
+    const plain = (t: Float64Array, averages: number, distances: readonly number[]): number => {
+      const terms: { log: number; tail: number }[] = [];
+      for (let g = 0; g <= 24; g += 0.01) {
+        const r = Math.exp(g) - 1;
+        const log = distances.reduce(
+          (sum, d) => {
+            const m = 1 + r / (1 + (d / 8) ** 2);
+            return sum - averages * (Math.log(m) + t[BIN + d]! / m);
+          },
+          Math.log(g === 0 ? 0.9 : (0.1 * 0.01) / 8),
+        );
+        terms.push({ log, tail: gammaLogTail((t[BIN]! * averages) / (1 + r), averages) });
+      }
+      const most = Math.max(...terms.map(({ log }) => log));
+      const weight = terms.reduce((sum, { log }) => sum + Math.exp(log - most), 0);
+      return Math.log(terms.reduce((sum, { log, tail }) => sum + Math.exp(log - most + tail), 0) / weight);
+    };
+    // Three widths, 24 bins, to each side, but for the two of the lobe; the greatest of both sides together and each.
+    const right = Array.from({ length: 22 }, (_, i) => i + 3);
+    const left = right.map((d) => -d);
+    for (const [r, top, averages] of [
+      [0, 3, 4],
+      [0, 6, 8],
+      [3, 12, 8],
+      [40, 200, 4],
+      [300, 900, 2],
+    ] as const) {
+      const t = shaped(r, 0.012, top);
+      const known = Math.max(...[[...left, ...right], left, right].map((side) => plain(t, averages, side)));
+      expect(Math.abs(logTail(viewOf(t, averages), BIN) - known)).toBeLessThan(0.1);
+    }
+  });
+
+  it('looks three widths of a resonance to each side, six bins at least, and no further', () => {
+    const raised = (bin: number, distances: readonly number[]): number => {
+      const t = new Float64Array(2000).fill(1);
+      t[bin] = 6;
+      for (const d of distances) t[bin + d] = 40;
+      return logTail(viewOf(t, 8), bin);
+    };
+    for (const [bin, reach] of [
+      [1000, 24],
+      [100, 6],
+      // Forty at most.
+      [1900, 40],
+    ] as const) {
+      const none = raised(bin, []);
+      expect(raised(bin, [reach + 1, -reach - 1, reach + 2, -2 * reach])).toBe(none);
+      expect(Math.abs(raised(bin, [reach]) - none)).toBeGreaterThan(0.01);
+      expect(Math.abs(raised(bin, [-reach]) - none)).toBeGreaterThan(0.01);
+    }
+  });
+
   it('a step of the noise is no line: each side is weighed by itself', () => {
     const step = Float64Array.from({ length: 2000 }, (_, k) => (k < BIN ? 1 : 30));
     step[BIN] = 45;
@@ -154,6 +210,15 @@ describe('one entry for each line', () => {
       [20, true],
       [40, false],
     ]);
+  });
+
+  it('a coarser line where the finer ones found nothing is kept', () => {
+    const fine = viewOf(flat(4000, {}), 1, 40);
+    const coarse = viewOf(flat(1000, { 200: 91 }), 4, 10);
+    expect(keptAmongLevels([fine, coarse], [candidate(coarse, 200)], all).length).toBe(1);
+    // As is one no higher than the floor, which the test has let through.
+    const low = viewOf(flat(1000, { 200: 1 }), 4, 10);
+    expect(keptAmongLevels([fine, low], [candidate(low, 200)], all).length).toBe(1);
   });
 
   it('lines outside a coarser line’s lobe are left alone', () => {
