@@ -4,10 +4,13 @@
  */
 import type { RecordedJob } from './compare.ts';
 import { inferencesOf } from './compare.ts';
+import { isSeen, RUN_TO_RUN_SD_DB } from './diagnosis/compare/change.ts';
 import { runLevels } from './diagnosis/compare/run-levels.ts';
+import { SPEED_LAWS } from './diagnosis/compare/speed-law.ts';
 import type { Note, Result } from './note.ts';
 import { failure, success } from './note.ts';
 import type { AxisName } from './reading/recording.ts';
+import { levelCases } from './signal/level-wander.ts';
 import type { OrderLevel, RelativeSpeed } from './signal/order-level.ts';
 import { orderLevel } from './signal/order-level.ts';
 import type { Prepared } from './signal/spectrum.ts';
@@ -27,6 +30,10 @@ export interface TrialLevels {
   readonly notes: readonly Note[];
 }
 
+/** A mean level that falls below this share of the plain one tells nothing more. */
+const LEAST_SHARE = 0.1;
+/** What one run differs from the next, as a share of the amplitude: the pair's decibels by the root of two. */
+const RUN_SHARE = ((RUN_TO_RUN_SD_DB / Math.SQRT2) * Math.LN10) / 20;
 /** Runs whose order lies further apart than this, as a share, were not made at one speed. */
 const SAME_SPEED_SHARE = 0.01;
 /** Step of the search for an order too weak to find by itself, Hz. */
@@ -62,7 +69,7 @@ export function trialLevels(recorded: RecordedJob, label: string): Result<TrialL
   const powers = axes.map((_, index) => levelOn(first, index, foundHz)?.power ?? -Infinity);
   const strongest = powers.indexOf(Math.max(...powers));
   const notes: Note[] = [];
-  const levels: TrialLevel[] = [];
+  const found: (PlacedLevel & { readonly run: string })[] = [];
   for (const run of runs) {
     const placed = run.frequencyHz ?? strongestNear(run, strongest, foundHz);
     const level = levelOn(run, strongest, placed);
@@ -75,8 +82,9 @@ export function trialLevels(recorded: RecordedJob, label: string): Result<TrialL
     }
     if (Math.abs(placed / foundHz - 1) > SAME_SPEED_SHARE) notes.push(otherSpeed(run.name, placed / foundHz));
     if (run.frequencyHz === null) notes.push(weak(run.name, label));
-    levels.push({ run: run.name, frequencyHz: placed, ...amplitudeOf(level) });
+    found.push({ run: run.name, frequencyHz: placed, level });
   }
+  const levels = trialAmplitudes(found).map((amplitude, k) => ({ run: found[k]?.run ?? '', ...amplitude }));
   return success({ axis: axes[strongest] ?? 'x', levels, notes });
 }
 
@@ -99,8 +107,47 @@ const strongestNear = (run: Observed, axis: number, aroundHz: number): number =>
   return best.frequencyHz;
 };
 
-/** From squared amplitude to amplitude; where noise hides the order its uncertainty is what the noise allows. */
-const amplitudeOf = ({
+export interface PlacedLevel {
+  readonly frequencyHz: number;
+  readonly level: OrderLevel;
+}
+
+/**
+ * Amplitudes at the speed of the first run, with the slow wander of the level, the law of speed and what one run
+ * differs from the next in their uncertainties; all runs together tell how much the level wanders.
+ */
+export function trialAmplitudes(placed: readonly PlacedLevel[]): Omit<TrialLevel, 'run'>[] {
+  const clear = placed.map(({ level }) => isSeen(level, true));
+  const cases = levelCases(
+    placed.filter((_, k) => clear[k]).map(({ level }) => level),
+    SPEED_LAWS,
+  );
+  let index = -1;
+  return placed.map(({ frequencyHz, level }, k) => {
+    if (!clear[k]) return { frequencyHz, ...hiddenAmplitude(level) };
+    index += 1;
+    const own = index;
+    const slower = Math.log((placed[0]?.frequencyHz ?? frequencyHz) / frequencyHz);
+    // ln of the amplitude: half the power's, and the exponent times ln of the speed.
+    const parts = cases.map(({ weight, relative, exponent, covariance }) => {
+      const share = Math.max(relative[own] ?? 1, LEAST_SHARE);
+      const [levelVariance = 0, mixed = 0] = [covariance[own]?.[own], covariance[own]?.at(-1)];
+      return {
+        weight,
+        mean: Math.log(level.power * share) / 2 + exponent * slower,
+        variance:
+          levelVariance / (4 * share ** 2) + (mixed * slower) / share + (covariance.at(-1)?.at(-1) ?? 0) * slower ** 2,
+      };
+    });
+    const mean = parts.reduce((sum, part) => sum + part.weight * part.mean, 0);
+    const variance = parts.reduce((sum, part) => sum + part.weight * (part.variance + (part.mean - mean) ** 2), 0);
+    const amplitudeMps2 = Math.exp(mean);
+    return { frequencyHz, amplitudeMps2, amplitudeSdMps2: amplitudeMps2 * Math.hypot(Math.sqrt(variance), RUN_SHARE) };
+  });
+}
+
+/** Where noise hides the order its uncertainty is what the noise allows. */
+const hiddenAmplitude = ({
   amplitudeMps2,
   powerSd,
 }: OrderLevel): Pick<TrialLevel, 'amplitudeMps2' | 'amplitudeSdMps2'> => ({

@@ -6,12 +6,17 @@ import { inferencesOf } from '../../src/core/compare.ts';
 import type { RunInference } from '../../src/core/diagnosis/infer-run.ts';
 import type { Job } from '../../src/core/job/job.ts';
 import { readRecording } from '../../src/core/reading/read-recording.ts';
+import type { Recording } from '../../src/core/reading/recording.ts';
+import type { OrderLevel } from '../../src/core/signal/order-level.ts';
+import { orderLevel } from '../../src/core/signal/order-level.ts';
+import { prepare } from '../../src/core/signal/prepare.ts';
 import { csvLayout } from '../../src/core/simulate/csv-layouts.ts';
 import { csvText } from '../../src/core/simulate/csv-write.ts';
 import type { Fault } from '../../src/core/simulate/fault.ts';
 import { randomSource } from '../../src/core/simulate/random.ts';
 import type { RandomSource } from '../../src/core/simulate/random.ts';
 import type { Scenario, Sensor } from '../../src/core/simulate/scenario.ts';
+import type { Simulation } from '../../src/core/simulate/simulate.ts';
 import { simulate } from '../../src/core/simulate/simulate.ts';
 import { drawGoodRoad, drawLayout, drawSensor } from './draw-sensor.ts';
 import { drawVehicle } from './draw-vehicle.ts';
@@ -36,22 +41,74 @@ export interface PairOptions {
   readonly upToHz: number;
 }
 
-export interface FourRuns {
+/** Four runs: [as found at the vehicle's speed, as found at nearly that], [changed, changed] likewise. */
+export interface Four<Run> {
   readonly label: string;
-  /** Runs with the fault as found, and with it changed: [at the vehicle's speed, at nearly that]. */
-  readonly asFound: readonly [RunInference, RunInference];
-  readonly changed: readonly [RunInference, RunInference];
+  readonly asFound: readonly [Run, Run];
+  readonly changed: readonly [Run, Run];
 }
 
-/** @returns null where a recording cannot be read */
-export async function fourRuns(seed: number, options: PairOptions): Promise<FourRuns | null> {
+interface Drawn {
+  readonly scenario: Scenario;
+  readonly job: Job;
+  readonly layout: string;
+}
+
+/** The four runs as the program sees them. @returns null where a recording cannot be read */
+export async function fourRuns(seed: number, options: PairOptions): Promise<Four<RunInference> | null> {
+  return fourOf(drawFour(seed, options), async ({ scenario, job, layout }) => {
+    const recording = await recorded(simulate(scenario), scenario.seed, layout);
+    return recording && (inferencesOf({ job, recordings: [recording] })[0] ?? null);
+  });
+}
+
+/**
+ * The level of the fault's order in each, read along the true speed: the statistics of the comparison alone, without
+ * what finding speed and order adds, and many times faster.
+ */
+export async function fourLevels(seed: number, options: PairOptions): Promise<Four<ReadLevel> | null> {
+  const four = drawFour(seed, options);
+  const order = Number(/(\d+)×/.exec(four.label)?.[1]);
+  return fourOf(four, async ({ scenario, layout }) => {
+    const simulation = simulate(scenario);
+    const { truth } = simulation;
+    const recording = await recorded(simulation, scenario.seed, layout);
+    const frequencyHz = truth.orders.find((o) => o.origin === 'fault' && o.order === order)?.meanHz ?? 0;
+    const timeS = Float64Array.from({ length: 2 * LENGTH_S + 1 }, (_, i) => i / 2);
+    const relative = timeS.map((t) => truth.speedAt(t) / truth.meanSpeedMps);
+    const level = recording && orderLevel(prepare(recording), frequencyHz, { timeS, relative });
+    return level && { frequencyHz, level };
+  });
+}
+
+export interface ReadLevel {
+  readonly frequencyHz: number;
+  readonly level: OrderLevel;
+}
+
+async function fourOf<Run>(
+  { label, asFound, changed }: Four<Drawn>,
+  run: (drawn: Drawn) => Promise<Run | null>,
+): Promise<Four<Run> | null> {
+  const [a, b] = [await run(asFound[0]), await run(asFound[1])];
+  const [c, d] = [await run(changed[0]), await run(changed[1])];
+  return a && b && c && d ? { label, asFound: [a, b], changed: [c, d] } : null;
+}
+
+async function recorded(simulation: Simulation, seed: number, layout: string): Promise<Recording | null> {
+  const bytes = new TextEncoder().encode(csvText(simulation, csvLayout(layout), seed));
+  const read = await readRecording({ name: 'run.csv', bytes }, {});
+  return read.ok ? read.value : null;
+}
+
+function drawFour(seed: number, options: PairOptions): Four<Drawn> {
   const random = randomSource(seed, 'compare');
   const { vehicle, trueM, gearRatio, converterSlip, speedMps } = drawVehicle(random, { layouts: ['rear-drive'] });
   const kind = random.pick(FAULTS);
   const sensor = slowEnough(random, 2.1 * (((vehicle.axleRatio ?? 1) * speedMps) / trueM), options.upToHz);
-  const layout = csvLayout(drawLayout(random));
+  const layout = drawLayout(random);
   const levelMps2 = random.logBetween(0.08, 0.4);
-  const run = async (k: number, db: number): Promise<RunInference | null> => {
+  const draw = (k: number, db: number): Drawn => {
     const meanMps = k % 2 === 0 ? speedMps : speedMps * (1 + SAME_SPEED_SD * random.normal());
     const scenario: Scenario = {
       seed: seed * 10 + k,
@@ -69,9 +126,6 @@ export async function fourRuns(seed: number, options: PairOptions): Promise<Four
       faults: [faultOf(kind, levelMps2 * 10 ** (db / 20), speedMps)],
       sensor,
     };
-    const bytes = new TextEncoder().encode(csvText(simulate(scenario), layout, seed));
-    const read = await readRecording({ name: `run-${k}.csv`, bytes }, {});
-    if (!read.ok) return null;
     const job: Job = {
       schemaVersion: 1,
       vehicle,
@@ -79,11 +133,13 @@ export async function fourRuns(seed: number, options: PairOptions): Promise<Four
       measurements: [],
       runs: [{ file: `run-${k}.csv`, speedMps: meanMps, speedSource: 'gps', gearRatio, load: 'cruise' }],
     };
-    return inferencesOf({ job, recordings: [read.value] })[0] ?? null;
+    return { scenario, job, layout };
   };
-  const [a, b] = [await run(0, 0), await run(1, 0)];
-  const [c, d] = [await run(2, options.trueDb), await run(3, options.trueDb)];
-  return a && b && c && d ? { label: LABEL[kind] ?? '', asFound: [a, b], changed: [c, d] } : null;
+  return {
+    label: LABEL[kind] ?? '',
+    asFound: [draw(0, 0), draw(1, 0)],
+    changed: [draw(2, options.trueDb), draw(3, options.trueDb)],
+  };
 }
 
 function slowEnough(random: RandomSource, seeHz: number, upToHz: number): Sensor {

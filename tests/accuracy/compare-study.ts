@@ -1,20 +1,24 @@
 /**
  * How before and after hold what they say: `npx tsx tests/accuracy/compare-study.ts [vehicles] [--list] [--from N]
- * [--up-to HZ]`. Each vehicle gives two pairs without a change and two with 3 dB less. Told are: unchanged pairs called
+ * [--up-to HZ] [--known-speed]`. Each vehicle gives two pairs without a change and two with 3 dB less. Told are: unchanged pairs called
  * changed (at most 5 in 100), true changes found (at least 95 in 100), and how often the 95 % interval holds the truth,
  * each with the 95 % interval of its rate (Clopper & Pearson 1934; pairs of one vehicle counted as if independent).
+ * With --known-speed the level is read along the true speed and only the statistics are tried.
  */
 import { parseArgs } from 'node:util';
 import type { RunInference } from '../../src/core/diagnosis/infer-run.ts';
+import { changeOf, isSeen } from '../../src/core/diagnosis/compare/change.ts';
 import { compareRuns } from '../../src/core/diagnosis/compare/compare.ts';
 import { fTailQuantile } from '../../src/core/signal/distributions.ts';
-import { fourRuns } from './compare-pair.ts';
+import type { Four, ReadLevel } from './compare-pair.ts';
+import { fourLevels, fourRuns } from './compare-pair.ts';
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     list: { type: 'boolean', default: false },
     from: { type: 'string', default: '3001' },
+    'known-speed': { type: 'boolean', default: false },
     'up-to': { type: 'string', default: '420' },
   },
 });
@@ -26,11 +30,30 @@ const count = {
   changed: { pairs: 0, told: 0, real: 0, inside: 0 },
 };
 
-function note(label: string, before: RunInference, after: RunInference, trueDb: number): void {
-  const tally = trueDb === 0 ? count.unchanged : count.changed;
+interface Told {
+  readonly changeDb: number;
+  readonly lowDb: number | null;
+  readonly highDb: number | null;
+  readonly real: boolean;
+}
+
+const toldOf = (label: string, before: RunInference, after: RunInference): Told | null => {
   const change = compareRuns([before], [after]).pairs[0]?.orders.find((order) => order.label === label);
+  return !change || change.verdict === 'not-seen' ? null : change;
+};
+
+const toldOfLevels = (_label: string, before: ReadLevel, after: ReadLevel): Told | null => {
+  const [one, other] = [before, after].map(({ level }) => ({ level, seen: isSeen(level, true) }));
+  if (!one!.seen && !other!.seen) return null;
+  const speedDb = 20 * Math.log10(after.frequencyHz / before.frequencyHz);
+  const { db, ...change } = changeOf(one!, other!, { speedDb, unlikeSdDb: 0 });
+  return { ...change, changeDb: db };
+};
+
+function note(label: string, change: Told | null, trueDb: number): void {
+  const tally = trueDb === 0 ? count.unchanged : count.changed;
   tally.pairs += 1;
-  if (!change || change.verdict === 'not-seen') return;
+  if (!change) return;
   const [low, high] = [change.lowDb ?? -Infinity, change.highDb ?? Infinity];
   tally.told += 1;
   tally.real += Number(change.real && (trueDb === 0 || change.changeDb < 0));
@@ -41,17 +64,22 @@ function note(label: string, before: RunInference, after: RunInference, trueDb: 
     );
 }
 
-for (let k = 0; k < vehicles; k += 1) {
-  const seed = Number(values.from) + k;
-  const four = await fourRuns(seed, { trueDb: TRUE_DB, upToHz: Number(values['up-to']) });
-  if (four === null) continue;
-  if (values.list) console.log(`vehicle ${seed}`);
+function noteFour<Run>(four: Four<Run> | null, tell: (label: string, before: Run, after: Run) => Told | null): void {
+  if (four === null) return;
   const [a, b] = four.asFound;
   const [c, d] = four.changed;
-  note(four.label, a, b, 0);
-  note(four.label, c, d, 0);
-  note(four.label, a, d, TRUE_DB);
-  note(four.label, b, c, TRUE_DB);
+  note(four.label, tell(four.label, a, b), 0);
+  note(four.label, tell(four.label, c, d), 0);
+  note(four.label, tell(four.label, a, d), TRUE_DB);
+  note(four.label, tell(four.label, b, c), TRUE_DB);
+}
+
+for (let k = 0; k < vehicles; k += 1) {
+  const seed = Number(values.from) + k;
+  const options = { trueDb: TRUE_DB, upToHz: Number(values['up-to']) };
+  if (values.list) console.log(`vehicle ${seed}`);
+  if (values['known-speed']) noteFour(await fourLevels(seed, options), toldOfLevels);
+  else noteFour(await fourRuns(seed, options), toldOf);
 }
 
 for (const [name, { pairs, told, real, inside }] of Object.entries(count)) {

@@ -18,7 +18,7 @@ const ONE_SIDED = 1.645;
  * What one run's level differs from the next one's though nothing was done: tire temperature, load, how the sensor
  * sits; standard deviation for the pair, dB. Judgement: no survey of repeated runs is known here.
  */
-const RUN_TO_RUN_SD_DB = 0.3;
+export const RUN_TO_RUN_SD_DB = 0.3;
 /** A level counts as seen where its power is this many standard uncertainties above nothing. */
 const SEEN_FROM = 3;
 /** Where the diagnosis has no tone there, the level must also stand this far over both sides: a hump of the road's is not an order. */

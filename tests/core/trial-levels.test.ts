@@ -1,0 +1,164 @@
+import { describe, expect, it } from 'vitest';
+import { balanceByAmplitudes } from '../../src/core/driveline/balance-amplitude.ts';
+import { balanceByPhasors } from '../../src/core/driveline/balance-influence.ts';
+import { orderLevel } from '../../src/core/signal/order-level.ts';
+import { randomSource } from '../../src/core/simulate/random.ts';
+import type { RandomSource } from '../../src/core/simulate/random.ts';
+import type { PlacedLevel } from '../../src/core/trial-levels.ts';
+import { trialAmplitudes } from '../../src/core/trial-levels.ts';
+
+const RATE = 125;
+const LENGTH_S = 60;
+const STEADY = { timeS: Float64Array.of(0), relative: Float64Array.of(1) };
+const TRIAL = 500;
+const ANGLES = [0, 120, 240];
+
+/** A rotor as it is, and what a unit weight does to it, as lengths and angles in degrees at the sensor. */
+interface Rotor {
+  readonly amplitude: number;
+  readonly phaseDeg: number;
+  readonly perWeight: number;
+  readonly lagDeg: number;
+}
+
+const drawRotor = (random: RandomSource): Rotor => {
+  const amplitude = random.logBetween(0.08, 0.4);
+  return {
+    amplitude,
+    phaseDeg: random.between(0, 360),
+    perWeight: (amplitude * random.between(0.6, 1.3)) / TRIAL,
+    lagDeg: random.between(0, 360),
+  };
+};
+
+const vector = (length: number, deg: number): [number, number] => [
+  length * Math.cos((deg * Math.PI) / 180),
+  length * Math.sin((deg * Math.PI) / 180),
+];
+const sum = (a: [number, number], b: [number, number]): [number, number] => [a[0] + b[0], a[1] + b[1]];
+
+const response = (rotor: Rotor, weight: number, atDeg: number): { amplitude: number; phaseDeg: number } => {
+  const [x, y] = sum(vector(rotor.amplitude, rotor.phaseDeg), vector(rotor.perWeight * weight, atDeg + rotor.lagDeg));
+  return { amplitude: Math.hypot(x, y), phaseDeg: (Math.atan2(y, x) * 180) / Math.PI };
+};
+
+/** What takes the rotor's own vector away: its length over the effect of a unit, opposite. */
+const correctionOf = (rotor: Rotor): { weight: number; angleDeg: number } => ({
+  weight: rotor.amplitude / rotor.perWeight,
+  angleDeg: rotor.phaseDeg - rotor.lagDeg + 180,
+});
+
+/** A run: amplitude with a slow wander and the square of the speed, and noise. */
+const readRun = (random: RandomSource, amplitude: number): PlacedLevel => {
+  const faster = 1 + 0.003 * random.normal();
+  const frequencyHz = 30.3 * faster;
+  const keep = Math.exp(-1 / (RATE * random.between(3, 12)));
+  const fresh = Math.sqrt(1 - keep * keep);
+  let [first, second] = [random.normal(), random.normal() / Math.SQRT2];
+  const samples = Float64Array.from({ length: LENGTH_S * RATE }, (_, i) => {
+    second = keep * second + (1 - keep) * first;
+    first = keep * first + fresh * random.normal();
+    const size = amplitude * faster ** 2 * (1 + 0.08 * Math.SQRT2 * second);
+    return size * Math.sin((2 * Math.PI * frequencyHz * i) / RATE) + 0.05 * random.normal();
+  });
+  const prepared = { samplingRateHz: RATE, durationS: LENGTH_S, up: null, pieces: [{ startS: 0, axes: [samples] }] };
+  return { frequencyHz, level: orderLevel(prepared, frequencyHz, STEADY)! };
+};
+
+const turned = (deg: number): number => ((((deg + 180) % 360) + 360) % 360) - 180;
+
+interface Errors {
+  /** In standard uncertainties as stated. */
+  readonly size: number[];
+  readonly angle: number[];
+}
+
+const within = (errors: readonly number[], sds: number): number =>
+  errors.filter((error) => Math.abs(error) < sds).length / errors.length;
+
+describe('a correction from recordings of trial runs', () => {
+  const CASES = 60;
+  const readings = Array.from({ length: CASES }, (_, k) => {
+    const random = randomSource(k, 'trial runs');
+    const rotor = drawRotor(random);
+    const weights = [0, ...ANGLES.map(() => TRIAL)];
+    const runs = weights.map((weight, i) => response(rotor, weight, ANGLES[i - 1] ?? 0));
+    const amplitudes = trialAmplitudes(runs.map(({ amplitude }) => readRun(random, amplitude)));
+    const phases = runs.map(({ phaseDeg }) => phaseDeg + 3 * random.normal());
+    return { rotor, runs, amplitudes, phases };
+  });
+
+  it('reads each amplitude at the speed of the first run, within its stated uncertainty', () => {
+    const errors = readings.flatMap(({ runs, amplitudes }) =>
+      amplitudes.map(({ amplitudeMps2, amplitudeSdMps2 }, i) => {
+        // The first run's own speed scatters about the reference as well; all are told at that speed.
+        const faster = amplitudes[0]!.frequencyHz / 30.3;
+        return (amplitudeMps2 - runs[i]!.amplitude * faster ** 2) / amplitudeSdMps2;
+      }),
+    );
+    expect(within(errors, 2)).toBeGreaterThan(0.91);
+    expect(within(errors, 1)).toBeLessThan(0.85);
+  });
+
+  it('is found without phase within its stated uncertainty, weight and angle', () => {
+    const errors: Errors = { size: [], angle: [] };
+    let told = 0;
+    for (const { rotor, amplitudes } of readings) {
+      const [baseline, ...rest] = amplitudes.map(({ amplitudeMps2, amplitudeSdMps2 }) => ({
+        amplitude: amplitudeMps2,
+        amplitudeSd: amplitudeSdMps2,
+      }));
+      const solved = balanceByAmplitudes({
+        baseline: baseline!,
+        trialWeight: TRIAL,
+        positions: rest.map((reading, i) => ({ ...reading, angleDeg: ANGLES[i]! })),
+      });
+      if (!solved.ok) continue;
+      told += 1;
+      const { correction } = solved.value;
+      const truth = correctionOf(rotor);
+      errors.size.push((correction.size - truth.weight) / correction.sizeSd!);
+      errors.angle.push(turned(correction.angleDeg - truth.angleDeg) / correction.angleSdDeg!);
+    }
+    expect(told).toBe(CASES);
+    for (const all of [errors.size, errors.angle]) {
+      expect(within(all, 2)).toBeGreaterThan(0.87);
+      expect(within(all, 1)).toBeLessThan(0.9);
+    }
+  });
+
+  it('is found with phase as well, phases read to 3°', () => {
+    const errors: Errors = { size: [], angle: [] };
+    for (const { rotor, amplitudes, phases } of readings) {
+      const [baseline, trial] = [0, 1].map((i) => [
+        {
+          amplitude: amplitudes[i]!.amplitudeMps2,
+          amplitudeSd: amplitudes[i]!.amplitudeSdMps2,
+          phaseDeg: phases[i]!,
+          phaseSdDeg: 3,
+        },
+      ]);
+      const solved = balanceByPhasors({
+        baseline: baseline!,
+        trials: [{ plane: 0, weight: TRIAL, angleDeg: ANGLES[0]!, readings: trial! }],
+      });
+      if (!solved.ok) throw new Error(solved.problem.message);
+      const correction = solved.value.corrections[0]!;
+      const truth = correctionOf(rotor);
+      errors.size.push((correction.size - truth.weight) / correction.sizeSd!);
+      errors.angle.push(turned(correction.angleDeg - truth.angleDeg) / correction.angleSdDeg!);
+    }
+    for (const all of [errors.size, errors.angle]) {
+      expect(within(all, 2)).toBeGreaterThan(0.87);
+      expect(within(all, 1)).toBeLessThan(0.9);
+    }
+  });
+
+  it('tells an order that noise hides by what could hide, not as nothing', () => {
+    const random = randomSource(1, 'hidden');
+    const [clear, hidden] = trialAmplitudes([readRun(random, 0.2), readRun(random, 0)]);
+    expect(clear!.amplitudeMps2).toBeCloseTo(0.2, 1);
+    expect(hidden!.amplitudeMps2).toBeLessThan(0.01);
+    expect(hidden!.amplitudeSdMps2).toBeGreaterThan(0.0005);
+  });
+});
