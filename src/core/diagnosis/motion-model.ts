@@ -56,7 +56,8 @@ const pairings = (count: number, slipPossible: boolean): readonly Omit<MotionMod
     return [model(0, 0, true, 0.8), model(0, null, false, 0.1), model(null, 0, false, 0.1)];
   }
   if (!slipPossible) return [model(0, 0, true, 0.5), model(1, 1, true, 0.5)];
-  return [model(0, 1, false, 0.4), model(1, 0, false, 0.4), model(0, 0, true, 0.1), model(1, 1, true, 0.1)];
+  // A second track may be an image's, or a tone's of its own: what does not follow the first then says so itself.
+  return [model(0, 1, false, 0.2), model(1, 0, false, 0.2), model(0, 0, true, 0.3), model(1, 1, true, 0.3)];
 };
 
 /**

@@ -1,5 +1,6 @@
 /** One entry for each line, though several segment lengths show it and a wandering line falls to pieces at the finest. */
 import type { Candidate, LevelView } from './candidates.ts';
+import { traceOfProduct } from './hermitian.ts';
 
 /** Natural bins to each side that belong to a line: its Hann main lobe and a little. */
 const LOBE_BINS = 2.5;
@@ -10,8 +11,16 @@ const SIDE_LOBE_MARGIN = 4;
 
 type Test = (candidate: Candidate, taken: Uint8Array) => Candidate | null;
 
-/** Power over the floor, in units of the noise of the level times its segment length: comparable between levels. */
-const powerOf = ({ view, bin }: Candidate): number => Math.max(0, view.whitened.t[bin]! - 1) / view.level.lengthS;
+/**
+ * A line's power in units of the noise where `reference` stands: the noise is taken from one place for all levels, since
+ * a fine level's own, from few averages, is off by a factor now and then.
+ */
+const powerOf = ({ view: { level }, bin }: Candidate, reference: Candidate): number => {
+  const axes = Math.sqrt(level.matrix.length);
+  const whitener = reference.view.whitened.whitenerAt(reference.bin);
+  const density = Float64Array.from(level.matrix, (entries) => entries[bin]!);
+  return Math.max(0, traceOfProduct(axes, whitener, density) / axes - 1) / level.lengthS;
+};
 
 /** Bound of a Hann window's side lobes in power at d natural bins: 1/(πd(d² − 1))². */
 const sideLobe = (d: number): number => (d <= 2 ? 1 : 1 / (Math.PI * d * (d * d - 1)) ** 2);
@@ -56,8 +65,8 @@ export const keptAmongLevels = (
   for (const view of views) {
     for (const candidate of passing(view, candidates, test)) {
       const inside = lines.filter((line) => Math.abs(line.frequencyHz - candidate.frequencyHz) < lobeHz(view));
-      const held = inside.reduce((sum, line) => sum + powerOf(line), 0);
-      if (inside.length > 0 && held >= KEPT_POWER * powerOf(candidate)) continue;
+      const held = inside.reduce((sum, line) => sum + powerOf(line, candidate), 0);
+      if (inside.length > 0 && held >= KEPT_POWER * powerOf(candidate, candidate)) continue;
       lines = [...lines.filter((line) => !inside.includes(line)), candidate];
     }
   }
