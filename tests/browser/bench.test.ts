@@ -169,7 +169,7 @@ describe('balancing', () => {
     await page.getByText('complaint.csv').first().waitFor();
     await openForm(page, 'balance-amplitudes');
     await page.getByLabel('Weights in').selectOption('g·mm');
-    await page.getByLabel(/^Trial weight/u).fill('500');
+    await page.getByRole('textbox', { name: 'Trial weight' }).fill('500');
     for (const [index, angle] of ['0', '120', '240'].entries())
       await fill(page, `Position ${index + 1}`, [[/^Angle/u, angle]]);
     const levels = [0.4, 0.5658349663, 0.6431792957, 0.1270873103];
@@ -235,6 +235,24 @@ describe('critical speed', () => {
     expect(await figure(page, /^At top speed/u)).toBe('81 % of critical, limit 75 %');
     await page.getByRole('button', { name: 'Keep the sizes with the vehicle' }).click();
     await page.getByText('Kept with the vehicle').waitFor();
+    await expectSound(opened);
+  });
+});
+
+describe('a word of the trade', () => {
+  it('tells what it means, by keyboard, and where it comes from', async () => {
+    const opened = await bench.open();
+    const { page } = opened;
+    await openForm(page, 'runout');
+    const help = page.getByRole('button', { name: 'What is “Runout”?' });
+    await help.press('Enter');
+    const told = page.getByRole('dialog', { name: 'Runout' });
+    await told.getByText(/under a dial in one turn/u).waitFor();
+    expect(await axeViolations(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await told.waitFor({ state: 'hidden' });
+    await page.goto(`${bench.server.url}#lessons/words`);
+    await page.getByRole('heading', { name: 'Words of the trade' }).waitFor();
     await expectSound(opened);
   });
 });

@@ -4,7 +4,7 @@ export const benchResults = {
     title: (label: string) => `What this does to the causes of ${label}`,
     from: (before: string) => `${before} →`,
     legend: 'The mark shows where each cause stands without this measurement, the bar where it stands with it.',
-    noAnswer: 'Once a recording has been analysed, what this does to its causes stands here.',
+    noAnswer: 'Once a recording has been analyzed, what this does to its causes stands here.',
   },
   angles: {
     picture: 'The driveline',

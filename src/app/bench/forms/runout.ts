@@ -34,14 +34,13 @@ export const runoutForm: MeasureForm = {
     { id: 'stations', label: fields.stations, options: ['8', '4', '6', '12'].map((count) => [count, count] as const) },
   ],
   rows: (entry) => [
-    { heading: '', fields: [{ id: 'tir', label: fields.tir, kind: 'length', optional: true }] },
+    { heading: '', fields: [{ id: 'tir', label: fields.tir, kind: 'length' }] },
     {
       heading: fields.clockHeading,
       fields: clockOf(entry).map(({ id, degrees }) => ({
         id,
         label: fields.clock(degrees),
         kind: 'length' as const,
-        optional: true,
       })),
     },
   ],

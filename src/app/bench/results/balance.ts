@@ -17,6 +17,7 @@ import { rpmText, significant } from '../../../core/report/format.ts';
 import type { Pixel } from '../../plot/round-picture.ts';
 import { boxAround, pixelOf, pixels } from '../../plot/round-picture.ts';
 import { benchResults } from '../../texts/bench-results.ts';
+import type { TermId } from '../../texts/glossary.ts';
 import type { Entry } from '../measure-form.ts';
 import type { BenchSetting } from './joint.ts';
 
@@ -87,13 +88,13 @@ export function allowanceFigures(
   { massKg, rpm, gradeMmps }: BenchSetting,
   foundGmm: readonly number[],
   units: UnitSystem,
-): (readonly [string, string])[] {
+): (readonly [string, string, TermId?])[] {
   const allowed = permissibleUnbalanceGmm(gradeMmps, massKg, rpm);
   const gmm = (value: number): string => weightText(value, 'g·mm', units);
   const name = (text: string, plane: number): string =>
     foundGmm.length > 1 ? `${text}, ${words.plane(plane + 1).toLowerCase()}` : text;
   return [
-    [words.allowed, gmm(allowed)],
+    [words.allowed, gmm(allowed), 'allowance'],
     [words.allowedPlane, gmm(allowed / 2)],
     ...foundGmm.flatMap((found, plane): (readonly [string, string])[] => [
       [name(words.force, plane), `${significant(forceOfUnbalanceN(found, rpm), 3)}\u00a0N`],

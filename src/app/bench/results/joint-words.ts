@@ -4,19 +4,27 @@ import { smallLengthText, weightText } from '../../../core/report/bench-text.ts'
 import type { UnitSystem } from '../../../core/report/format.ts';
 import { percentText, rpmText, significant } from '../../../core/report/format.ts';
 import { benchResults } from '../../texts/bench-results.ts';
+import type { TermId } from '../../texts/glossary.ts';
 import type { JointFacts } from './joint.ts';
 
 const words = benchResults.joint;
-type Figures = (readonly [name: string, value: string])[];
+type Figures = (readonly [name: string, value: string, term?: TermId])[];
 
 export const signedLength = (mm: number, units: UnitSystem): string =>
   `${mm < 0 ? '−' : ''}${smallLengthText(Math.abs(mm), units)}`;
 
 export const seatFigures = (seats: readonly SeatedAxis[], units: UnitSystem): Figures =>
-  seats.flatMap(({ endPlayMm, offsetMm }, axis) => [
-    [words.endPlay(axis + 1), signedLength(endPlayMm, units)] as const,
-    [words.offset(axis + 1), signedLength(offsetMm, units)] as const,
-  ]);
+  seats.flatMap(({ endPlayMm, offsetMm }, axis): Figures => {
+    const play = signedLength(endPlayMm, units);
+    return [
+      axis === 0 ? [words.endPlay(1), play, 'end-play'] : [words.endPlay(axis + 1), play],
+      [words.offset(axis + 1), signedLength(offsetMm, units)],
+    ];
+  });
+
+/** Help stands beside the first of two alike. */
+const firstOnly = (plane: 'near' | 'far', term: TermId): readonly [] | readonly [TermId] =>
+  plane === 'near' ? [term] : [];
 
 /** Unbalance, share of the allowance and force in both planes; empty where mass or speed is not known. */
 export function centringFigures({ centring, setting, wholeAllowanceMm }: JointFacts, units: UnitSystem): Figures {
@@ -26,8 +34,8 @@ export function centringFigures({ centring, setting, wholeAllowanceMm }: JointFa
     ['far', centring.far],
   ] as const;
   const rows = planes.flatMap(([plane, { unbalanceGmm, shareOfAllowance, forceN }]): Figures => [
-    [words.unbalance[plane], weightText(unbalanceGmm, 'g·mm', units)],
-    [words.share[plane], percentText(shareOfAllowance)],
+    [words.unbalance[plane], weightText(unbalanceGmm, 'g·mm', units), ...firstOnly(plane, 'unbalance')],
+    [words.share[plane], percentText(shareOfAllowance), ...firstOnly(plane, 'allowance')],
     [words.force[plane](rpmText(setting.rpm)), `${significant(forceN, 3)}\u00a0N`],
   ]);
   return wholeAllowanceMm === null ? rows : [...rows, [words.whole, smallLengthText(wholeAllowanceMm, units)]];
