@@ -22,6 +22,7 @@ import {
   placingsOf,
   placingText,
 } from '../../src/app/bench/results/balance.ts';
+import { reopened } from '../../src/app/bench/reopen.ts';
 import { jointFacts } from '../../src/app/bench/results/joint.ts';
 import { centringFigures, seatFigures } from '../../src/app/bench/results/joint-words.ts';
 import { clockPicture, runoutFacts } from '../../src/app/bench/results/runout.ts';
@@ -40,6 +41,7 @@ import { MIDDLE } from '../../src/app/plot/round-picture.ts';
 import { benchResults } from '../../src/app/texts/bench-results.ts';
 import { balanceByAmplitudes } from '../../src/core/driveline/balance-amplitude.ts';
 import { workingAngles } from '../../src/core/driveline/working-angles.ts';
+import type { Measurement } from '../../src/core/driveline/measurement.ts';
 import type { Job } from '../../src/core/job/job.ts';
 import type { Report } from '../../src/core/report/report.ts';
 import { evenReadings, fitRunout } from '../../src/core/driveline/runout.ts';
@@ -432,5 +434,67 @@ describe('what a measurement does to the causes', () => {
       { id: 'c0', title: 'cause 0', before: 0.5, after: 0.1 },
     ]);
     expect(shiftsOf(report(0.5), report(0.5), 'tire 1×')).toEqual([]);
+  });
+});
+
+describe('a kept measurement', () => {
+  it.each<Measurement>([
+    {
+      kind: 'working-angles',
+      shafts: [
+        { part: 'pinion', slopeDeg: -1.4, planDeg: 0.5 },
+        { part: 'shaft', slopeDeg: 5.2 },
+        { part: 'shaft', slopeDeg: 6 },
+        { part: 'transfer-case', slopeDeg: 2 },
+      ],
+      phasingDeg: [0, 5],
+      joints: ['cross', 'double-cardan', 'cross'],
+      splitErrorDeg: [0, 0.2, 0],
+      driveshaft: 'front-driveshaft',
+      atRideHeight: false,
+    },
+    { kind: 'double-cardan', joint: 'centre', halfAnglesDeg: [5, 4.5] },
+    { kind: 'ride-height', axle: 'front', measuredMm: 400, specifiedMm: 412.5 },
+    { kind: 'end-play', joint: 'front', axisPlayMm: [0.03, 0] },
+    {
+      kind: 'rings',
+      joint: 'rear',
+      axes: [{ grooveSpanMm: 81.85, crossAndCupsMm: 78.6, grooveOffsetMm: 0.02, ring1Mm: 1.55, ring2Mm: 1.65 }],
+    },
+    { kind: 'radial-play', place: 'centre-bearing', playMm: 0.2 },
+    { kind: 'runout', place: 'wheel-radial', tirMm: 0.4, wheelMaterial: 'alloy' },
+    { kind: 'runout', place: 'tube-rear', readingsMm: [0, 0.1, -0.05, 0.02] },
+    {
+      kind: 'flange-reindex',
+      boltCount: 4,
+      levels: [
+        { steps: 0, amplitudeMps2: 0.3 },
+        { steps: 2, amplitudeMps2: 0.1 },
+      ],
+    },
+    {
+      kind: 'balance-amplitudes',
+      part: 'tire',
+      weightUnit: 'g·mm',
+      baseline: { amplitude: 0.4, amplitudeSd: 0.01 },
+      trialWeight: 500,
+      positions: [
+        { angleDeg: 0, amplitude: 0.57 },
+        { angleDeg: 120, amplitude: 0.64, amplitudeSd: 0.02 },
+        { angleDeg: 240, amplitude: 0.13 },
+      ],
+    },
+    {
+      kind: 'balance-phasors',
+      part: 'driveshaft',
+      weightUnit: 'g',
+      baseline: [{ amplitude: 7, phaseDeg: 160, phaseSdDeg: 2 }],
+      trials: [{ plane: 0, weight: 100, angleDeg: 0, readings: [{ amplitude: 5, phaseDeg: 70 }] }],
+    },
+    { kind: 'wheel-unbalance', innerG: 12, outerG: 5, radiusMm: 190 },
+  ])('comes back into its form as it was kept: $kind', (measurement) => {
+    const form = formOf(measurement.kind);
+    for (const units of ['us', 'metric'] as const)
+      expect(fillForm(form, reopened(form, {}, measurement), units).measurement).toEqual(measurement);
   });
 });

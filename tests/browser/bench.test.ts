@@ -85,6 +85,9 @@ describe('working angles', () => {
     await page.getByText('Kept with the job').waitFor();
     const now = page.locator('section:has(#now-title) li').filter({ hasText: 'unequal retaining rings' });
     await expect.poll(() => now.textContent()).toContain(`${after}`);
+    await page.getByRole('button', { name: 'Clear the form' }).click();
+    await page.getByRole('button', { name: 'Open: Retaining rings and centering: front' }).click();
+    await page.getByText('Kept with the job').waitFor();
     await expectSound(opened);
   });
 });

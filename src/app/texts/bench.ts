@@ -13,6 +13,7 @@ export const bench = {
   more: 'What else is known',
   moreLead: 'Not needed for the judgement; each fact lets more be said. What the job knows is taken from it.',
   remove: 'Remove',
+  open: 'Open',
   enterNumbers: 'Enter the numbers',
   orOutcome: 'Or only the outcome:',
   how: 'How to measure',
