@@ -5,7 +5,7 @@ import { texts } from '../texts.ts';
 import type { Database, StoredBytes } from './database.ts';
 import { openDatabase } from './database.ts';
 import type { StoredJob } from './stored-job.ts';
-import { checkStored } from './stored-job.ts';
+import { checkStored, RECORD_NEWER } from './stored-job.ts';
 
 /** One line of the list: a job, or a record that cannot be used, with its raw content. */
 export type BookEntry =
@@ -49,14 +49,14 @@ export class Book {
 
   /**
    * Saves a job as the revision after `basedOn`; 0 for a new one. Refused with 'save-conflict' where another tab has
-   * saved since, so that neither overwrites the other.
+   * saved since, or a newer program has, so that neither overwrites the other.
    */
   async save(job: StoredJob, basedOn: number): Promise<Result<StoredJob>> {
     const saved = { ...job, revision: basedOn + 1 };
     const done = await this.#try(async (database) => {
       const transaction = database.transaction('jobs', 'readwrite');
       const present = checkStored(await transaction.store.get(job.id));
-      if (present.ok && present.value.revision !== basedOn) {
+      if (present.ok ? present.value.revision !== basedOn : present.problem.code === RECORD_NEWER) {
         await transaction.done;
         return false;
       }

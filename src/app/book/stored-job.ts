@@ -10,6 +10,9 @@ import type { JobEvent } from './timeline.ts';
 /** Raised when the record's own shape changes; the job inside has its own version and migration. */
 export const RECORD_SCHEMA = 1;
 
+/** Code of the problem with a record of a newer program: read-only here. */
+export const RECORD_NEWER = 'record-newer';
+
 /** The last answer in brief, for the list. */
 export interface AnswerSummary {
   readonly verdict: Verdict;
@@ -69,4 +72,4 @@ const isTexts = (value: unknown): boolean =>
   isRecord(value) && Object.values(value).every((item) => typeof item === 'string');
 
 const damaged = (id: string): Problem => ({ code: 'record-damaged', key: id, ...texts.book.damaged });
-const newer = (id: string): Problem => ({ code: 'record-newer', key: id, ...texts.book.newer });
+const newer = (id: string): Problem => ({ code: RECORD_NEWER, key: id, ...texts.book.newer });
