@@ -2,7 +2,7 @@
 import type { Command } from './io.ts';
 
 declare const __PERREV_VERSION__: string;
-export const version: string = __PERREV_VERSION__;
+export const version: string = typeof __PERREV_VERSION__ === 'string' ? __PERREV_VERSION__ : 'unbuilt';
 
 export function overview(commands: readonly Command[]): string {
   const width = Math.max(...commands.map(({ name }) => name.length));

@@ -6,7 +6,7 @@ type Json = unknown;
 
 const UNITS = ['', ' mph', ' km/h', ' mm', ' in', ' kg', ' Hz', ' rpm', ' m/s', ' °', ' thou', ' furlongs'];
 
-function oddValue(dice: Dice): Json {
+function oddValue(dice: Dice, depth = 0): Json {
   switch (dice.below(10)) {
     case 0:
       return null;
@@ -23,7 +23,7 @@ function oddValue(dice: Dice): Json {
     case 6:
       return dice.pick(ODD_WORDS);
     case 7:
-      return Array.from({ length: dice.below(30) }, () => oddValue(dice));
+      return Array.from({ length: dice.below(30 >> (2 * depth)) }, () => oddValue(dice, depth + 1));
     case 8: {
       let deep: Json = 1;
       for (let left = dice.below(200); left > 0; left--) deep = dice.chance(0.5) ? [deep] : { a: deep };

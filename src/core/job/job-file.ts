@@ -65,7 +65,7 @@ const offsetOfKey = (map: JsonMap, key: string): number | null => {
 const versionOf = (content: Record<string, unknown>): Result<number> => {
   const version = content['schemaVersion'] ?? 0;
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 0) {
-    const remedy = `Write ${JOB_SCHEMA_VERSION}.`;
+    const remedy = `Write ${JOB_SCHEMA_VERSION}, or leave the key out.`;
     return wrongKey('schemaVersion', `a whole number is expected, but it holds ${shown(version)}`, remedy);
   }
   if (version <= JOB_SCHEMA_VERSION) return success(version);

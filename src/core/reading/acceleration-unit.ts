@@ -2,7 +2,8 @@
 import type { Note, Problem } from '../note.ts';
 import { STANDARD_GRAVITY_MPS2 } from '../units.ts';
 import type { AxisColumn } from './acceleration-columns.ts';
-import type { AccelerationUnit } from './header-units.ts';
+import { measuredUnit, rounded } from './measured-unit.ts';
+import type { SaidUnit } from './measured-unit.ts';
 import { medianOf, unitByGravity, USUAL_UNITS } from './gravity-size.ts';
 import type { Place } from './columns.ts';
 import { readingProblems } from './problems.ts';
@@ -15,19 +16,8 @@ export interface UnitDecision {
 
 /** Gravity this close to another unit's, and far from the named one's, overrules the name; judgement. */
 const CLEAR = 0.06;
-/**
- * Whole numbers this close to 1000 or 9807 are milli-g or mm/s², else raw counts (1024 to the g is common). Where the
- * sensor's error confuses the two, the scale is right within that error either way.
- */
-const WHOLE_NUMBERS = 0.012;
-
-const rounded = (value: number): string => String(Number(value.toPrecision(4)));
-
 /** Scatter over steady part beyond which the steady part is no measure of gravity; judgement. */
 const LARGEST_SCATTER = 3;
-/** Fewer counts than this for gravity are too coarse to scale by, and to measure with. */
-const LEAST_COUNTS = 20;
-
 /** A column thinned out: enough for the size of gravity, at no cost on long files. */
 function thinned(axis: Float64Array): Float64Array {
   const stride = Math.max(1, Math.floor(axis.length / 8_000));
@@ -39,11 +29,6 @@ function scatterOf(axis: Float64Array): number {
   const values = thinned(axis);
   const middle = medianOf(values);
   return 1.4826 * medianOf(values.map((value) => Math.abs(value - middle)));
-}
-
-/** A unit that is said elsewhere than in the columns' names. */
-export interface SaidUnit extends AccelerationUnit {
-  readonly because: string;
 }
 
 /**
@@ -68,8 +53,14 @@ export function decideUnits(
   const counts = columns.some(({ unit }) => unit === 'counts');
   const measured = scatter > LARGEST_SCATTER * size ? null : measuredUnit(size, axes.every(isWhole), counts);
   if (!measured) return readingProblems.unitUnclear(place.file, place.line, columns[0]!.name, size);
-  const text = `The header names no unit of acceleration; ${measured.because}.`;
-  notes.push({ code: 'unit-by-gravity', severity: 'info', text });
+  const silent = counts ? 'The header says raw counts' : 'The header names no unit of acceleration';
+  notes.push({ code: 'unit-by-gravity', severity: 'info', text: `${silent}; ${measured.because}.` });
+  if (measured.rival !== null)
+    notes.push({
+      code: 'unit-ambiguous',
+      severity: 'info',
+      text: `${measured.rival}. Write the unit into the header, such as (mg), where levels have to be exact.`,
+    });
   return { channels: columns.map((column) => channelOf(column, measured)), notes };
 }
 
@@ -88,19 +79,6 @@ const channelOf = ({ axis, name }: AxisColumn, { unit, mps2PerUnit, because }: S
   unitBecause: because,
   mps2PerUnit,
 });
-
-function measuredUnit(size: number, whole: boolean, counts: boolean): SaidUnit | null {
-  const usual = counts ? null : unitByGravity(size, whole && size > 100 ? WHOLE_NUMBERS : undefined);
-  if (usual) return { ...usual, because: `the steady part is ${rounded(size)}, which is gravity in ${usual.unit}` };
-  if (!counts && !(whole && size >= 50)) return null;
-  if (!(size >= LEAST_COUNTS)) return null;
-  const mps2PerUnit = STANDARD_GRAVITY_MPS2 / size;
-  return {
-    unit: 'counts',
-    mps2PerUnit,
-    because: `raw counts, scaled so that the steady part of ${rounded(size)} counts is gravity`,
-  };
-}
 
 /** The named unit, unless gravity is plainly there in another one. */
 function byName(column: AxisColumn, axes: readonly Float64Array[], i: number, size: number, notes: Note[]): Channel {

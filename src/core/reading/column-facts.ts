@@ -4,7 +4,9 @@ import {
   AXIS_WORDS,
   matchesAny,
   NEUTRAL_WORDS,
+  OTHER_SHAFTS,
   SENSOR_WORDS,
+  WHEEL,
   WORD_RULES,
   wordsOf,
   normalised,
@@ -64,6 +66,9 @@ function quantityOf(name: string, words: readonly string[], axis: AxisName | nul
     return 'gyroscope';
   if (isMagneticUnit(name)) return 'magnetometer';
   const everything = [...words, ...normalised(name).split(/[^a-z0-9]+/), normalised(name).replace(/[^a-z]/g, '')];
+  // "vitesse moteur (tr/min)", "velocidad de rotación (rpm)": a unit that only turning things have outweighs the words.
+  if (turningUnitOf(name)?.unit === 'rev/min' && !matchesAny(everything, [...WHEEL, ...OTHER_SHAFTS]))
+    return 'engine-speed';
   for (const rule of WORD_RULES) {
     if (!matchesAny(everything, rule.any)) continue;
     if (rule.all && !rule.all.every((word) => matchesAny(everything, [word]))) continue;

@@ -34,16 +34,18 @@ export interface WordRule {
 const words = (list: string): readonly string[] => list.split(' ');
 
 const ACCELERATION = words('acc accel accelero* accelera* acelera* acelero* beschl* accl gforce gf accs');
-const SPEED = words('speed* velocity velocities geschw* vitesse* velocidad* v rapidez');
-const WHEEL = words('wheel* rad raeder rader radgeschw* raddreh* roue* rueda* tire tyre');
+const SPEED = words(
+  'speed* velocity velocities geschw* fahrgeschw* fahrzeuggeschw* tempo fahrtempo tacho* vitesse* velocidad* v rapidez',
+);
+export const WHEEL = words('wheel* rad raeder rader radgeschw* raddreh* roue* rueda* tire tyre');
 const ENGINE = words('engine* motor* moteur* crank* kurbel* vilebrequin ciguenal');
 const TURNING = words(
   'rpm rev revs revolution* drehzahl motordrehzahl regime regimen revoluciones tours touren umin trmin',
 );
 
 /** Things that turn and are neither wheel nor engine. */
-const OTHER_SHAFTS = words(
-  'shaft* driveshaft* halfshaft* antrieb* turbine* input output welle* gelenkwelle kardanwelle arbre* arbol* prop* cardan* fan lufter vent* pump* alternator getriebe* transmission',
+export const OTHER_SHAFTS = words(
+  'shaft* driveshaft* halfshaft* antrieb* turbine* input output welle* gelenkwelle* kardan* arbre* arbol* prop* cardan* fan lufter* vent* pump* generator* lichtmaschine* alternator getriebe* transmission',
 );
 
 export const WORD_RULES: readonly WordRule[] = [

@@ -8,7 +8,7 @@ import { splitLine } from './table-shape.ts';
 import type { Delimiter } from './table-shape.ts';
 import type { Dialect, HeadLine } from './dialect.ts';
 import { isUnitCell } from './header-units.ts';
-import type { SaidUnit } from './acceleration-unit.ts';
+import type { SaidUnit } from './measured-unit.ts';
 import { statedRate, statedUnit } from './preamble.ts';
 import type { StatedRate } from './preamble.ts';
 import { readingProblems } from './problems.ts';

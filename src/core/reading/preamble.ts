@@ -1,6 +1,6 @@
 /** What the remarks above the table say: the sampling rate, and the unit. */
 import { STANDARD_GRAVITY_MPS2 } from '../units.ts';
-import type { SaidUnit } from './acceleration-unit.ts';
+import type { SaidUnit } from './measured-unit.ts';
 import { accelerationUnitOf } from './header-units.ts';
 import { INTERVAL_WORDS, matchesAny, normalised, RATE_WORDS, UNIT_WORDS, wordsOf } from './header-words.ts';
 

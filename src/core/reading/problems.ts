@@ -36,7 +36,7 @@ export const readingProblems = {
     make(
       'damaged-gzip',
       file,
-      `${file} is compressed, and no row could be unpacked from it.`,
+      `${file} is compressed and breaks off, and no recording could be unpacked from it.`,
       'Copy the file again, or unpack it first and open the CSV inside.',
     ),
 

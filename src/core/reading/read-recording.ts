@@ -39,7 +39,9 @@ export async function readRecording(
   const chunks = readableBytes(source, log, options.signal, onProgress);
   try {
     const read = await readAll(source.name, chunks, log, options);
-    return 'code' in read ? failure(read) : success(read);
+    if (!('code' in read)) return success(read);
+    // Whatever is odd about the rest of a file that breaks off, that it breaks off comes first.
+    return failure(log.gzipCutShort ? readingProblems.damagedGzip(source.name) : read);
   } catch (error) {
     if (error instanceof ReadStopped) return failure(readingProblems.cancelled(source.name));
     if (error instanceof SourceFailed) return failure(readingProblems.sourceFailed(source.name, error.message));
@@ -84,7 +86,6 @@ async function findLayout(
   let head: Head = { bytes: new Uint8Array(0), complete: false };
   for (;;) {
     head = await readHead(chunks, head.bytes, want);
-    if (head.complete && log.gzipCutShort && head.bytes.length === 0) return readingProblems.damagedGzip(file);
     const problem = unreadable(file, head);
     if (problem) return problem;
     const decoder = decoderOf(head, log);

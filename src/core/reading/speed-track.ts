@@ -31,8 +31,11 @@ export function speedTrack(
   }
   if (good.length === 0) return null;
   const kept = good.length < SPARSE * rows ? good : freshRows(good, sparse.value);
-  const timeS = Float64Array.from(kept, (i) => timeOf(Math.min(rows - 1, sparse.row[i]!)));
-  const value = Float64Array.from(kept, (i) => sparse.value[i]! * column.unit.factor);
+  const all = Float64Array.from(kept, (i) => timeOf(Math.min(rows - 1, sparse.row[i]!)));
+  // A repeated row that was left out has the time of the row before: one of them is enough.
+  const later = (_: unknown, k: number): boolean => k === 0 || all[k]! > all[k - 1]!;
+  const timeS = all.filter(later);
+  const value = Float64Array.from(kept.filter(later), (i) => sparse.value[i]! * column.unit.factor);
   const intervals = timeS.slice(1).map((time, i) => time - timeS[i]!);
   return {
     timeS,

@@ -8,6 +8,10 @@ import { medianOf } from './gravity-size.ts';
 export const SHORT_STEP = 0.3;
 /** From this share of short steps on, stamps are those of bunches, not of samples; judgement. */
 export const BUNCHED = 0.2;
+/** Stamps this fine beside a step leave no doubt whether one step passed or two. */
+const FINE = 0.25;
+/** Share of like distances between double steps from which on they are regular; random ones reach 0.66 at the most. */
+const REGULAR = 0.75;
 /** At most so many windows or steps are looked at for a typical value. */
 const LOOK_AT = 4000;
 
@@ -67,8 +71,63 @@ export class StampGroups {
     }
     return low;
   }
-  /** Mean time from row to row, s, by the median over windows, so that gaps do not count. */
+  /**
+   * Mean time from row to row, s, so that gaps do not count: of the single steps near their median where the stamps
+   * are fine enough to tell one step from two, of whole windows else.
+   */
   get typicalStep(): number {
+    return this.#meanOfNearSteps() ?? this.#windowStep;
+  }
+
+  /** What rounding may move a stamp by, s: the stamps' resolution, unless that is the sampling step itself. */
+  get resolution(): number {
+    const resolution = stampResolution(this.#times);
+    return this.#stepsAreTicks(resolution) ? 0 : resolution;
+  }
+
+  /** Null where fewer than four steps in five are near the usual one. */
+  #meanOfNearSteps(): number | null {
+    if (this.coarse || this.equalStamps > 0 || this.count < 8) return null;
+    const usual = this.typicalGroupStep;
+    if (!(this.resolution <= FINE * usual)) return null;
+    let sum = 0;
+    let near = 0;
+    for (let j = 1; j < this.count; j++) {
+      const step = this.time(j) - this.time(j - 1);
+      if (!(step >= 0.5 * usual && step <= 1.5 * usual)) continue;
+      sum += step;
+      near++;
+    }
+    return near >= 0.8 * (this.count - 1) ? sum / near : null;
+  }
+
+  /**
+   * The usual step is the resolution itself, and now and then a step is double. Either a row is missing there, or the
+   * sensor is a little slower than the clock's ticks; then the doubles come as regularly as leap years.
+   */
+  #stepsAreTicks(resolution: number): boolean {
+    if (this.coarse || this.equalStamps > 0) return false;
+    if (!(Math.abs(this.typicalGroupStep / resolution - 1) < 0.01)) return false;
+    const apart: number[] = [];
+    let first = -1;
+    let last = -1;
+    for (let j = 1; j < this.count; j++) {
+      const ticks = (this.time(j) - this.time(j - 1)) / resolution;
+      if (!(ticks > 1.5 && ticks < 2.5)) continue;
+      if (last >= 0) apart.push(j - last);
+      else first = j;
+      last = j;
+    }
+    if (apart.length < 3) return true;
+    const usual = medianOf(apart);
+    const slack = Math.max(1, 0.1 * usual);
+    if (Math.max(first, this.count - last) > usual + slack) return true;
+    // A handful may be alike by chance: then all have to be.
+    const like = apart.filter((rows) => Math.abs(rows - usual) <= slack).length;
+    return like < (apart.length < 8 ? 1 : REGULAR) * apart.length;
+  }
+
+  get #windowStep(): number {
     return typicalSlope(
       this.count,
       (j) => this.time(j),

@@ -15,7 +15,7 @@
  * - Otherwise the sampling itself is uneven, and the stamps are kept as sample times.
  * A clock that drifts slowly against the grid is followed by straight lines. The limits are judgement.
  */
-import { StampGroups, stampResolution } from './stamp-groups.ts';
+import { StampGroups } from './stamp-groups.ts';
 import { CountedRows, driftAt, fitPieces, residualOf, roundStep } from './time-fit.ts';
 import type { Fit, Hole } from './time-fit.ts';
 
@@ -54,9 +54,9 @@ export function fitTimeLine(times: Float64Array, setBacks: readonly number[]): T
   if (!(rough > 0)) return null;
   const { gaps, holes } = missingRows(groups, rough, new Set(setBacks));
   const breaks = [...new Set([...setBacks, ...gaps])].sort((a, b) => a - b);
-  const even = judged(times, groups, breaks, holes);
+  const even = judged(groups, breaks, holes);
   // Holes are counted in steps of an even grid; without one they mean nothing.
-  const line = even && !even.even && holes.length > 0 ? judged(times, groups, breaks, []) : even;
+  const line = even && !even.even && holes.length > 0 ? judged(groups, breaks, []) : even;
   if (!line) return null;
   if (line.even) spread(times, groups, line);
   else makeRising(times, breaks, line.fit.step);
@@ -133,16 +133,11 @@ interface Judged {
   readonly because: string;
 }
 
-function judged(
-  times: Float64Array,
-  groups: StampGroups,
-  breaks: readonly number[],
-  holes: readonly Hole[],
-): Judged | null {
+function judged(groups: StampGroups, breaks: readonly number[], holes: readonly Hole[]): Judged | null {
   const rows = new CountedRows(holes);
   const fit = fitPieces(groups, rows, breaks);
   if (!fit) return null;
-  const scatter = scatterOf(groups, rows, fit, Math.max(EVEN_WITHIN * fit.step, 0.55 * stampResolution(times)));
+  const scatter = scatterOf(groups, rows, fit, Math.max(EVEN_WITHIN * fit.step, 0.55 * groups.resolution));
   const close = scatter.outside <= OUTSIDE;
   const late = groups.shortShare >= LATE_SHARE && scatter.sd < WANDERING * scatter.blockSd;
   const drifting = fit.pieces.some((piece) => piece.drift.some((drift) => Math.abs(drift) > 0.5 * fit.step));

@@ -18,8 +18,8 @@ const tidy = (text: string): string =>
     .replaceAll(/\s+/gu, ' ')
     .replaceAll(/ ?([/-]) ?/gu, '$1')
     .replaceAll(/(?<=\d) ?X ?(?=\d)/gu, 'X')
-    .replace(/^(P|LT|ST|T|HL) (?=\d)/u, '$1')
-    .trim();
+    .trim()
+    .replace(/^(P|LT|ST|T|HL) (?=\d)/u, '$1');
 
 /**
  * Reads a tire size.

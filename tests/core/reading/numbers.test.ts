@@ -33,7 +33,9 @@ describe('numbers out of bytes', () => {
   it('reads a decimal comma as the point it stands for', () => {
     fc.assert(
       fc.property(fc.double({ noNaN: true, noDefaultInfinity: true }), (value) => {
-        expect(Object.is(scan(String(value).replace('.', ','), ','), value)).toBe(true);
+        // String(−0) is '0'.
+        const text = Object.is(value, -0) ? '-0' : String(value);
+        expect(Object.is(scan(text.replace('.', ','), ','), value)).toBe(true);
       }),
     );
   });

@@ -27,7 +27,7 @@ const REFUSED: Record<keyof typeof readingProblems, { given: () => Promise<Probl
   },
   damagedGzip: {
     given: () => problemOf(Uint8Array.from([0x1f, 0x8b, 8, 0, 0, 0])),
-    says: 'test.csv is compressed, and no row could be unpacked from it.',
+    says: 'test.csv is compressed and breaks off, and no recording could be unpacked from it.',
     remedy: 'Copy the file again, or unpack it first and open the CSV inside.',
   },
   sourceFailed: {

@@ -48,6 +48,17 @@ describe('speeds beside the acceleration', () => {
     expect(Math.max(...roadSpeedMps!.value)).toBeLessThan(25);
   });
 
+  it('run on in time where a row was written twice', async () => {
+    const twice = (i: number): number => (i > 40 ? i - 1 : i);
+    const text = `time (s),acc x (g),acc y (g),acc z (g),speed (m/s)\n${table((i) => [seconds(twice(i)), ...sampleG(twice(i)), 20 + twice(i) / 10])}`;
+    const recording = await recordingOf(text);
+    expect(codesOf(recording)).toContain('rows-repeated');
+    recording.roadSpeedMps!.timeS.forEach((t, i) =>
+      expect(recording.roadSpeedMps!.value[i]).toBeCloseTo(20 + 10 * t, 9),
+    );
+    recording.roadSpeedMps!.timeS.forEach((t, i, all) => expect(i === 0 || t > all[i - 1]!).toBe(true));
+  });
+
   it('average the wheels, unless one column is their mean already', async () => {
     const four = await recordingOf(
       withColumns('wheel_fl (km/h),wheel_fr (km/h),wheel_rl (km/h),wheel_rr (km/h)', (i) => [
@@ -61,6 +72,57 @@ describe('speeds beside the acceleration', () => {
     expect(four.wheelSpeedMps!.columnName).toContain('wheel_rr');
     const mean = await recordingOf(withColumns('wheel mean (m/s),wheel_fl (m/s)', (i) => [10 + i / 100, 99]));
     expect(mean.wheelSpeedMps!.value[0]).toBe(10);
+  });
+
+  it('are known by their German, French and Spanish names', async () => {
+    for (const name of [
+      'Fahrgeschwindigkeit (km/h)',
+      'Tempo [km/h]',
+      'Fahrzeuggeschwindigkeit km/h',
+      'Geschwindigkeit (km/h)',
+      'Tachogeschwindigkeit (km/h)',
+      'vitesse (km/h)',
+      'Vitesse GPS [km/h]',
+      'vitesse_kmh',
+      'velocidad (km/h)',
+      'Velocidad del vehículo [km/h]',
+      'Velocidad GPS km/h',
+    ]) {
+      const { roadSpeedMps, engineSpeedRpm } = await recordingOf(withColumns(name, () => [90]));
+      expect(roadSpeedMps?.value[0], name).toBeCloseTo(25, 12);
+      expect(engineSpeedRpm, name).toBeUndefined();
+    }
+    for (const name of [
+      'Motordrehzahl (1/min)',
+      'Drehzahl [U/min]',
+      'régime moteur (tr/min)',
+      'vitesse moteur (tr/min)',
+      'vitesse de rotation (tr/min)',
+      'velocidad del motor (rpm)',
+      'velocidad de rotación (rpm)',
+      'revoluciones (rpm)',
+    ]) {
+      const { roadSpeedMps, engineSpeedRpm } = await recordingOf(withColumns(name, () => [1800]));
+      expect(engineSpeedRpm?.value[0], name).toBe(1800);
+      expect(roadSpeedMps, name).toBeUndefined();
+    }
+    for (const name of ['Radgeschwindigkeit (km/h)', 'vitesse roue (km/h)', 'velocidad rueda (km/h)'])
+      expect((await recordingOf(withColumns(name, () => [90]))).wheelSpeedMps?.value[0], name).toBeCloseTo(25, 12);
+    for (const name of [
+      'Windgeschwindigkeit (km/h)',
+      'vitesse du vent (km/h)',
+      'Winkelgeschwindigkeit (deg/s)',
+      'vitesse angulaire (rad/s)',
+      'Lüfterdrehzahl (1/min)',
+      'arbre (tr/min)',
+    ]) {
+      const recording = await recordingOf(withColumns(name, () => [9]));
+      expect([recording.roadSpeedMps, recording.engineSpeedRpm, recording.wheelSpeedMps], name).toEqual([
+        undefined,
+        undefined,
+        undefined,
+      ]);
+    }
   });
 
   it('are not guessed without a unit, and a wheel in rev/min is no speed', async () => {

@@ -166,6 +166,26 @@ describe('uneven stamps', () => {
     expect(recording.samplingRateHz).toBeCloseTo(62.5, 1);
   });
 
+  it('tell a few lost rows from a sensor that is a little slower than the clock ticks', async () => {
+    // 200 Hz in ticks of 5 ms, six of 120 rows lost anywhere: a step of 10 ms is a lost row.
+    const lost = new Set([9, 31, 38, 77, 90, 101]);
+    const kept = Array.from({ length: 120 }, (_, i) => i).filter((i) => !lost.has(i));
+    const holey = await recordingOf(timed('time (ms)', (i) => kept[i]! * 5, kept.length));
+    expect(holey.samplingRateHz).toBeCloseTo(200, 9);
+    expect(holey.notes.find(({ code }) => code === 'samples-missing')!.text).toContain('6 single samples are missing');
+    timesOf(holey).forEach((t, i) => expect(t).toBeCloseTo((kept[i]! - kept[0]!) / 200, 9));
+    // 960 Hz in whole milliseconds: a step of 2 ms in every 24 or 25 rows, and nothing is missing.
+    const slow = await recordingOf(timed('time (ms)', (i) => Math.floor((i * 1000) / 960), 2000));
+    expect(slow.samplingRateHz).toBeCloseTo(960, 0);
+    expect(codesOf(slow)).not.toContain('samples-missing');
+    expect(slow.segments[0]!.timeS).toBeNull();
+    // The same with two rows lost: 960 Hz but for these two rows, which such ticks cannot show.
+    const both = await recordingOf(
+      timed('time (ms)', (i) => Math.floor(((i + (i > 700 ? 1 : 0) + (i > 1500 ? 1 : 0)) * 1000) / 960), 2000),
+    );
+    expect(Math.abs(both.samplingRateHz / 960 - 1)).toBeLessThan(2 / 1500);
+  });
+
   it('are spread evenly where many rows share a whole second', async () => {
     const recording = await recordingOf(timed('time (s)', (i) => Math.floor((i + 37) / 100), 1000));
     expect(recording.samplingRateHz).toBeCloseTo(100, 6);

@@ -46,6 +46,38 @@ describe('the unit of the acceleration', () => {
     }
   });
 
+  it('of whole numbers near 1000 is milli-g or 1024 counts, whichever is nearer, and the other is told', async () => {
+    // A zero point off by up to 3 % of gravity, as small sensors leave the factory.
+    const read = async (perG: number, offset: number, unit = '') => {
+      const rows = table((i) => [
+        seconds(i),
+        ...sampleG(i).map((v, k) => Math.round(perG * (k === 2 ? v + offset : v))),
+      ]);
+      const recording = await recordingOf(`time (s),acc x${unit},acc y${unit},acc z${unit}\n${rows}`);
+      return {
+        ...recording.channels[0]!,
+        told: recording.notes.find(({ code }) => code === 'unit-ambiguous')?.text ?? '',
+      };
+    };
+    for (const offset of [-0.008, 0, 0.02]) {
+      const counts = await read(1024, offset);
+      expect(counts.unit).toBe('counts');
+      // The converter's own scale, not one that calls the offset gravity.
+      expect(counts.mps2PerUnit).toBe(9.80665 / 1024);
+      expect(counts.unitBecause).toContain('power of two');
+    }
+    for (const offset of [-0.02, 0, 0.008]) {
+      const milli = await read(1000, offset);
+      expect(milli.unit).toBe('mg');
+      expect(milli.mps2PerUnit).toBeCloseTo(9.80665e-3, 12);
+    }
+    expect((await read(1024, 0)).told).toMatch(/nearest to 1024 raw counts to the g, but may be mg: .* off by 2\.4 %/);
+    expect((await read(1000, 0)).told).toMatch(/nearest to mg, but may be 1024 raw counts to the g: .* off by 2\.4 %/);
+    expect((await read(1000, 0, ' (counts)')).told).toContain('1000 raw counts to the g');
+    for (const perG of [256, 4096, 16384]) expect((await read(perG, 0.01)).mps2PerUnit).toBe(9.80665 / perG);
+    expect((await read(4096, 0)).told).toBe('');
+  });
+
   it('is raw counts where the header says so, even at the size of another unit', async () => {
     const recording = await recordingOf(file(1000, 'acc x (counts),acc y (counts),acc z (counts)', 0));
     expect(recording.channels[0]!.unit).toBe('counts');

@@ -250,3 +250,8 @@ describe('properties', () => {
     );
   });
 });
+
+test('blanks before the size change nothing, also where a blank follows the prefix', () => {
+  for (const text of ['ST 225/75R15', 'LT 245/75R16', 'P 215/65R15'])
+    expect(sizeOf(`  ${text} `).diameterMm).toBe(sizeOf(text).diameterMm);
+});

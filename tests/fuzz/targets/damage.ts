@@ -18,6 +18,14 @@ interface Input {
 const ROWS = 120;
 const layouts = CSV_LAYOUTS.filter(({ header }) => header !== 'none');
 const seeds = layouts.map((layout) => seedFile(layout, ROWS));
+const cleanReads = new Map<number, ReturnType<typeof readBytes>>();
+
+/** The file before the damage, read once. */
+function cleanRead(layout: number): ReturnType<typeof readBytes> {
+  const read = cleanReads.get(layout) ?? readBytes(Buffer.from(seeds[layout]!.text));
+  cleanReads.set(layout, read);
+  return read;
+}
 
 function make(dice: Dice): Input {
   const at = dice.below(layouts.length);
@@ -59,7 +67,7 @@ export const damage = target<Input>({
     const read = await readBytes(Buffer.from(text));
     if (!read.ok) return checkProblem(read.problem, text);
     checkRecording(read.value);
-    const clean = await readBytes(Buffer.from(seeds[layout]!.text));
+    const clean = await cleanRead(layout);
     must(clean.ok, `${name}: the clean file is refused`);
     const usual = new Set(clean.value.notes.map(({ code }) => code));
     const said = read.value.notes.some(({ code }) => !usual.has(code));
@@ -70,7 +78,12 @@ export const damage = target<Input>({
     const odd = read.value.segments.some((piece) =>
       piece.accelerationMps2.some((axis, k) => axis.some((value) => !known[k]!.has(value))),
     );
-    must(said || (!odd && held(read.value) === held(clean.value)), `${name}: repaired or left out without a word`);
+    // Without a time column nobody can know of rows that are not there, and that is said of every such file.
+    const blind = clean.value.notes.some(({ code }) => code === 'rate-not-from-stamps') && what.startsWith('rows');
+    must(
+      said || blind || (!odd && held(read.value) === held(clean.value)),
+      `${name}: repaired or left out without a word`,
+    );
     must(
       Math.abs(read.value.samplingRateHz / clean.value.samplingRateHz - 1) < 0.02,
       `${name}: ${read.value.samplingRateHz} Hz instead of ${clean.value.samplingRateHz}`,

@@ -58,10 +58,15 @@ export const reader = target<FileInput>({
       again === 'pieces'
         ? await readBytes(inPieces(bytes, diceOf(seed)), options)
         : await readBytes(bytes, { ...options, way: 'tokenised' });
+    // How much of a broken stream can be unpacked is up to the platform.
+    if (brokenStream(read) || brokenStream(second)) return;
     must(isDeepStrictEqual(second, read), `read otherwise (${again}): ${difference(read, second)}`);
   },
   show: ({ bytes }) => bytes,
 });
+
+const brokenStream = (read: Result<Recording>): boolean =>
+  read.ok ? read.value.notes.some(({ code }) => code === 'gzip-cut-short') : read.problem.code === 'damaged-gzip';
 
 const difference = (first: Result<Recording>, second: Result<Recording>): string =>
   [first, second]
