@@ -34,7 +34,7 @@ interface Weighed extends Assumption {
 }
 
 /** Motion models this much (ln) less likely than the best are not tried at other loudnesses. */
-const NOT_WORTH_TRYING = 12;
+const NOT_WORTH_TRYING = 5;
 
 const weigh = (
   run: RunEvidence,

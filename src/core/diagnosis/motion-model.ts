@@ -57,7 +57,15 @@ const pairings = (count: number, slipPossible: boolean): readonly Omit<MotionMod
   }
   if (!slipPossible) return [model(0, 0, true, 0.5), model(1, 1, true, 0.5)];
   // A second track may be an image's, or a tone's of its own: what does not follow the first then says so itself.
-  return [model(0, 1, false, 0.2), model(1, 0, false, 0.2), model(0, 0, true, 0.3), model(1, 1, true, 0.3)];
+  // And both may be the engine's, the second being the first turned round, as an image moves.
+  return [
+    model(0, 1, false, 0.15),
+    model(1, 0, false, 0.15),
+    model(0, 0, true, 0.25),
+    model(1, 1, true, 0.25),
+    model(null, 0, false, 0.1),
+    model(null, 1, false, 0.1),
+  ];
 };
 
 /**
