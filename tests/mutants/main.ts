@@ -1,0 +1,76 @@
+/** Mutation check: see README.md. `npm run mutants -- --count 200 --seed 1` */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { randomSource } from '../../src/core/simulate/random.ts';
+import { EQUIVALENTS } from './equivalents.ts';
+import { importGraph, testsNear } from './graph.ts';
+import { startRunner } from './run-mutant.ts';
+import type { Site } from './sites.ts';
+import { sitesOf } from './sites.ts';
+import { copyOfTree } from './tree.ts';
+
+const { values } = parseArgs({
+  options: {
+    count: { type: 'string', default: '50' },
+    seed: { type: 'string', default: '1' },
+    /** Only sites whose path from the root contains this; may be repeated. */
+    only: {
+      type: 'string',
+      multiple: true,
+      default: ['core/signal/', 'core/vehicle/', 'core/driveline/', 'core/diagnosis/'],
+    },
+    /** Only change number I of the draw. */
+    nth: { type: 'string' },
+    verbose: { type: 'boolean', default: false },
+  },
+});
+
+const home = new URL('../..', import.meta.url).pathname;
+const tree = copyOfTree(home);
+const runner = startRunner(tree.root);
+const lineOf = ({ file, line }: Site): string =>
+  readFileSync(join(tree.root, file), 'utf8').split('\n')[line - 1]!.trim();
+const show = (site: Site): string => `${site.file}:${site.line}  ${site.was} → ${site.text}\n    ${lineOf(site)}`;
+
+try {
+  const files = readdirSync(join(tree.root, 'src/core'), { recursive: true, encoding: 'utf8' })
+    .filter((path) => path.endsWith('.ts'))
+    .map((path) => join('src/core', path))
+    .filter((path) => values.only.some((part) => path.includes(part)))
+    .sort();
+  const sites = files.flatMap((file) => sitesOf(file, readFileSync(join(tree.root, file), 'utf8')));
+  const drawn = shuffled(sites, Number(values.seed)).slice(0, Number(values.count));
+  const graph = importGraph(tree.root);
+  const count = { caught: 0, survived: 0, equivalent: 0 };
+  console.log(`${sites.length} sites in ${files.length} files; ${drawn.length} drawn with seed ${values.seed}`);
+  for (const [i, site] of drawn.entries()) {
+    if (values.nth !== undefined && i + 1 !== Number(values.nth)) continue;
+    const known = EQUIVALENTS.find(
+      ({ file, line, was, text }) =>
+        file === site.file && line === lineOf(site) && was === site.was && text === site.text,
+    );
+    if (known) {
+      count.equivalent += 1;
+      console.log(`${i + 1} equivalent ${show(site)}\n    ${known.because}`);
+      continue;
+    }
+    const by = await runner.caughtBy(site, site.file, testsNear(graph, site.file));
+    count[by === null ? 'survived' : 'caught'] += 1;
+    if (by === null) console.log(`${i + 1} SURVIVED ${show(site)}`);
+    else if (values.verbose) console.log(`${i + 1} caught by ${by}: ${show(site)}`);
+  }
+  const counted = count.caught + count.survived;
+  const share = counted > 0 ? ((100 * count.caught) / counted).toFixed(0) : '–';
+  console.log(`caught ${count.caught} of ${counted} (${share} %), equivalent ${count.equivalent}`);
+} finally {
+  runner.stop();
+  tree.remove();
+}
+
+/** In random order, the same for the same seed. */
+function shuffled<T>(items: readonly T[], seed: number): T[] {
+  const random = randomSource(seed, 'mutants');
+  const keyed = items.map((item) => ({ item, key: random.uniform() }));
+  return keyed.sort((a, b) => a.key - b.key).map(({ item }) => item);
+}
