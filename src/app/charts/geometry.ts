@@ -38,7 +38,7 @@ const NARROW_LANE_HEIGHT = 46;
 const WIDE_PX = 600;
 
 /** Room left of the plot, the same in all pictures so that their frequencies stand above each other. */
-export const leftMargin = (width: number): number => (width >= WIDE_PX ? 92 : 40);
+export const leftMargin = (width: number): number => (width >= WIDE_PX ? 92 : 46);
 
 export function spectrumGeometry({ width, shown, levels, lanes, plotHeight }: GeometryInput): SpectrumGeometry {
   const namesInGutter = width >= WIDE_PX;
