@@ -73,6 +73,8 @@ export class Keeper {
     // Asked before the first wait: watching the empty session forgets it.
     const id = this.#talk.openId;
     await recoverJournals(this.#book, () => this.changes++);
+    // A list that was read meanwhile does not know of what has just been put into the book.
+    this.changes++;
     this.#journal.claim();
     if (id !== null) await this.open(id);
     await this.#book.tidy(Date.now());
