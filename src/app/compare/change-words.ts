@@ -1,5 +1,5 @@
 /** One order's change in words. */
-import { feltText, significant } from '../../core/report/format.ts';
+import { feltText } from '../../core/report/format.ts';
 import type { ComparedLevel, OrderChange } from '../../core/diagnosis/compare/comparison.ts';
 import { texts } from '../texts.ts';
 
@@ -23,9 +23,6 @@ export function intervalText({ lowDb, highDb }: OrderChange): string {
   const end = (db: number | null): string => (db === null ? words.open : signed(db));
   return words.interval(end(lowDb), end(highDb));
 }
-
-export const accelerationCell = ({ amplitudeMps2, seen }: ComparedLevel): string =>
-  seen ? `${significant(amplitudeMps2, 2)} m/s²` : words.atMost(`${significant(amplitudeMps2, 2)} m/s²`);
 
 /** Orders worth showing: seen in one of the runs, most felt first. */
 export function shownChanges(orders: readonly OrderChange[]): OrderChange[] {

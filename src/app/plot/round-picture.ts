@@ -3,7 +3,7 @@ import type { Complex } from '../../core/driveline/complex.ts';
 
 export const MIDDLE = 120;
 /** Radius there is for what is drawn, px; words stand outside. */
-const ROOM = 96;
+export const ROOM = 96;
 
 export type Pixel = readonly [x: number, y: number];
 

@@ -1,6 +1,6 @@
 /** The tones of a run: peaks of the recording as it is, and of the recording made even by each speed track. */
 import { findPeaks } from '../signal/detect.ts';
-import { relativeSpeedAt, resampleToEqualAngle, type SpeedTrack } from '../signal/equal-angle.ts';
+import { relativeSpeedAt, type SpeedTrack } from '../signal/equal-angle.ts';
 import { feltLevel } from '../signal/felt.ts';
 import type { Peak } from '../signal/peak.ts';
 import type { Prepared } from '../signal/spectrum.ts';
@@ -45,15 +45,13 @@ const reachBetween = (tracks: readonly SpeedTrack[], a: number, b: number, timeS
   return most;
 };
 
-const peaksOn = (prepared: Prepared, track: SpeedTrack | null): readonly Peak[] => {
-  if (!track) return findPeaks(prepared, { falseAlarm: FALSE_ALARM });
-  // Where the vehicle was fast, what is above this on the track's clock was above half the rate.
-  const fastest = track.relative.reduce((most, r) => Math.max(most, r), 1);
-  const highestHz = (HALF_SHARE * prepared.samplingRateHz) / 2 / fastest;
-  return findPeaks(resampleToEqualAngle(prepared, track), {
-    falseAlarm: FALSE_ALARM,
-    highestHz: Math.min(highestHz, MOST_HZ),
-  });
+const peaksOn = (even: Prepared, { relative }: SpeedTrack): readonly Peak[] => {
+  // Where the vehicle was fast, what is above this on the track's clock was above half the rate. (The even recording
+  // has the rate of where it was slowest.)
+  const slowest = relative.reduce((least, r) => Math.min(least, r), 1);
+  const fastest = relative.reduce((most, r) => Math.max(most, r), 1);
+  const highestHz = (HALF_SHARE * even.samplingRateHz * slowest) / 2 / fastest;
+  return findPeaks(even, { falseAlarm: FALSE_ALARM, highestHz: Math.min(highestHz, MOST_HZ) });
 };
 
 const toTone = (peak: Peak, motion: Motion | null): Tone => ({
@@ -73,16 +71,21 @@ const withoutFeet = (tones: readonly Tone[]): readonly Tone[] =>
       ),
   );
 
-export const findTones = (prepared: Prepared, tracks: readonly SpeedTrack[]): readonly Tone[] => {
-  if (tracks.length === 0) {
-    return withoutFeet(findPeaks(prepared, { falseAlarm: FALSE_ALARM }).map((peak) => toTone(peak, null)));
-  }
+/** @param evens the recording made even by each of the tracks */
+export const findTones = (
+  prepared: Prepared,
+  tracks: readonly SpeedTrack[],
+  evens: readonly Prepared[],
+): readonly Tone[] => {
+  const onClock = findPeaks(prepared, { falseAlarm: FALSE_ALARM });
+  if (tracks.length === 0) return withoutFeet(onClock.map((peak) => toTone(peak, null)));
   const spectra = wholeSpectra(prepared);
   const domains = [-1, ...tracks.keys()];
   const binHz = spectra.samplingRateHz / spectra.length;
   const found = domains
     .flatMap((domain) => {
-      return peaksOn(prepared, domain < 0 ? null : tracks[domain]!).map((peak): Found => {
+      const peaks = domain < 0 ? onClock : peaksOn(evens[domain]!, tracks[domain]!);
+      return peaks.map((peak): Found => {
         const motion = motionOf(spectra, tracks, peak.frequencyHz);
         const all = domains.map((d) => evidenceIn(motion, d, peak.frequencyHz));
         return { peak, domain, motion, own: evidenceIn(motion, domain, peak.frequencyHz), most: Math.max(...all) };

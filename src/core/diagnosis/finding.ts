@@ -5,6 +5,7 @@ import type { Line, Part } from '../vehicle/line.ts';
 import type { Match, OriginShare } from './match.ts';
 import type { RunInference } from './infer-run.ts';
 import { faultShare } from './levels.ts';
+import { stoodStill } from './tone-motion.ts';
 import { targetsOf } from './origin.ts';
 import { expectedPlace } from './place.ts';
 import { perceivedAs } from './perceived.ts';
@@ -51,15 +52,6 @@ const frequencySdOf = (inference: RunInference, { frequencyHz, frequencySdHz }: 
 const allComputed = ({ run }: RunInference): boolean =>
   run.expected !== null && run.expected.wheelHz !== null && (run.expected.engineHz !== null || run.isElectric);
 
-/** ln evidence from which a tone is said to have stood still while the speed moved. */
-const CLEARLY_STILL = 3;
-
-const stoodStill = ({ run }: RunInference, { tone: { motion, peak } }: Match): boolean =>
-  motion !== null &&
-  Array.from({ length: run.histories.count }, (_, k) => motion.along(k, peak.frequencyHz)).every(
-    (along) => motion.still > along + CLEARLY_STILL,
-  );
-
 const findingOf = (inference: RunInference, match: Match): Finding | null => {
   const { peak } = match.tone;
   const { resonance, noise, fixed, unlisted } = match.others;
@@ -86,7 +78,7 @@ const findingOf = (inference: RunInference, match: Match): Finding | null => {
     };
   }
   // Where some parts' rates are not known, a tone that fits nothing may still be theirs.
-  const mayBeUncomputed = !allComputed(inference) && !stoodStill(inference, match);
+  const mayBeUncomputed = !allComputed(inference) && !stoodStill(inference.run, match.tone);
   const isFixed = fixed >= unlisted && !mayBeUncomputed;
   const probability = isFixed ? fixed : mayBeUncomputed ? fixed + unlisted : unlisted;
   return {

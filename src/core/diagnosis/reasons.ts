@@ -4,6 +4,7 @@ import type { Vehicle } from '../vehicle/vehicle.ts';
 import type { Finding } from './finding.ts';
 import { expectedPlace, type ExpectedPlace } from './place.ts';
 import type { RunInference } from './infer-run.ts';
+import { CLEAR_MOTION, evidenceAt, evidenceInStep, stoodStill } from './tone-motion.ts';
 import { hzText } from './words.ts';
 
 export interface Reasons {
@@ -14,8 +15,6 @@ export interface Reasons {
 
 /** Rivals below this are not worth a sentence. */
 const RIVAL = 0.02;
-/** One way of moving is clear over another from this difference on, ln of evidence. */
-const CLEAR_MOTION = 4;
 
 const placeText = ({ hz, sdHz }: ExpectedPlace): string =>
   `${hz.toFixed(sdHz < 0.05 ? 2 : 1)} ± ${Math.max(sdHz, 0.01).toFixed(sdHz < 0.05 ? 2 : 1)} Hz`;
@@ -43,22 +42,20 @@ const companionsSeen = (inference: RunInference, part: string, label: string): s
 /** What the tone's own motion says, where the speed moved enough to tell. */
 const motionSentence = (finding: Finding): { text: string; speaksFor: boolean } | null => {
   const { inference, match, chosen } = finding;
-  const { motion, peak } = match.tone;
+  const { motion } = match.tone;
   if (!motion) return null;
-  const along = Array.from({ length: inference.run.histories.count }, (_, k) => motion.along(k, peak.frequencyHz));
-  const most = Math.max(...along);
+  const { run } = inference;
+  const most = evidenceInStep(run, match.tone);
   if (chosen?.image) {
     const text =
       'It moved as the image of an order above half the sampling rate does: by more hertz, or the other way.';
-    const image = Math.max(
-      ...along.map((_, k) => Math.max(motion.along(k, finding.trueHz), motion.along(k, -finding.trueHz))),
-    );
+    const image = Math.max(evidenceAt(run, match.tone, finding.trueHz), evidenceAt(run, match.tone, -finding.trueHz));
     return image > Math.max(most, motion.still) + CLEAR_MOTION ? { text, speaksFor: true } : null;
   }
   if (most > motion.still + CLEAR_MOTION) {
     return { text: 'It rose and fell in step with the speed, as an order does.', speaksFor: chosen !== null };
   }
-  if (motion.still > most + CLEAR_MOTION) {
+  if (stoodStill(run, match.tone)) {
     return { text: 'It stayed at its frequency while the speed changed.', speaksFor: finding.part === 'fixed' };
   }
   return null;

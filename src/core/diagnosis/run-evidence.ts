@@ -119,14 +119,14 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
   const [track = STEADY] = tracks;
   const timeS = timesOf(prepared);
   const wander = tracks.map((one) => wanderOf(one, timeS));
-  const even = tracks.length > 0 ? resampleToEqualAngle(slow, track) : null;
+  const evens = tracks.map((one) => resampleToEqualAngle(slow, one));
   return {
     name,
     recording,
     prepared,
     condition: used.condition,
     expected,
-    tones: findTones(slow, tracks),
+    tones: findTones(slow, tracks, evens),
     histories: {
       count: tracks.length,
       wander,
@@ -143,7 +143,7 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
       tracks.length > 0
         ? { timeS, relative: timeS.map((t) => relativeSpeedAt(track, t)) }
         : { timeS: timeS.slice(0, 1), relative: Float64Array.of(1) },
-    orderSpectrum: even ? welchAmplitude(even, { segmentLength: spectrum.segmentLength }) : null,
+    orderSpectrum: evens[0] ? welchAmplitude(evens[0], { segmentLength: spectrum.segmentLength }) : null,
     engineLogged: used.engineLog !== null,
     speedVaried: logged ? 'logged' : tracks.length === 0 ? 'steady' : wander[0]! > RAMP_WANDER ? 'ramp' : 'drift',
     notes,

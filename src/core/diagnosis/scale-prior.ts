@@ -43,12 +43,6 @@ export const axisFrom = (from: number, to: number, logDensity: (scale: number) =
   return { start: from, step: SCALE_STEP, logPrior };
 };
 
-/** A normal prior out to five standard deviations. */
-export const normalAxis = (sd: number): ScaleAxis => {
-  const width = Math.max(5 * sd, 20 * SCALE_STEP);
-  return axisFrom(-width, width, (s) => -0.5 * (s / sd) ** 2);
-};
-
 const CONVERTER_LOCKED = 0.75;
 /** A slipping converter lets the engine's speed wander by itself: moving together, they are most likely locked. */
 const TOGETHER_LOCKED = 0.95;

@@ -85,13 +85,3 @@ export const separatedBy = (a: Candidate, b: Candidate, vehicle: Vehicle, condit
   }
   return sameGroup(a, b, condition);
 };
-
-/** What would tell a line from a tone that does not turn with the vehicle. */
-export const separatedFromFixed = (candidate: Candidate, condition: RunCondition): string => {
-  const slower = candidate.trueHz * 0.85;
-  const where = condition.speedMps ? `At ${speedText(condition.speedMps * 0.85)}` : 'At a speed 15 % lower';
-  return (
-    `${where} ${candidate.origin.line.label} would move to ${hzText(slower)}, ${hzText(candidate.trueHz - slower)} away; ` +
-    'a tone of its own would stay.'
-  );
-};

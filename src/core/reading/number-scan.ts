@@ -6,7 +6,6 @@
 const MINUS = 45;
 const PLUS = 43;
 const ZERO = 48;
-const NINE = 57;
 const DOT = 46;
 
 /** Powers of ten that a double holds exactly. */
@@ -121,5 +120,3 @@ export function cellState(bytes: Uint8Array, from: number, to: number): CellStat
   if (text === '') return CELL_EMPTY;
   return isMissingWord(text) ? CELL_MISSING : CELL_UNREADABLE;
 }
-
-export const isDigit = (byte: number): boolean => byte >= ZERO && byte <= NINE;

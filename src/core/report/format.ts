@@ -1,5 +1,5 @@
 /** Numbers as people read them: rounded to what they are worth, with their unit. The one place that does it. */
-import { dbFromAmplitudeRatio, gFromMps2, inchFromMm, kmhFromMps, mphFromMps } from '../units.ts';
+import { gFromMps2, inchFromMm, kmhFromMps, mphFromMps } from '../units.ts';
 
 /** The reader's choice of units. Frequencies, orders and felt levels are the same in both. */
 export type UnitSystem = 'us' | 'metric';
@@ -95,9 +95,4 @@ export function durationText(seconds: number): string {
 export function rateText(samplingRateHz: number): string {
   const whole = Math.abs(samplingRateHz - Math.round(samplingRateHz)) < 0.05;
   return `${samplingRateHz.toFixed(whole ? 0 : 1)}${NO_BREAK}Hz`;
-}
-
-/** '14 dB'. */
-export function decibelText(amplitudeRatio: number): string {
-  return `${dbFromAmplitudeRatio(amplitudeRatio).toFixed(0)}${NO_BREAK}dB`;
 }

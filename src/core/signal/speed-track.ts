@@ -1,6 +1,6 @@
 /**
  * The relative speed over a recording, found in the recording itself: what turns with the speed becomes steady once it
- * is taken out. A ramp is looked for first; then lines are followed to a fraction of a turn.
+ * is taken out. A ramp is found coarsely by its orders; lines are followed to a fraction of a turn.
  */
 import { toBlocks } from './blocks.ts';
 import { againstResonance, makeLevels, smoothCandidates } from './candidates.ts';
@@ -11,31 +11,33 @@ import { followHotSpots, type Followed } from './follow-hot-spots.ts';
 import { MOST_SHIFT } from './follow-lines.ts';
 import type { Prepared } from './spectrum.ts';
 
-export interface TrackOptions {
-  /** Frequencies that may be present, over the base frequency; for the search of a ramp. None: no ramp is looked for. */
-  readonly multiples?: readonly number[];
-  /** Expected base frequency, Hz. */
-  readonly baseHz?: number;
-  /** A track to start from (a smoothed log, see logged-speed.ts); no ramp is looked for then. */
-  readonly start?: SpeedTrack;
-  /** How far that may be off, relative; default 3 %. */
-  readonly startError?: number;
+/** Frequencies looked at, Hz; default 4 to 250 and no more than nine tenths of half the rate. */
+export interface TrackRange {
   readonly lowestHz?: number;
   readonly highestHz?: number;
 }
 
-export type TrackKind = 'steady' | 'drift' | 'ramp' | 'logged';
+export interface RampOptions extends TrackRange {
+  /** Frequencies that may be present, over the base frequency. */
+  readonly multiples: readonly number[];
+  /** Expected base frequency, Hz. */
+  readonly baseHz: number;
+}
+
+export interface TrackOptions extends TrackRange {
+  /** A track to start from: of a ramp, of a log, of a coarse search. Default: a steady speed. */
+  readonly start?: SpeedTrack;
+  /** How far that may be off, relative; default 3 %. */
+  readonly startError?: number;
+}
 
 export interface FoundTrack {
-  readonly kind: TrackKind;
-  /** Mean 1 over the recording, on its clock. */
+  /** Mean 1 over the recording, on its clock; the start itself (or a steady speed) where no more was found. */
   readonly track: SpeedTrack;
-  /** ln likelihood ratio of the found track over the one started from (a steady speed, or the ramp's or log's). */
+  /** True where lines show more movement than the start has. */
+  readonly moved: boolean;
+  /** ln likelihood ratio of the followed track over the one started from. */
   readonly logRatio: number;
-  /** ln likelihood ratio of a ramp over no movement; null where none was found. */
-  readonly rampLogRatio: number | null;
-  /** Frequencies of the lines it was drawn from, at relative speed 1, Hz. */
-  readonly lineHz: readonly number[];
 }
 
 const LOWEST_HZ = 4;
@@ -54,6 +56,7 @@ const GAIN_BELIEVED = 8;
  */
 const PATH_CHANCES = 100;
 const FALSE_ALARM = 0.005;
+
 /**
  * True where at least one followed line stands out on the track's clock as no noise or resonance would, the freedom of
  * the path allowed for.
@@ -73,58 +76,43 @@ const standsOut = (prepared: Prepared, followed: Followed, lowestHz: number, hig
     });
 };
 
-const rangeOf = (prepared: Prepared, options: TrackOptions): { lowestHz: number; highestHz: number } => ({
-  lowestHz: options.lowestHz ?? LOWEST_HZ,
-  highestHz: Math.min(options.highestHz ?? HIGHEST_HZ, (0.9 * prepared.samplingRateHz) / 2),
-});
+const rangeOf = (prepared: Prepared, range: TrackRange): { lowestHz: number; highestHz: number } | null => {
+  const lowestHz = range.lowestHz ?? LOWEST_HZ;
+  const highestHz = Math.min(range.highestHz ?? HIGHEST_HZ, (0.9 * prepared.samplingRateHz) / 2);
+  return highestHz > 1.5 * lowestHz && prepared.pieces.length > 0 ? { lowestHz, highestHz } : null;
+};
 
 /** A pull-up or coast-down that the expected multiples show, coarsely; null where there is none to be believed. */
-export const findRampTrack = (prepared: Prepared, options: TrackOptions): FoundRamp | null => {
-  const { lowestHz, highestHz } = rangeOf(prepared, options);
+export const findRampTrack = (prepared: Prepared, options: RampOptions): FoundRamp | null => {
+  const range = rangeOf(prepared, options);
   const { multiples, baseHz } = options;
-  if (!multiples || !baseHz || !(highestHz > 1.5 * lowestHz) || prepared.pieces.length === 0) return null;
-  const ramp = findRamp(toBlocks(prepared, highestHz), {
+  if (!range) return null;
+  const ramp = findRamp(toBlocks(prepared, range.highestHz), {
     multiples,
     lowestBaseHz: baseHz / RAMP_RANGE,
     highestBaseHz: baseHz * RAMP_RANGE,
-    highestHz,
+    highestHz: range.highestHz,
   });
   return ramp && ramp.logRatio > RAMP_BELIEVED ? ramp : null;
 };
 
 /**
- * Finds the relative speed track, or says 'steady' where no movement is supported.
+ * Follows the lines of a recording from a start, or from a steady speed, to a fraction of a turn.
  *
  * The track is relative: which part a line belongs to and how fast it was all in all is decided elsewhere.
  */
 export const findSpeedTrack = (prepared: Prepared, options: TrackOptions = {}): FoundTrack => {
-  const { lowestHz, highestHz } = rangeOf(prepared, options);
-  const nothing: FoundTrack = { kind: 'steady', track: STEADY, logRatio: 0, rampLogRatio: null, lineHz: [] };
-  if (!(highestHz > 1.5 * lowestHz) || prepared.pieces.length === 0) return nothing;
-  const ramp = options.start ? null : findRampTrack(prepared, options);
-  const start = options.start ?? ramp?.track ?? null;
+  const { start, startError = 0.03 } = options;
   const outer = start ? withUnitMean(start, prepared) : STEADY;
+  const range = rangeOf(prepared, options);
+  if (!range) return { track: outer, moved: false, logRatio: 0 };
   const onReference = start ? resampleToEqualAngle(prepared, outer) : prepared;
   const fastest = outer.relative.reduce((most, r) => Math.max(most, r), 1);
-  const shift = start ? Math.max(LEAST_ERROR, options.startError ?? 0.03) : MOST_SHIFT;
-  const followed = followHotSpots(
-    onReference,
-    lowestHz,
-    highestHz / fastest,
-    shift,
-    start ? inverseTrack(outer) : null,
-  );
-  const moved = followed.gain > GAIN_BELIEVED && standsOut(onReference, followed, lowestHz, highestHz / fastest);
-  const kind: TrackKind = options.start ? 'logged' : start ? 'ramp' : moved ? 'drift' : 'steady';
-  const whole = !moved ? outer : start ? composeTracks(outer, followed.track) : followed.track;
-  const track = kind === 'steady' ? STEADY : withUnitMean(whole, prepared);
-  // The followed track has a mean of its own; lines stand at relative speed 1 of the track that is given out.
-  const scale = whole.relative[0]! / track.relative[0]!;
-  return {
-    kind,
-    track,
-    logRatio: followed.gain,
-    rampLogRatio: ramp?.logRatio ?? null,
-    lineHz: moved ? followed.lines.map((line) => line.frequencyHz * scale) : [],
-  };
+  const highestHz = range.highestHz / fastest;
+  const shift = start ? Math.max(LEAST_ERROR, startError) : MOST_SHIFT;
+  const undone = start ? inverseTrack(outer) : null;
+  const followed = followHotSpots(onReference, range.lowestHz, highestHz, shift, undone);
+  const moved = followed.gain > GAIN_BELIEVED && standsOut(onReference, followed, range.lowestHz, highestHz);
+  const whole = start ? composeTracks(outer, followed.track) : followed.track;
+  return { track: moved ? withUnitMean(whole, prepared) : outer, moved, logRatio: followed.gain };
 };

@@ -19,9 +19,6 @@ const COSINE_TERMS: Readonly<Record<WindowName, readonly number[]>> = {
 
 export const WINDOW_NAMES = Object.keys(COSINE_TERMS) as readonly WindowName[];
 
-/** Cosine coefficients a0, a1, … of a window. */
-export const windowTerms = (name: WindowName): readonly number[] => COSINE_TERMS[name];
-
 /** Samples of a window of the given length, periodic form (the sample that would close the period is left out). */
 export const windowSamples = (name: WindowName, length: number): Float64Array => {
   const key = `${name} ${length}`;

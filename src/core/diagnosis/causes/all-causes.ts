@@ -25,7 +25,3 @@ export const ALL_CAUSES: readonly Cause[] = [
   ...accessory,
   ...fixed,
 ];
-
-/** The cause with this id, for titles in sentences; undefined for 'something-else'. */
-export const causeOf = (id: string): Cause | undefined => BY_ID.get(id);
-const BY_ID = new Map<string, Cause>(ALL_CAUSES.map((cause) => [cause.id, cause]));

@@ -87,7 +87,7 @@ const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[])
   }
   const { baseHz, multiples } = search;
   const followed = findSpeedTrack(prepared, {});
-  const drift = followed.kind === 'steady' ? null : judge(prepared, followed.track, steady);
+  const drift = followed.moved ? judge(prepared, followed.track, steady) : null;
   if (drift && isSettled(drift, steady)) return drift;
   const start = baseHz === null ? null : findRampTrack(prepared, { multiples, baseHz });
   const ramp = start && judge(prepared, findSpeedTrack(prepared, { start: start.track }).track, steady);
@@ -105,7 +105,7 @@ const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[])
 const second = (prepared: Prepared, one: Judged, steady: readonly Band[]): Judged | null => {
   if (leastSpread([steady, one.bands]) < SPREAD) return null;
   const rest = findSpeedTrack(one.even, {});
-  if (rest.kind === 'steady') return null;
+  if (!rest.moved) return null;
   const track = withUnitMean(composeTracks(one.track, rest.track), prepared);
   const judged = judge(prepared, track, strongest(one.bands, steady));
   return judged.gain >= LEAST_GAIN ? judged : null;

@@ -78,8 +78,16 @@ const matchReports = (inference: RunInference, match: Match): MatchReport[] => {
   return [...lines, ...others].sort((a, b) => b.probability - a.probability);
 };
 
-export const peakReports = (inference: RunInference): PeakReport[] =>
-  inference.matches.map((match) => {
+/**
+ * Tones weaker than this are let in for the lines they may fall on to judge; by themselves noise gives them too often to
+ * be listed as peaks.
+ */
+const LISTED_FALSE_ALARM = 0.01;
+
+/** Peaks that noise reaches in one recording of a hundred at the most, with what they may belong to. */
+export const peakReports = (inference: RunInference): PeakReport[] => {
+  const sure = inference.matches.filter(({ tone }) => tone.peak.falseAlarmProbability <= LISTED_FALSE_ALARM);
+  return sure.map((match) => {
     const { peak, feltLevel: level } = match.tone;
     return {
       run: inference.run.name,
@@ -95,3 +103,4 @@ export const peakReports = (inference: RunInference): PeakReport[] =>
       matches: matchReports(inference, match),
     };
   });
+};

@@ -1,0 +1,38 @@
+/**
+ * Peaks that the report lists, on recordings without any line in them. Ground truth: the recordings are made of noise;
+ * by the false-alarm allowance at most one in a hundred may list a peak. (A larger study: tests/accuracy/noise-study.ts.)
+ */
+import { describe, expect, it } from 'vitest';
+import { analyse } from '../../../src/core/analyse.ts';
+import type { Job } from '../../../src/core/job/job.ts';
+import { plainRecording } from '../../accuracy/plain-recording.ts';
+import { noiseRecording, withTone, type NoiseColour } from '../../support/noise.ts';
+import { seededRandom } from '../../support/random.ts';
+
+const JOB: Job = {
+  schemaVersion: 1,
+  vehicle: { tire: { kind: 'size', size: '265/70R17' }, layout: 'rear-drive', axleRatio: 3.73, cylinders: 8 },
+  work: [],
+  runs: [{ file: 'noise.csv', speedMps: 27, speedSource: 'gps', gearRatio: 0.74, load: 'cruise' }],
+  measurements: [],
+};
+const COLOURS: readonly NoiseColour[] = ['white', 'pink', 'hump', 'violet'];
+const RATE = 200;
+
+const listed = (colour: NoiseColour, seed: number, toneMps2 = 0): readonly number[] => {
+  const noise = noiseRecording(colour, 30, RATE, 3, seededRandom(seed));
+  const prepared = toneMps2 > 0 ? withTone(noise, 31.4, [toneMps2, toneMps2, toneMps2]) : noise;
+  const analysis = analyse(JOB, [plainRecording(prepared.pieces[0]!.axes, RATE)]);
+  if (!analysis.ok) throw new Error(analysis.problem.kind);
+  return analysis.value.report.peaks.map((peak) => peak.frequencyHz);
+};
+
+describe('peaks the report lists', () => {
+  it.each(COLOURS)('none in %s noise', (colour) => {
+    for (let seed = 1; seed <= 5; seed += 1) expect(listed(colour, seed)).toEqual([]);
+  });
+
+  it('a tone in the same noise is listed', () => {
+    expect(listed('white', 1, 0.5).some((hz) => Math.abs(hz - 31.4) < 0.05)).toBe(true);
+  });
+});
