@@ -16,20 +16,30 @@ const JOB: Job = {
   runs: [{ file: 'noise.csv', speedMps: 27, speedSource: 'gps', gearRatio: 0.74, load: 'cruise' }],
   measurements: [],
 };
-const COLOURS: readonly NoiseColour[] = ['white', 'pink', 'hump', 'violet'];
+/** The hardest of 30 draws of each colour: here noise alone comes near a line. */
+const HARD: readonly (readonly [NoiseColour, seed: number])[] = [
+  ['white', 24],
+  ['pink', 13],
+  ['pink', 24],
+  ['hump', 7],
+  ['hump', 11],
+  ['hump', 15],
+  ['violet', 24],
+  ['many resonances', 7],
+];
 const RATE = 200;
 
 const listed = (colour: NoiseColour, seed: number, toneMps2 = 0): readonly number[] => {
   const noise = noiseRecording(colour, 30, RATE, 3, seededRandom(seed));
   const prepared = toneMps2 > 0 ? withTone(noise, 31.4, [toneMps2, toneMps2, toneMps2]) : noise;
   const analysis = analyse(JOB, [plainRecording(prepared.pieces[0]!.axes, RATE)]);
-  if (!analysis.ok) throw new Error(analysis.problem.kind);
+  if (!analysis.ok) throw new Error(JSON.stringify(analysis.problem));
   return analysis.value.report.peaks.map((peak) => peak.frequencyHz);
 };
 
 describe('peaks the report lists', () => {
-  it.each(COLOURS)('none in %s noise', (colour) => {
-    for (let seed = 1; seed <= 5; seed += 1) expect(listed(colour, seed)).toEqual([]);
+  it.each(HARD)('none in %s noise, draw %i', (colour, seed) => {
+    expect(listed(colour, seed)).toEqual([]);
   });
 
   it('a tone in the same noise is listed', () => {
