@@ -5,7 +5,7 @@ import { parseArgs } from 'node:util';
 import { randomSource } from '../../src/core/simulate/random.ts';
 import { EQUIVALENTS } from './equivalents.ts';
 import { importGraph, testsNear } from './graph.ts';
-import { startRunner } from './run-mutant.ts';
+import { caughtBy } from './run-mutant.ts';
 import type { Site } from './sites.ts';
 import { sitesOf } from './sites.ts';
 import { copyOfTree } from './tree.ts';
@@ -26,9 +26,12 @@ const { values } = parseArgs({
   },
 });
 
+const CONTROL_EVERY = 20;
+const CONTROL_TESTS = 3;
+
 const home = new URL('../..', import.meta.url).pathname;
 const tree = copyOfTree(home);
-const runner = startRunner(tree.root);
+const graph = importGraph(tree.root);
 const lineOf = ({ file, line }: Site): string =>
   readFileSync(join(tree.root, file), 'utf8').split('\n')[line - 1]!.trim();
 const show = (site: Site): string => `${site.file}:${site.line}  ${site.was} → ${site.text}\n    ${lineOf(site)}`;
@@ -41,10 +44,10 @@ try {
     .sort();
   const sites = files.flatMap((file) => sitesOf(file, readFileSync(join(tree.root, file), 'utf8')));
   const drawn = shuffled(sites, Number(values.seed)).slice(0, Number(values.count));
-  const graph = importGraph(tree.root);
   const count = { caught: 0, survived: 0, equivalent: 0 };
   console.log(`${sites.length} sites in ${files.length} files; ${drawn.length} drawn with seed ${values.seed}`);
   for (const [i, site] of drawn.entries()) {
+    if (i % CONTROL_EVERY === 1) await mustPass(drawn[i - 1]!.file);
     if (values.nth !== undefined && i + 1 !== Number(values.nth)) continue;
     const known = EQUIVALENTS.find(
       ({ file, line, was, text }) =>
@@ -55,7 +58,7 @@ try {
       console.log(`${i + 1} equivalent ${show(site)}\n    ${known.because}`);
       continue;
     }
-    const by = await runner.caughtBy(site, site.file, testsNear(graph, site.file));
+    const by = await caughtBy(tree.root, site, testsNear(graph, site.file));
     count[by === null ? 'survived' : 'caught'] += 1;
     if (by === null) console.log(`${i + 1} SURVIVED ${show(site)}`);
     else if (values.verbose) console.log(`${i + 1} caught by ${by}: ${show(site)}`);
@@ -64,8 +67,13 @@ try {
   const share = counted > 0 ? ((100 * count.caught) / counted).toFixed(0) : '–';
   console.log(`caught ${count.caught} of ${counted} (${share} %), equivalent ${count.equivalent}`);
 } finally {
-  runner.stop();
   tree.remove();
+}
+
+/** A check of the check: with the last change put back, its tests must pass again. */
+async function mustPass(file: string): Promise<void> {
+  const by = await caughtBy(tree.root, null, testsNear(graph, file).slice(0, CONTROL_TESTS));
+  if (by !== null) throw new Error(`${by} fails though ${file} is as it was`);
 }
 
 /** In random order, the same for the same seed. */

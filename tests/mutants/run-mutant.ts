@@ -11,45 +11,28 @@ const LIMIT_S = 400;
 /** One test file that ran this long where all were sound is in an endless loop. */
 const START_LIMIT_S = 120;
 
-export interface Runner {
-  readonly caughtBy: (site: Site | null, file: string, tests: readonly string[]) => Promise<string | null>;
-  readonly stop: () => void;
-}
-
-export function startRunner(root: string): Runner {
-  let child: ChildProcess | null = null;
-  const stop = (): void => {
-    child?.kill('SIGKILL');
-    child = null;
-  };
-  const ready = async (): Promise<ChildProcess> => {
-    if (child) return child;
-    const started = fork(new URL('./runner.ts', import.meta.url), [root], {
-      execArgv: ['--import', 'tsx'],
-      stdio: ['ignore', 'ignore', process.env['MUTANTS_TIMES'] ? 'inherit' : 'ignore', 'ipc'],
-    });
-    child = started;
-    if ((await answer(started, START_LIMIT_S)) === null) throw new Error('vitest did not start');
-    return started;
-  };
-  return {
-    stop,
-    caughtBy: async (site, file, tests) => {
-      const path = join(root, file);
-      const code = readFileSync(path, 'utf8');
-      if (site) writeFileSync(path, applied(code, site));
-      try {
-        const runner = await ready();
-        runner.send({ changed: file, tests });
-        const told = await answer(runner, LIMIT_S);
-        if (told !== null) return (told as { by: string | null }).by;
-        stop();
-        return 'time';
-      } finally {
-        writeFileSync(path, code);
-      }
-    },
-  };
+/**
+ * The first of the tests that fails with the change made, 'time' where they do not end, null where all pass.
+ * @param root of the copy; the file is put back
+ * @param site null: no change, to see that the tests pass by themselves
+ */
+export async function caughtBy(root: string, site: Site | null, tests: readonly string[]): Promise<string | null> {
+  const path = site && join(root, site.file);
+  const code = path ? readFileSync(path, 'utf8') : '';
+  if (site && path) writeFileSync(path, applied(code, site));
+  const child = fork(new URL('./runner.ts', import.meta.url), [root], {
+    execArgv: ['--import', 'tsx'],
+    stdio: ['ignore', 'ignore', process.env['MUTANTS_TIMES'] ? 'inherit' : 'ignore', 'ipc'],
+  });
+  try {
+    if ((await answer(child, START_LIMIT_S)) === null) throw new Error('vitest did not start');
+    child.send({ tests });
+    const told = (await answer(child, LIMIT_S)) as { by: string | null } | null;
+    return told ? told.by : 'time';
+  } finally {
+    child.kill('SIGKILL');
+    if (path) writeFileSync(path, code);
+  }
 }
 
 /** The child's next message, or null where it does not come in time or the child ends. */

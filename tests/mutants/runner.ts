@@ -1,12 +1,12 @@
 /**
- * Child process that keeps one vitest ready in a copy of the tree. Told to run a change's tests, it answers with the
- * first test file that fails, or null. It is a process of its own so that an endless loop can be ended from outside.
+ * Child process with a vitest in a copy of the tree. Told to run a change's tests, it answers with the first test file
+ * that fails, or null. It is a process of its own so that an endless loop can be ended from outside, and serves one
+ * change only: a runner kept for the next one has been seen to go on with what the last change had made of a file.
  */
 import { join } from 'node:path';
 import { createVitest } from 'vitest/node';
 
 export interface Order {
-  readonly changed: string;
   readonly tests: readonly string[];
 }
 
@@ -31,8 +31,7 @@ process.on('message', (order: Order) => {
   );
 });
 
-async function run({ changed, tests }: Order): Promise<string | null> {
-  vitest.invalidateFile(join(root, changed));
+async function run({ tests }: Order): Promise<string | null> {
   for (const test of tests) {
     const start = Date.now();
     if (process.env['MUTANTS_TIMES']) console.error(test);
@@ -46,4 +45,5 @@ async function run({ changed, tests }: Order): Promise<string | null> {
   return null;
 }
 
+process.on('disconnect', () => process.exit());
 process.send!('ready');

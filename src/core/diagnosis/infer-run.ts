@@ -1,5 +1,5 @@
 /** One run's tones weighed against its lines: the posterior of its speed scales, and the matches. */
-import { logAbsence } from './absence.ts';
+import { logAbsence, type DetectionLimit } from './absence.ts';
 import { backgroundAt, supportsOf } from './intensity.ts';
 import { atLoudness, MIDDLE, OTHERS, type Loudness } from './loudness.ts';
 import { matchesOf, mixedMatches, type Match } from './match.ts';
@@ -21,10 +21,39 @@ export interface RunInference {
   readonly model: MotionModel;
 }
 
+/** The lines as they are in a vehicle of one loudness, and what it says that they are missing. */
+interface Lines {
+  readonly loudness: Loudness;
+  readonly road: readonly Origin[];
+  readonly engine: readonly Origin[];
+  readonly twins: ReadonlyMap<Origin, readonly Origin[]>;
+  readonly absentRoad: Float64Array;
+  readonly absentEngine: Float64Array;
+}
+
+const linesAt = (
+  given: readonly Origin[],
+  loudness: Loudness,
+  { road: roadAxis, engine: engineAxis }: ScalePrior,
+  limit: DetectionLimit,
+): Lines => {
+  const origins = atLoudness(given, loudness);
+  const road = origins.filter((origin) => origin.group === 'road');
+  const engine = origins.filter((origin) => origin.group === 'engine');
+  return {
+    loudness,
+    road,
+    engine,
+    twins: twinsOf(origins),
+    absentRoad: logAbsence(road, roadAxis, limit),
+    absentEngine: logAbsence(engine, engineAxis, limit),
+  };
+};
+
 /** What is taken for true of a run while its tones are weighed. */
 interface Assumption {
   readonly model: MotionModel;
-  readonly loudness: Loudness;
+  readonly lines: Lines;
 }
 
 interface Weighed extends Assumption {
@@ -38,29 +67,23 @@ const NOT_WORTH_TRYING = 5;
 
 const weigh = (
   run: RunEvidence,
-  given: readonly Origin[],
   prior: ScalePrior,
   steady: readonly SteadyTone[],
-  { model, loudness }: Assumption,
+  { model, lines }: Assumption,
 ): Weighed => {
   const { histories, limit } = run;
   const { factor, held = null } = model;
-  const origins = atLoudness(given, loudness);
-  const twins = twinsOf(origins);
-  const road = origins.filter((origin) => origin.group === 'road');
-  const engine = origins.filter((origin) => origin.group === 'engine');
+  const { road, engine, twins, absentRoad, absentEngine, loudness } = lines;
   const tied = !model.joined ? unlocked(prior) : histories.count > 0 ? locked(prior) : prior;
   const densities = run.tones.map((tone): ToneDensities => ({
     background: backgroundAt(tone, limit.samplingRateHz, histories, steady, held),
     road: supportsOf(road, tone, prior.road, limit, histories, { track: model.road, factor, held }, twins),
     engine: supportsOf(engine, tone, prior.engine, limit, histories, { track: model.engine, factor, held }, twins),
   }));
-  const absentRoad = logAbsence(road, prior.road, limit);
-  const absentEngine = logAbsence(engine, prior.engine, limit);
   const posterior = scalePosterior(tied, densities, absentRoad, absentEngine);
   const matches = matchesOf(run.tones, densities, posterior);
   const logWeight = posterior.logEvidence + model.logPrior + Math.log(loudness.prior);
-  return { model, loudness, posterior, matches, logWeight };
+  return { model, lines, posterior, matches, logWeight };
 };
 
 /** Matches name the origins as they were given, not as one assumption has them. */
@@ -82,11 +105,13 @@ export const inferRun = (
   const linesHz = origins.map((origin) => origin.trueHz);
   const factors = imageFactors(tonesOnTrack(run.tones, run.histories), linesHz, run.limit.samplingRateHz);
   const models = motionModels(run.histories, run.slipPossible, factors, run.tones);
-  const weighed = (assumption: Assumption): Weighed => weigh(run, origins, prior, steady, assumption);
-  const middle = models.map((model) => weighed({ model, loudness: MIDDLE }));
+  const weighed = (assumption: Assumption): Weighed => weigh(run, prior, steady, assumption);
+  const usual = linesAt(origins, MIDDLE, prior, run.limit);
+  const middle = models.map((model) => weighed({ model, lines: usual }));
   const likeliest = Math.max(...middle.map(({ logWeight }) => logWeight));
   const worth = middle.filter(({ logWeight }) => logWeight > likeliest - NOT_WORTH_TRYING);
-  const all = [...middle, ...worth.flatMap(({ model }) => OTHERS.map((loudness) => weighed({ model, loudness })))];
+  const others = OTHERS.map((loudness) => linesAt(origins, loudness, prior, run.limit));
+  const all = [...middle, ...worth.flatMap(({ model }) => others.map((lines) => weighed({ model, lines })))];
   const most = Math.max(...all.map(({ logWeight }) => logWeight));
   const weights = all.map(({ logWeight }) => Math.exp(logWeight - most));
   const sum = weights.reduce((a, b) => a + b, 0);

@@ -1,9 +1,35 @@
 /** Sums over pairs of a road and an engine scale: all that the tie between them allows and the posterior does not rule out. */
 import type { ScalePrior } from './scale-prior.ts';
-import type { Ratios } from './scale-posterior.ts';
+import { tiedByTransform, tiedOneByOne, untied, type Tie, type TiedSums } from './tied-sums.ts';
 
-/** Rows whose pairs are each less likely than this share of the sum so far are left out. */
-const NEGLIGIBLE = 1e-11;
+/** A tone's origins' densities over both axes, each over its background. */
+export interface Ratios {
+  readonly road: Float64Array;
+  readonly engine: Float64Array;
+  /** Points of the engine axis where that is worth counting. */
+  readonly engineSpots: readonly number[];
+}
+
+/** A tone that both groups reach, with the sums of weight ÷ (1 + its ratios), what an origin's own ratio is multiplied with. */
+export interface Contested {
+  readonly ratios: Ratios;
+  readonly inverseRoad: Float64Array;
+  /** Where the tone has spots; 0 elsewhere. */
+  readonly inverseEngine: Float64Array;
+}
+
+export interface PairSums {
+  readonly road: Float64Array;
+  readonly engine: Float64Array;
+  readonly contested: readonly Contested[];
+  /** Of all weights. */
+  readonly sum: number;
+  /** Log of what a weight of 1 stands for. */
+  readonly logUnit: number;
+}
+
+/** A road ratio below this does not contest a tone with the engine. */
+const CONTESTS = 1e-6;
 
 interface Band {
   /** Index of the engine axis that belongs to gap `from` at road index 0. */
@@ -31,81 +57,134 @@ const maximum = (values: Float64Array): number => {
   return most;
 };
 
-/**
- * Greatest of `values` in each of `count` windows of the given length, the k-th from index first + k on; what lies
- * outside the values is 0. (Two running maxima a block: M. van Herk, Pattern Recognition Letters 13(7), 1992.)
- */
-const windowMaxima = (values: Float64Array, first: number, length: number, count: number): Float64Array => {
-  const size = count + length;
-  const at = (i: number): number => values[first + i] ?? 0;
-  const forward = new Float64Array(size);
-  const backward = new Float64Array(size);
-  for (let i = 0; i < size; i++) forward[i] = i % length === 0 ? at(i) : Math.max(forward[i - 1]!, at(i));
-  for (let i = size - 1; i >= 0; i--) {
-    backward[i] = (i + 1) % length === 0 || i === size - 1 ? at(i) : Math.max(backward[i + 1]!, at(i));
-  }
-  return Float64Array.from({ length: count }, (_, k) => Math.max(backward[k]!, forward[k + length - 1]!));
-};
-
 /** exp of logs less their greatest, so that nothing overflows. */
 const relativeTo = (most: number, logs: Float64Array): Float64Array => logs.map((log) => Math.exp(log - most));
 
-/** Posterior of a row of pairs (one road scale), up to a factor, into `row`; returns the range of engine points. */
-const fillRow = (
-  row: Float64Array,
-  r: number,
-  road: number,
-  engine: Float64Array,
-  band: Band,
-  tie: Float64Array,
-  contested: readonly Ratios[],
-): { from: number; to: number } => {
-  const shift = band.first + r;
-  const from = Math.max(0, shift);
-  const to = Math.min(engine.length, shift + tie.length);
-  for (let e = from; e < to; e++) row[e] = road * engine[e]! * tie[e - shift]!;
-  for (const tone of contested) {
-    const a = tone.road[r]!;
-    if (a < 1e-6) continue;
-    // Both groups together are less than each alone says: 1 + a + b in place of (1 + a)·(1 + b).
-    for (const e of tone.engineSpots) {
-      if (e < from) continue;
-      if (e >= to) break;
-      const b = tone.engine[e]!;
-      row[e]! *= (1 + a + b) / ((1 + a) * (1 + b));
-    }
-  }
-  return { from, to };
+/** Road points where at least one tone is contested. */
+const contestedRows = (tones: readonly Contested[], count: number): Uint8Array => {
+  const rows = new Uint8Array(count);
+  for (const { ratios } of tones) ratios.road.forEach((a, r) => a >= CONTESTS && (rows[r] = 1));
+  return rows;
 };
 
+/** Both groups together are less than each alone says: 1 + a + b in place of (1 + a)·(1 + b). */
+const together = (tones: readonly Contested[], r: number, e: number): number => {
+  let factor = 1;
+  for (const { ratios } of tones) {
+    const a = ratios.road[r]!;
+    const b = ratios.engine[e]!;
+    factor *= (1 + a + b) / ((1 + a) * (1 + b));
+  }
+  return factor;
+};
+
+/** Pairs up to here are summed term by term. */
+const MOST_ONE_BY_ONE = 3e5;
+/** The sums by transform are taken where their rounding is at most this share of the whole. */
+const ROUNDING = 1e-7;
+const EPSILON = 1e-15;
+
+const euclidean = (values: Float64Array): number => Math.sqrt(values.reduce((sum, v) => sum + v * v, 0));
+const total = (values: Float64Array): number => values.reduce((sum, v) => sum + v, 0);
+
 /**
- * Visits each row of pairs (one road scale) that matters, with the posterior weights of its pairs: `weights[e]` for
- * engine points from ≤ e < to, all up to one common factor. The array is used again for the next row.
- * @param visit gives back the sum of the row's weights
- * @returns the sum of all weights, and the log of what a weight of 1 stands for
+ * Posterior weights of pairs, summed over each axis, up to one common factor.
+ *
+ * A pair's weight is a product over the axes and the tie but where a tone is contested: at engine spots in contested
+ * rows. Only these pairs are gone through one by one.
  */
-export const forEachRow = (
+export const sumPairs = (
   prior: ScalePrior,
-  contested: readonly Ratios[],
+  tones: readonly Ratios[],
   roadLog: Float64Array,
   engineLog: Float64Array,
-  visit: (road: number, weights: Float64Array, from: number, to: number) => number,
-): { readonly sum: number; readonly logUnit: number } => {
+): PairSums => {
   const band = bandOf(prior);
   const logMost = [maximum(roadLog), maximum(engineLog), maximum(band.log)] as const;
   const road = relativeTo(logMost[0], roadLog);
   const engine = relativeTo(logMost[1], engineLog);
-  const tie = relativeTo(logMost[2], band.log);
-  const row = new Float64Array(engineLog.length);
-  const within = windowMaxima(engine, band.first, tie.length, road.length);
-  // From the row on that can hold most: what follows a row that cannot matter cannot either.
-  const bound = road.map((weight, r) => weight * within[r]!);
-  const order = Int32Array.from(road.keys()).sort((a, b) => bound[b]! - bound[a]!);
-  let sum = 0;
-  for (const r of order) {
-    if (!(bound[r]! > NEGLIGIBLE * sum)) break;
-    const { from, to } = fillRow(row, r, road[r]!, engine, band, tie, contested);
-    sum += visit(r, row, from, to);
+  const tie: Tie = { first: band.first, weight: relativeTo(logMost[2], band.log) };
+  const logUnit = logMost[0] + logMost[1] + logMost[2];
+  const sumsBy = (sums: TiedSums): PairSums => ({ ...sumBy(sums, tie, tones, road, engine), logUnit });
+  if (!prior.tie) return sumsBy(untied(road.length, engine.length));
+  if (road.length * Math.min(engine.length, tie.weight.length) > MOST_ONE_BY_ONE) {
+    const fast = sumsBy(tiedByTransform(tie, road.length, engine.length));
+    const lengths = Math.max(total(road) * euclidean(engine), total(engine) * euclidean(road));
+    if (EPSILON * lengths * euclidean(tie.weight) < ROUNDING * fast.sum) return fast;
   }
-  return { sum, logUnit: logMost[0] + logMost[1] + logMost[2] };
+  return sumsBy(tiedOneByOne(tie, road.length, engine.length));
+};
+
+const sumBy = (
+  { overEngine, overRoad }: TiedSums,
+  tie: Tie,
+  tones: readonly Ratios[],
+  road: Float64Array,
+  engine: Float64Array,
+): Omit<PairSums, 'logUnit'> => {
+  const contested = tones.map((ratios): Contested => ({
+    ratios,
+    inverseRoad: new Float64Array(road.length),
+    inverseEngine: new Float64Array(engine.length),
+  }));
+  const isContested = contestedRows(contested, road.length);
+  const spots = Int32Array.from(new Set(tones.flatMap((tone) => tone.engineSpots))).sort();
+  const offSpots = engine.slice();
+  for (const e of spots) offSpots[e] = 0;
+  const [all, off] = overEngine(engine, offSpots);
+  const [plain, besides] = overRoad(
+    road.map((weight, r) => (isContested[r] ? 0 : weight)),
+    road.map((weight, r) => (isContested[r] ? weight : 0)),
+  );
+  const rest = road.map((weight, r) => weight * (isContested[r] ? off[r]! : all[r]!));
+  const single = singlePairs(tie, contested, isContested, spots, road, engine, rest);
+  for (const { ratios, inverseEngine } of contested) {
+    for (const e of ratios.engineSpots) inverseEngine[e]! += (engine[e]! * plain[e]!) / (1 + ratios.engine[e]!);
+  }
+  const roadSum = rest.map((weight, r) => weight + single.road[r]!);
+  const engineSum = engine.map((weight, e) => weight * plain[e]! + offSpots[e]! * besides[e]! + single.engine[e]!);
+  return { road: roadSum, engine: engineSum, contested, sum: total(roadSum) };
+};
+
+/**
+ * The pairs of contested rows at the engine spots, one by one: their sums over each axis, and each tone's inverses.
+ * @param rest sums of the rows' other pairs
+ */
+const singlePairs = (
+  { first, weight }: Tie,
+  contested: readonly Contested[],
+  isContested: Uint8Array,
+  spots: Int32Array,
+  road: Float64Array,
+  engine: Float64Array,
+  rest: Float64Array,
+): { readonly road: Float64Array; readonly engine: Float64Array } => {
+  const sums = { road: new Float64Array(road.length), engine: new Float64Array(engine.length) };
+  const pairs = new Float64Array(spots.length);
+  for (let r = 0; r < road.length; r++) {
+    if (!isContested[r]) continue;
+    let onSpots = 0;
+    for (let k = 0; k < spots.length; k++) {
+      const e = spots[k]!;
+      const gap = e - first - r;
+      const isTied = gap >= 0 && gap < weight.length;
+      const pair = isTied ? road[r]! * engine[e]! * weight[gap]! * together(contested, r, e) : 0;
+      pairs[k] = pair;
+      sums.engine[e]! += pair;
+      onSpots += pair;
+    }
+    sums.road[r] = onSpots;
+    for (const { ratios, inverseRoad, inverseEngine } of contested) {
+      const a = ratios.road[r]!;
+      let inverse = rest[r]! / (1 + a);
+      for (let k = 0; k < spots.length; k++) {
+        const e = spots[k]!;
+        const part = pairs[k]! / (1 + a + ratios.engine[e]!);
+        inverseEngine[e]! += part;
+        inverse += part;
+      }
+      inverseRoad[r] = inverse;
+    }
+  }
+  return sums;
 };

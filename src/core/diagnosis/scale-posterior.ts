@@ -7,7 +7,7 @@
  * that is seen is not also missing. (A marked point process with one tone at the most from a line.)
  */
 import { totalBackground, type Background, type Support } from './intensity.ts';
-import { forEachRow } from './scale-pairs.ts';
+import { sumPairs, type Ratios } from './scale-pairs.ts';
 import { scaleAt, type ScaleAxis, type ScalePrior } from './scale-prior.ts';
 
 /** One tone's densities: what moves with neither scale, and the origins of each group. */
@@ -53,14 +53,6 @@ export const mixedPosterior = (
   };
 };
 
-/** A tone's origins' densities over both axes, each over its background. */
-export interface Ratios {
-  readonly road: Float64Array;
-  readonly engine: Float64Array;
-  /** Points of the engine axis where that is worth counting. */
-  readonly engineSpots: readonly number[];
-}
-
 /** An origin this much below the background moves nothing. */
 const WORTH_COUNTING = 1e-5;
 
@@ -103,37 +95,6 @@ const momentsOf = (axis: ScaleAxis, weight: Float64Array): Moments => {
   return { mean, sd: Math.sqrt(variance + axis.step ** 2 / 12) };
 };
 
-/** Per tone and axis point: posterior weight ÷ (1 + all ratios), what an origin's own ratio is multiplied with. */
-interface Inverse {
-  readonly road: Float64Array;
-  readonly engine: Float64Array;
-}
-
-/** Adds a row of pairs to a tone's inverse. Off the engine's spots the ratio is that of the road alone. */
-const addRow = (
-  inverse: Inverse,
-  tone: Ratios,
-  r: number,
-  rowSum: number,
-  weights: Float64Array,
-  from: number,
-  to: number,
-): void => {
-  const road = tone.road[r]!;
-  let onSpots = 0;
-  let total = 0;
-  for (const e of tone.engineSpots) {
-    if (e < from) continue;
-    if (e >= to) break;
-    const weight = weights[e]!;
-    const part = weight / (1 + road + tone.engine[e]!);
-    onSpots += weight;
-    total += part;
-    inverse.engine[e]! += part;
-  }
-  inverse.road[r] = total + (rowSum - onSpots) / (1 + road);
-};
-
 const share = ({ first, values }: Support, inverse: Float64Array, background: number): number => {
   let total = 0;
   for (let i = 0; i < values.length; i++) total += values[i]! * inverse[first + i]!;
@@ -153,36 +114,27 @@ export const scalePosterior = (
   const ratios = tones.map((tone) => ratiosOf(tone, prior));
   const roadLog = alone(prior.road, absentRoad, ratios, 'road');
   const engineLog = alone(prior.engine, absentEngine, ratios, 'engine');
-  const roadWeight = new Float64Array(roadLog.length);
-  const engineWeight = new Float64Array(engineLog.length);
   // Tones that both groups reach need the pairs themselves; for the others one axis at a time is enough.
-  const both = ratios.map((tone) => tone.engineSpots.length > 0 && tone.road.some((ratio) => ratio > WORTH_COUNTING));
-  const inverses = both.map((needed): Inverse | null =>
-    needed ? { road: new Float64Array(roadLog.length), engine: new Float64Array(engineLog.length) } : null,
+  const both = ratios.filter(
+    (tone) => tone.engineSpots.length > 0 && tone.road.some((ratio) => ratio > WORTH_COUNTING),
   );
-  const contested = ratios.filter((_, t) => both[t]);
-  const contestedInverses = inverses.filter((inverse) => inverse !== null);
-  const { sum, logUnit } = forEachRow(prior, contested, roadLog, engineLog, (r, weights, from, to) => {
-    let rowSum = 0;
-    for (let e = from; e < to; e++) {
-      rowSum += weights[e]!;
-      engineWeight[e]! += weights[e]!;
-    }
-    roadWeight[r] = rowSum;
-    contested.forEach((tone, t) => addRow(contestedInverses[t]!, tone, r, rowSum, weights, from, to));
-    return rowSum;
-  });
-  const all = [roadWeight, engineWeight, ...contestedInverses.flatMap(({ road, engine }) => [road, engine])];
-  for (const weights of all) for (let i = 0; i < weights.length; i++) weights[i]! /= sum;
+  const sums = sumPairs(prior, both, roadLog, engineLog);
+  const { sum } = sums;
+  const roadWeight = sums.road.map((weight) => weight / sum);
+  const engineWeight = sums.engine.map((weight) => weight / sum);
+  const contested = new Map(sums.contested.map((one) => [one.ratios, one]));
   const origins = tones.map((tone, t) => {
-    const inverse = inverses[t] ?? {
-      road: roadWeight.map((weight, i) => weight / (1 + ratios[t]!.road[i]!)),
-      engine: engineWeight.map((weight, i) => weight / (1 + ratios[t]!.engine[i]!)),
-    };
+    const own = ratios[t]!;
+    const pairs = contested.get(own);
+    const inverseRoad =
+      pairs?.inverseRoad.map((weight) => weight / sum) ?? roadWeight.map((weight, i) => weight / (1 + own.road[i]!));
+    const inverseEngine =
+      pairs?.inverseEngine.map((weight) => weight / sum) ??
+      engineWeight.map((weight, i) => weight / (1 + own.engine[i]!));
     const background = totalBackground(tone.background);
     return {
-      road: tone.road.map((support) => share(support, inverse.road, background)),
-      engine: tone.engine.map((support) => share(support, inverse.engine, background)),
+      road: tone.road.map((support) => share(support, inverseRoad, background)),
+      engine: tone.engine.map((support) => share(support, inverseEngine, background)),
     };
   });
   const backgrounds = tones.reduce((sum, tone) => sum + Math.log(totalBackground(tone.background)), 0);
@@ -192,6 +144,6 @@ export const scalePosterior = (
     road: momentsOf(prior.road, roadWeight),
     engine: momentsOf(prior.engine, engineWeight),
     origins,
-    logEvidence: logUnit + Math.log(sum) + backgrounds,
+    logEvidence: sums.logUnit + Math.log(sum) + backgrounds,
   };
 };

@@ -78,6 +78,38 @@ describe('the joint posterior of the road and engine scales', () => {
     expect(fast.origins[0]!.road[0]).toBeCloseTo(slow.first, 5);
   });
 
+  it('agrees on axes so long that the sums are taken by transform, and where road and engine tones speak against each other', () => {
+    const long: ScalePrior = {
+      road: axisFrom(-0.03, 0.03, (s) => -40 * Math.abs(s)),
+      engine: axisFrom(-0.05, 0.1, () => 0),
+      tie: gearTie(true),
+    };
+    const none = (count: number): Float64Array => new Float64Array(count);
+    const strong = (engineAt: number): readonly ToneDensities[] => [
+      {
+        background: background(0.01),
+        road: [support(300, [2, 900, 3])],
+        engine: [support(engineAt, [5, 400, 80])],
+      },
+      { background: background(0.02), road: [support(298, [5, 40, 300, 20])], engine: [support(900, [30])] },
+      { background: background(0.02), road: [], engine: [support(engineAt - 1, [5, 40, 3000, 20])] },
+    ];
+    // At 510 the gears could be locked; at 130 they cannot, so that one of the two has to give way.
+    for (const engineAt of [510, 130]) {
+      const args = [
+        long,
+        strong(engineAt),
+        none(long.road.logPrior.length),
+        none(long.engine.logPrior.length),
+      ] as const;
+      const fast = scalePosterior(...args);
+      const slow = slowly(...args);
+      slow.road.forEach((w, i) => expect(fast.roadWeight[i]).toBeCloseTo(w, 6));
+      slow.engine.forEach((w, i) => expect(fast.engineWeight[i]).toBeCloseTo(w, 6));
+      expect(fast.origins[0]!.road[0]).toBeCloseTo(slow.first, 6);
+    }
+  });
+
   it('gives every tone origin probabilities that leave the rest to the background', () => {
     const { origins } = scalePosterior(prior, tones, absentRoad, absentEngine);
     for (const { road, engine } of origins) {
