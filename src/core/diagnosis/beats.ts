@@ -1,4 +1,5 @@
 /** Whether a finding's level pulsates slowly: a second tone stands so near to it that the two beat. */
+import { withoutIdleRate } from '../signal/decimate.ts';
 import { resampleToEqualAngle } from '../signal/equal-angle.ts';
 import { median } from '../signal/statistics.ts';
 import { welchAmplitude } from '../signal/welch.ts';
@@ -13,6 +14,8 @@ const OWN_BINS = 3;
 /** A second tone is this much above what lies about it. */
 const OVER_NOISE = 4;
 const NOISE_BINS = 40;
+/** Of the line's frequency: up to here the spectrum is needed, its surroundings for the noise included. */
+const NEEDED = 1.5;
 /** Speed that still wanders puts a like tone on both sides; a second wheel stands on one. */
 const LIKE_MIRROR = 0.6;
 
@@ -23,7 +26,8 @@ const LIKE_MIRROR = 0.6;
 export const beatingWith = ({ match, inference }: Finding): readonly number[] => {
   const { frequencyHz } = match.tone.peak;
   const { prepared, histories, speedTrack } = inference.run;
-  const even = histories.count > 0 ? resampleToEqualAngle(prepared, speedTrack) : prepared;
+  const evened = histories.count > 0 ? resampleToEqualAngle(prepared, speedTrack) : prepared;
+  const even = withoutIdleRate(evened, NEEDED * frequencyHz);
   const segmentLength = Math.max(...even.pieces.map(({ axes }) => axes[0]?.length ?? 0));
   const { amplitudeMps2, stepHz } = welchAmplitude(even, { segmentLength });
   const at = (bin: number): number => amplitudeMps2[bin] ?? 0;
