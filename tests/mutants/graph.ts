@@ -20,7 +20,7 @@ export function importGraph(root: string): Map<string, readonly string[]> {
   );
 }
 
-/** Test files of the core by how many imports they are away from `file`; those in the mirrored folder come first. */
+/** Test files of the core and golden figures, by how many imports they are away; those in the mirrored folder first. */
 export function testsNear(graph: ReadonlyMap<string, readonly string[]>, file: string): string[] {
   const importers = new Map<string, string[]>();
   for (const [from, all] of graph) for (const to of all) importers.set(to, [...(importers.get(to) ?? []), from]);
@@ -30,6 +30,6 @@ export function testsNear(graph: ReadonlyMap<string, readonly string[]>, file: s
   const mirrored = join('tests', relative('src', dirname(file)));
   const rank = (test: string): number => distance.get(test)! + (test.startsWith(mirrored) ? 0 : 100);
   return [...distance.keys()]
-    .filter((path) => path.startsWith('tests/core/') && path.endsWith('.test.ts'))
+    .filter((path) => /^tests\/(core|golden)\//.test(path) && path.endsWith('.test.ts'))
     .sort((a, b) => rank(a) - rank(b));
 }
