@@ -2,7 +2,7 @@
 import type { CaseContext, FindingBasis } from './case.ts';
 import type { Cause } from './causes/cause.ts';
 import { checkOf, checkWeights, outcomeLikelihood, wrongProbability } from './checks.ts';
-import type { CheckOutcome } from './evidence-checks.ts';
+import type { CheckOutcome } from './check-outcome.ts';
 import type { SignEvidence } from './evidence.ts';
 import { WORK_WORDS, workRatios } from './evidence-work.ts';
 import type { CauseWeights, CheckId } from './weights.ts';

@@ -4,20 +4,11 @@
  */
 import type { RunCondition } from '../vehicle/vehicle.ts';
 import type { CaseContext, FindingBasis } from './case.ts';
+import type { CheckOutcome } from './check-outcome.ts';
 import { checkOf } from './checks.ts';
 import { outcomesOfMeasurements } from './evidence-measured.ts';
 import type { CheckId } from './weights.ts';
 import { OUTCOME_TRUST, STRONGER_BLUR, STRONGER_RATIO } from './weights.ts';
-
-export interface CheckOutcome {
-  readonly checkId: CheckId;
-  /** Probability, 0..1, that the check truly found something wrong; ½ says nothing. */
-  readonly wrongness: number;
-  /** What was found, a sentence. */
-  readonly text: string;
-  /** Measured by hand, or read from the loads of the runs. */
-  readonly origin: 'measured' | 'runs';
-}
 
 /** Everything the case holds that is the outcome of a check. */
 export const readOutcomes = (basis: FindingBasis, context: CaseContext): CheckOutcome[] => [

@@ -3,7 +3,7 @@ import { kmhFromMps, mphFromMps, rpmFromHz } from '../units.ts';
 import type { RunCondition } from '../vehicle/vehicle.ts';
 import type { CaseContext, FindingBasis } from './case.ts';
 import type { Sign } from './evidence-signs.ts';
-import type { Clue } from './evidence.ts';
+import type { Clue } from './clue.ts';
 
 /** Below this road speed, m/s, a vehicle is moving off rather than cruising (about 30 mph). */
 const MOVING_OFF_MPS = 13.5;

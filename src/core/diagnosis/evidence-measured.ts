@@ -3,7 +3,7 @@ import type { Measurement, ShaftPlace } from '../driveline/measurement.ts';
 import { rpmFromHz } from '../units.ts';
 import type { CaseContext, FindingBasis } from './case.ts';
 import { isFrontShaft } from './causes/where.ts';
-import type { CheckOutcome } from './evidence-checks.ts';
+import type { CheckOutcome } from './check-outcome.ts';
 import { forceText, wrongnessOf } from './measured-fact.ts';
 import type { FindingSpeeds } from './measured-facts.ts';
 import { factsOf } from './measured-facts.ts';

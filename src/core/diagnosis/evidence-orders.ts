@@ -3,7 +3,7 @@ import { normalTail } from '../signal/distributions.ts';
 import type { Companion, FindingBasis } from './case.ts';
 import { isHalfOrder } from './causes/where.ts';
 import type { Sign } from './evidence-signs.ts';
-import type { Clue, SignSeen } from './evidence.ts';
+import type { Clue, SignSeen } from './clue.ts';
 
 /** A companion from this share of the finding's level on counts as standing beside it; below the other, as absent. */
 const COMPANION_SHARE = 0.3;

@@ -2,7 +2,7 @@
 import { tubeOf } from '../driveline/shaft-tube.ts';
 import { criticalSpeedRpm } from '../driveline/whirl.ts';
 import { rpmFromHz } from '../units.ts';
-import type { Clue } from './evidence.ts';
+import type { Clue } from './clue.ts';
 import { hasDoubleCardan, isFrontShaft, piecesOf } from './causes/where.ts';
 
 /** Turning speed over critical speed from which the shaft counts as near it, and below which it is well clear. */

@@ -11,7 +11,8 @@ import { inferRun, type RunInference } from './infer-run.ts';
 import { linesOrNone, type RunEvidence } from './run-evidence.ts';
 import { originsOf, type Origin } from './origin.ts';
 import { runPrior } from './run-prior.ts';
-import { steadyTones, type SteadyTone } from './steady-tones.ts';
+import { steadyTones } from './find-steady-tones.ts';
+import type { SteadyTone } from './steady-tones.ts';
 
 /** Rounds of exchange; each later one changes little. */
 const ROUNDS = 2;

@@ -7,7 +7,7 @@ import { ALL_CAUSES } from './causes/all-causes.ts';
 import type { Cause } from './causes/cause.ts';
 import { checksFor, outcomeLikelihood, wrongProbability } from './checks.ts';
 import { sentencesOf } from './cause-sentences.ts';
-import type { CheckOutcome } from './evidence-checks.ts';
+import type { CheckOutcome } from './check-outcome.ts';
 import { readOutcomes } from './evidence-checks.ts';
 import type { SignEvidence } from './evidence.ts';
 import { readSigns } from './evidence.ts';

@@ -1,5 +1,4 @@
 /** Tones of other runs that may stay at their frequency whatever is driven: fans, pumps, hums, structures. */
-import type { RunInference } from './infer-run.ts';
 import { logNormalDensity } from './log-normal.ts';
 import type { Tone } from './tone.ts';
 
@@ -15,16 +14,6 @@ const WANDER = 0.004;
 /** A tone of its own sounds in the next run too, at a like level. Judgement. */
 const AGAIN = 0.85;
 const LEVEL_SPREAD = 0.6;
-const LEAST = 0.02;
-
-export const steadyTones = ({ matches }: RunInference): readonly SteadyTone[] =>
-  matches
-    .filter(({ others }) => others.fixed > LEAST)
-    .map(({ tone, others }) => ({
-      frequencyHz: tone.peak.frequencyHz,
-      amplitudeMps2: tone.peak.amplitudeMps2,
-      probability: others.fixed,
-    }));
 
 /** Density (per Hz and unit of ln level) at a tone of the steady tones of other runs. */
 export const steadyDensity = (tone: Tone, steady: readonly SteadyTone[]): number => {

@@ -2,7 +2,7 @@
 import type { SpeedTrack } from '../../signal/equal-angle.ts';
 import type { Prepared } from '../../signal/spectrum.ts';
 import type { ChirpPath } from './chirp-path.ts';
-import type { TrackSearch } from './find-tracks.ts';
+import type { TrackSearch } from './track-search.ts';
 import { cappedEvidence, growingEvidence } from './line-evidence.ts';
 import { trackOfPath } from './path-track.ts';
 import type { Band } from './sharpness.ts';

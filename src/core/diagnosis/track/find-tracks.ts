@@ -14,6 +14,7 @@ import { coarsePaths, imagePaths } from './coarse-paths.ts';
 import { best, judge, type Judged } from './judge-track.ts';
 import { sharpness, type Band } from './sharpness.ts';
 import { standsStill } from './stands-still.ts';
+import type { TrackSearch } from './track-search.ts';
 import { workSignal } from './work-signal.ts';
 
 export interface FoundTracks {
@@ -21,18 +22,6 @@ export interface FoundTracks {
   readonly tracks: readonly SpeedTrack[];
   /** How much sharper lines are on the first, ln of evidence. */
   readonly gain: number;
-}
-
-export interface TrackSearch {
-  /** Expected wheel (or engine) speed at the stated speed, Hz, and the expected lines as multiples of it. */
-  readonly baseHz: number | null;
-  readonly multiples: readonly number[];
-  /** ln prior of ln(mean speed over stated). */
-  readonly logPrior: (scale: number) => number;
-  /** Factors of the vehicle's speed over a track's, if tones that the track keeps together are images of lines. */
-  readonly imageFactors: (tonesHz: readonly number[]) => readonly number[];
-  /** A history known from a log; the search is for what is left of it. */
-  readonly logged: SpeedTrack | null;
 }
 
 /** Lines must gain this much (in ln) by a track for it to be believed; from the clear gain on nothing else is tried. */

@@ -1,6 +1,6 @@
 /** Whether the speed plainly did not move: then no history is looked for. */
 import type { Band } from './sharpness.ts';
-import type { TrackSearch } from './find-tracks.ts';
+import type { TrackSearch } from './track-search.ts';
 
 /** A tone this strong (power over noise) tells by its shape whether it moved. */
 const LOUD = 60;

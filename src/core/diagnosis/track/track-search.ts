@@ -1,0 +1,14 @@
+/** What the search for the speed's history is told of the vehicle. */
+import type { SpeedTrack } from '../../signal/equal-angle.ts';
+
+export interface TrackSearch {
+  /** Expected wheel (or engine) speed at the stated speed, Hz, and the expected lines as multiples of it. */
+  readonly baseHz: number | null;
+  readonly multiples: readonly number[];
+  /** ln prior of ln(mean speed over stated). */
+  readonly logPrior: (scale: number) => number;
+  /** Factors of the vehicle's speed over a track's, if tones that the track keeps together are images of lines. */
+  readonly imageFactors: (tonesHz: readonly number[]) => readonly number[];
+  /** A history known from a log; the search is for what is left of it. */
+  readonly logged: SpeedTrack | null;
+}
