@@ -18,7 +18,7 @@ import type { RandomSource } from '../../src/core/simulate/random.ts';
 import type { Scenario, Sensor } from '../../src/core/simulate/scenario.ts';
 import type { Simulation } from '../../src/core/simulate/simulate.ts';
 import { simulate } from '../../src/core/simulate/simulate.ts';
-import { drawGoodRoad, drawLayout, drawSensor } from './draw-sensor.ts';
+import { drawGoodRoad, drawLayout, drawSensor, slowestSeeing } from './draw-sensor.ts';
 import { drawVehicle } from './draw-vehicle.ts';
 
 const FAULTS: readonly Fault['kind'][] = ['driveshaft-unbalance', 'driveshaft-angle', 'tire-unbalance'];
@@ -37,7 +37,7 @@ const LABEL: Readonly<Partial<Record<Fault['kind'], string>>> = {
 export interface PairOptions {
   /** What the fault's level changes by, dB. */
   readonly trueDb: number;
-  /** Rates above this are drawn again: a fast recording takes long and says no more about a line below a few hundred Hz. */
+  /** Rates above this are drawn again where a slower one sees the line: a fast recording takes long and says no more. */
   readonly upToHz: number;
 }
 
@@ -142,12 +142,14 @@ function drawFour(seed: number, options: PairOptions): Four<Drawn> {
   };
 }
 
+/** A sensor that sees the line; where no rate up to the limit does, the slowest that does. */
 function slowEnough(random: RandomSource, seeHz: number, upToHz: number): Sensor {
+  const limitHz = Math.max(upToHz, slowestSeeing(seeHz));
   for (let k = 0; k < TRIES; k += 1) {
     const sensor = drawSensor(random, { seeHz });
-    if (sensor !== null && sensor.rateHz <= upToHz) return sensor;
+    if (sensor !== null && sensor.rateHz <= limitHz) return sensor;
   }
-  throw new Error(`no sensor up to ${upToHz} Hz sees ${seeHz.toFixed(0)} Hz`);
+  throw new Error(`no sensor up to ${limitHz} Hz sees ${seeHz.toFixed(0)} Hz`);
 }
 
 function faultOf(kind: Fault['kind'], levelMps2: number, speedMps: number): Fault {

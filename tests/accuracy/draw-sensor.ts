@@ -22,6 +22,9 @@ const LEAST_IMAGE_HZ = 6;
 
 export const imageHz = (hz: number, rateHz: number): number => Math.abs(hz - rateHz * Math.round(hz / rateHz));
 
+/** The slowest rate at which a line is seen; infinite where none is fast enough. */
+export const slowestSeeing = (hz: number): number => RATES_HZ.find((rate) => hz < HIGHEST * rate) ?? Infinity;
+
 /** Null where no rate fits the wish. */
 export const drawSensor = (random: RandomSource, wish: SensorWish = {}): Sensor | null => {
   const fold = wish.foldHz;
