@@ -26,6 +26,9 @@ const LENGTH_S = 60;
 /** How well a driver meets the same speed again: standard deviation. */
 const SAME_SPEED_SD = 0.01;
 const TRIES = 200;
+/** The order read must lie this far inside what the sensor sees; of a tire three orders are wanted, to find the speed by. */
+const CLEAR_OF_TOP = 1.05;
+const HIGHEST_TIRE_ORDER = 3;
 
 /** The order that the fault makes; the change is read there. */
 const LABEL: Readonly<Partial<Record<Fault['kind'], string>>> = {
@@ -33,6 +36,8 @@ const LABEL: Readonly<Partial<Record<Fault['kind'], string>>> = {
   'driveshaft-angle': 'driveshaft 2×',
   'tire-unbalance': 'tire 1×',
 };
+
+const orderOf = (kind: Fault['kind']): number => Number(/(\d+)×/.exec(LABEL[kind] ?? '')?.[1]);
 
 export interface PairOptions {
   /** What the fault's level changes by, dB. */
@@ -105,7 +110,8 @@ function drawFour(seed: number, options: PairOptions): Four<Drawn> {
   const random = randomSource(seed, 'compare');
   const { vehicle, trueM, gearRatio, converterSlip, speedMps } = drawVehicle(random, { layouts: ['rear-drive'] });
   const kind = random.pick(FAULTS);
-  const sensor = slowEnough(random, 2.1 * (((vehicle.axleRatio ?? 1) * speedMps) / trueM), options.upToHz);
+  const highest = kind === 'tire-unbalance' ? HIGHEST_TIRE_ORDER : (vehicle.axleRatio ?? 1) * orderOf(kind);
+  const sensor = slowEnough(random, (CLEAR_OF_TOP * highest * speedMps) / trueM, options.upToHz);
   const layout = drawLayout(random);
   const levelMps2 = random.logBetween(0.08, 0.4);
   const draw = (k: number, db: number): Drawn => {

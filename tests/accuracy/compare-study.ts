@@ -53,7 +53,10 @@ const toldOfLevels = (_label: string, before: ReadLevel, after: ReadLevel): Told
 function note(label: string, change: Told | null, trueDb: number): void {
   const tally = trueDb === 0 ? count.unchanged : count.changed;
   tally.pairs += 1;
-  if (!change) return;
+  if (!change) {
+    if (values.list) console.log(`  ${label}, true ${trueDb}: not told`);
+    return;
+  }
   const [low, high] = [change.lowDb ?? -Infinity, change.highDb ?? Infinity];
   tally.told += 1;
   tally.real += Number(change.real && (trueDb === 0 || change.changeDb < 0));
