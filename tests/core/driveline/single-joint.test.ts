@@ -54,6 +54,31 @@ describe('one cross joint', () => {
     printed(200 * rippleOfAngle(angle), ripplePercent, 5);
   });
 
+  // As some tables print them, each way from even running, %: of the same source.
+  it.each([
+    [1, 0.0152, -0.0152],
+    [2, 0.061, -0.0609],
+    [3, 0.1372, -0.137],
+    [4, 0.2442, -0.2436],
+    [5, 0.382, -0.3805],
+    [6, 0.5508, -0.5478],
+    [7, 0.751, -0.7454],
+    [8, 0.9828, -0.9732],
+    [9, 1.2465, -1.2312],
+    [10, 1.5427, -1.5192],
+    [11, 1.8717, -1.8373],
+    [12, 2.2341, -2.1852],
+    [13, 2.6304, -2.563],
+    [14, 3.0614, -2.9704],
+    [15, 3.5276, -3.4074],
+    [20, 6.4178, -6.0307],
+    [30, 15.4701, -13.3975],
+  ])('at %s° runs up to %s % faster and %s % slower, found by turning it slowly', (angle, faster, slower) => {
+    const ratios = Array.from({ length: 721 }, (_, half) => speedRatio(half / 2, angle));
+    printed(100 * (Math.max(...ratios) - 1), faster, 4);
+    printed(100 * (Math.min(...ratios) - 1), slower, 4);
+  });
+
   // Derived by differentiating tan φ₂ = tan φ₁ / cos β; driving angle, ratio, driven angle, acceleration/ω².
   it.each([
     [30, 1.00759478, 30.381255, -0.02692102],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Tube } from '../../../src/core/driveline/shaft-tube.ts';
-import { pieceMassKg, tubeMassPerMetreKg, tubeOf } from '../../../src/core/driveline/shaft-tube.ts';
+import { MATERIALS, pieceMassKg, tubeMassPerMetreKg, tubeOf } from '../../../src/core/driveline/shaft-tube.ts';
 import { criticalSpeedRpm, longestTubeMm, whirl } from '../../../src/core/driveline/whirl.ts';
 import type { Result } from '../../../src/core/note.ts';
 
@@ -44,6 +44,8 @@ describe('critical speed', () => {
   });
 
   it('has the constant 1.20993e8 in millimeters, and hardly depends on the material (0.98445)', () => {
+    const { youngPa, densityKgPerM3 } = MATERIALS.steel;
+    expect(Math.sqrt(youngPa / densityKgPerM3)).toBeCloseTo(5135.117, 3);
     const one = tube(80, 2, 1000);
     expect(criticalSpeedRpm(one) / (Math.hypot(80, 76) / 1000 ** 2)).toBeCloseTo(1.2099334e8, -3);
     const aluminium = criticalSpeedRpm({ ...one, material: 'aluminium' });
