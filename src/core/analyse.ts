@@ -105,7 +105,7 @@ export const analyse = (
   });
   const bases = found.map((finding) => findingBasis(finding, inferences));
   const { findings, checks, cautions } = conclude(
-    found.map((finding) => findingReport(finding, [], vehicle)),
+    found.map((finding) => findingReport(finding, [], vehicle, inferences)),
     bases,
     contextOf(job, runs),
   );

@@ -7,13 +7,14 @@ import { inferencesOf } from './compare.ts';
 import { isSeen, RUN_TO_RUN_SD_DB } from './diagnosis/compare/change.ts';
 import { runLevels } from './diagnosis/compare/run-levels.ts';
 import { SPEED_LAWS } from './diagnosis/compare/speed-law.ts';
-import type { Note, Result } from './note.ts';
+import type { Note, Problem, Result } from './note.ts';
 import { failure, success } from './note.ts';
 import type { AxisName } from './reading/recording.ts';
 import { levelCases } from './signal/level-wander.ts';
 import type { OrderLevel, RelativeSpeed } from './signal/order-level.ts';
 import { orderLevel } from './signal/order-level.ts';
 import type { Prepared } from './signal/spectrum.ts';
+import { placeInRun } from './trial-place.ts';
 
 export interface TrialLevel {
   readonly run: string;
@@ -49,26 +50,24 @@ interface Observed {
 /**
  * Amplitude of an order in every run of a job, the first being the one as found.
  * @param label the order, as lines are labelled: 'driveshaft 1×', 'tire 1×'
- * @returns a problem where the order is not found in the first run
+ * @returns a problem where the order cannot be placed in the first run, or a run is too short
  */
 export function trialLevels(recorded: RecordedJob, label: string): Result<TrialLevels> {
-  const runs = inferencesOf(recorded).map((inference): Observed => {
+  const inferences = inferencesOf(recorded);
+  const [asFound] = inferences;
+  if (asFound === undefined) return failure(NO_RUN);
+  const place = placeInRun(asFound, label);
+  if (!place.ok) return place;
+  const foundHz = place.value.frequencyHz;
+  const runs = inferences.map((inference, k): Observed => {
     const { name, prepared, speedTrack } = inference.run;
-    return { name, prepared, speedTrack, frequencyHz: runLevels(inference).get(label)?.frequencyHz ?? null };
+    const own = k === 0 ? foundHz : (runLevels(inference).get(label)?.frequencyHz ?? null);
+    return { name, prepared, speedTrack, frequencyHz: own };
   });
-  const first = runs[0];
-  if (first === undefined || first.frequencyHz === null) {
-    return failure({
-      code: 'order-not-found',
-      message: `${label} could not be placed in the run as found${first === undefined ? '' : ` (${first.name})`}.`,
-      remedy: 'Give tire, axle ratio and a steady, well-known road speed, or give the amplitudes as numbers.',
-    });
-  }
-  const foundHz = first.frequencyHz;
   const axes = recorded.recordings[0]?.channels.map(({ axis }) => axis) ?? [];
-  const powers = axes.map((_, index) => levelOn(first, index, foundHz)?.power ?? -Infinity);
+  const powers = axes.map((_, index) => levelOn(runs[0]!, index, foundHz)?.power ?? -Infinity);
   const strongest = powers.indexOf(Math.max(...powers));
-  const notes: Note[] = [];
+  const notes: Note[] = [...place.value.notes];
   const found: (PlacedLevel & { readonly run: string })[] = [];
   for (const run of runs) {
     const placed = run.frequencyHz ?? strongestNear(run, strongest, foundHz);
@@ -81,7 +80,7 @@ export function trialLevels(recorded: RecordedJob, label: string): Result<TrialL
       });
     }
     if (Math.abs(placed / foundHz - 1) > SAME_SPEED_SHARE) notes.push(otherSpeed(run.name, placed / foundHz));
-    if (run.frequencyHz === null) notes.push(weak(run.name, label));
+    if (run.frequencyHz === null && !isSeen(level, false)) notes.push(weak(run.name, label));
     found.push({ run: run.name, frequencyHz: placed, level });
   }
   const levels = trialAmplitudes(found).map((amplitude, k) => ({ run: found[k]?.run ?? '', ...amplitude }));
@@ -154,6 +153,12 @@ const hiddenAmplitude = ({
   amplitudeMps2,
   amplitudeSdMps2: powerSd / (2 * Math.max(amplitudeMps2, Math.sqrt(powerSd))),
 });
+
+const NO_RUN: Problem = {
+  code: 'runs-missing',
+  message: 'There is no recording of the run as found.',
+  remedy: 'Record the run as found and one for each place of the trial weight.',
+};
 
 const otherSpeed = (run: string, ratio: number): Note => ({
   code: 'other-speed',

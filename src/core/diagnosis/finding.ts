@@ -48,9 +48,11 @@ const TRACK_SD = 5e-5;
 const frequencySdOf = (inference: RunInference, { frequencyHz, frequencySdHz }: Peak): number =>
   Math.hypot(frequencySdHz, inference.run.histories.count > 0 ? TRACK_SD * frequencyHz : 0);
 
-/** Both the wheels' and the engine's speed are known, so that every listed part has its lines. */
+/** The wheels' speed (or that they stand) and the engine's are known, so that every part that turns has its lines. */
 const allComputed = ({ run }: RunInference): boolean =>
-  run.expected !== null && run.expected.wheelHz !== null && (run.expected.engineHz !== null || run.isElectric);
+  run.expected !== null &&
+  (run.expected.wheelHz !== null || run.condition.load === 'standing') &&
+  (run.expected.engineHz !== null || run.isElectric);
 
 const findingOf = (inference: RunInference, match: Match): Finding | null => {
   const { peak } = match.tone;

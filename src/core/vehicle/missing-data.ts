@@ -80,6 +80,8 @@ const engineData = (vehicle: Vehicle, condition: RunCondition): MissingDatum[] =
  * @returns Empty where nothing is missing. Texts are whole sentences for form and report.
  */
 export const missingData = (vehicle: Vehicle, condition: RunCondition): readonly MissingDatum[] => {
-  const all = [...runData(condition), ...roadData(vehicle), ...engineData(vehicle, condition)];
+  // Standing, no wheel and no shaft turns.
+  const road = condition.load === 'standing' ? [] : roadData(vehicle);
+  const all = [...runData(condition), ...road, ...engineData(vehicle, condition)];
   return [...all.filter((datum) => datum.blocks), ...all.filter((datum) => !datum.blocks)];
 };

@@ -64,6 +64,8 @@ describe('what is missing', () => {
   test('an electric drive is not asked for cylinders, a standing vehicle not for its speed', () => {
     expect(keys({ layout: 'electric', tire: { kind: 'size', size: '265/70R17' }, finalDrive: 9 }, driven)).toEqual([]);
     expect(keys(full, { load: 'standing', engineRpm: 700 })).toEqual([]);
+    // Nor for tire and axle, which do not turn.
+    expect(keys({ layout: 'rear-drive', cylinders: 8 }, { load: 'standing', engineRpm: 700 })).toEqual([]);
   });
   test('every text is a whole sentence', () => {
     for (const datum of missingData({ layout: 'four-wheel-drive' }, { speedMps: 20 })) {

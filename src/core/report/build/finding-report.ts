@@ -6,6 +6,7 @@ import type { Finding } from '../../diagnosis/finding.ts';
 import type { RunInference } from '../../diagnosis/infer-run.ts';
 import type { OriginShare } from '../../diagnosis/match.ts';
 import { expectedPlace } from '../../diagnosis/place.ts';
+import { reasonsAcrossRuns } from '../../diagnosis/reasons-across-runs.ts';
 import { reasonsOf } from '../../diagnosis/reasons.ts';
 import { separatedBy } from '../../diagnosis/separation.ts';
 import type { Vehicle } from '../../vehicle/vehicle.ts';
@@ -73,9 +74,14 @@ export const findingBasis = (finding: Finding, inferences: readonly RunInference
   };
 };
 
-export const findingReport = (finding: Finding, causes: readonly CauseReport[], vehicle: Vehicle): FindingReport => {
+export const findingReport = (
+  finding: Finding,
+  causes: readonly CauseReport[],
+  vehicle: Vehicle,
+  inferences: readonly RunInference[],
+): FindingReport => {
   const { peak } = finding.match.tone;
-  const reasons = reasonsOf(finding, vehicle);
+  const { for: reasons, against, missing } = reasonsOf(finding, vehicle);
   return {
     part: finding.part,
     ...(finding.name === undefined ? {} : { name: finding.name }),
@@ -89,7 +95,9 @@ export const findingReport = (finding: Finding, causes: readonly CauseReport[], 
     feltLevel: finding.feltLevel,
     perceived: finding.perceived,
     sharesFrequencyWith: sharedWith(finding, vehicle),
-    ...reasons,
+    for: [...reasons, ...reasonsAcrossRuns(finding, inferences)],
+    against,
+    missing,
     causes,
   };
 };
