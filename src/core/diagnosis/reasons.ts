@@ -5,7 +5,7 @@ import type { Finding } from './finding.ts';
 import { expectedPlace, type ExpectedPlace } from './place.ts';
 import type { RunInference } from './infer-run.ts';
 import { CLEAR_MOTION, evidenceAt, evidenceInStep, stoodStill } from './tone-motion.ts';
-import { hzText } from './words.ts';
+import { capitalized, hzText } from './words.ts';
 
 export interface Reasons {
   readonly for: readonly string[];
@@ -35,7 +35,7 @@ const companionsSeen = (inference: RunInference, part: string, label: string): s
   inference.matches.flatMap((match) => {
     const top = match.lines[0];
     return top && top.probability > 0.5 && top.origin.line.part === part && top.origin.line.label !== label
-      ? [`${top.origin.line.label} is seen too, at ${hzText(match.tone.peak.frequencyHz)}.`]
+      ? [`${capitalized(top.origin.line.label)} is seen too, at ${hzText(match.tone.peak.frequencyHz)}.`]
       : [];
   });
 
@@ -87,7 +87,7 @@ export const reasonsOf = (finding: Finding, vehicle: Vehicle): Reasons => {
     if (rival.probability >= RIVAL) {
       const image = rival.image ? ', as an image of what lies above half the sampling rate,' : '';
       against.push(
-        `${rival.origin.line.label}${image} could make it too (${Math.round(100 * rival.probability)} in 100).`,
+        `${capitalized(rival.origin.line.label)}${image} could make it too (${Math.round(100 * rival.probability)} in 100).`,
       );
     }
   }
