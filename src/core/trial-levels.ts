@@ -59,13 +59,13 @@ export function trialLevels(recorded: RecordedJob, label: string): Result<TrialL
   const place = placeInRun(asFound, label);
   if (!place.ok) return place;
   const foundHz = place.value.frequencyHz;
-  const runs = inferences.map((inference, k): Observed => {
+  const runs = inferences.map((inference): Observed => {
     const { name, prepared, speedTrack } = inference.run;
-    const own = k === 0 ? foundHz : (runLevels(inference).get(label)?.frequencyHz ?? null);
+    const own = inference === asFound ? foundHz : (runLevels(inference).get(label)?.frequencyHz ?? null);
     return { name, prepared, speedTrack, frequencyHz: own };
   });
   const axes = recorded.recordings[0]?.channels.map(({ axis }) => axis) ?? [];
-  const powers = axes.map((_, index) => levelOn(runs[0]!, index, foundHz)?.power ?? -Infinity);
+  const powers = axes.map((_, index) => levelOn(asFound.run, index, foundHz)?.power ?? -Infinity);
   const strongest = powers.indexOf(Math.max(...powers));
   const notes: Note[] = [...place.value.notes];
   const found: (PlacedLevel & { readonly run: string })[] = [];
@@ -88,7 +88,11 @@ export function trialLevels(recorded: RecordedJob, label: string): Result<TrialL
 }
 
 /** Level on one axis alone. */
-const levelOn = ({ prepared, speedTrack }: Observed, axis: number, frequencyHz: number): OrderLevel | null =>
+const levelOn = (
+  { prepared, speedTrack }: Pick<Observed, 'prepared' | 'speedTrack'>,
+  axis: number,
+  frequencyHz: number,
+): OrderLevel | null =>
   orderLevel(
     { ...prepared, pieces: prepared.pieces.map((piece) => ({ ...piece, axes: piece.axes.slice(axis, axis + 1) })) },
     frequencyHz,

@@ -3,6 +3,7 @@
  * balance is told that it is, and only asks which line it is. So a line that the diagnosis would leave open (it stands
  * too still to show that it turns with the road) is taken where it is the only one that can be the order.
  */
+import { isSeen } from './diagnosis/compare/change.ts';
 import { runLevels } from './diagnosis/compare/run-levels.ts';
 import type { RunInference } from './diagnosis/infer-run.ts';
 import type { Match } from './diagnosis/match.ts';
@@ -10,13 +11,14 @@ import type { ScaleAxis } from './diagnosis/scale-prior.ts';
 import { scaleAt } from './diagnosis/scale-prior.ts';
 import type { Note, Problem, Result } from './note.ts';
 import { failure, success } from './note.ts';
+import { orderLevel } from './signal/order-level.ts';
 
 export interface TrialPlace {
   readonly frequencyHz: number;
   readonly notes: readonly Note[];
 }
 
-/** A line that is another order's, or noise, from this probability on is no candidate. */
+/** A line that is another order's, or a resonance, from this probability on is no candidate. */
 const ANOTHERS_FROM = 0.5;
 /** The strongest of several lines is taken where it is this much stronger (10 dB) than the next. */
 const STANDS_OUT = Math.sqrt(10);
@@ -34,7 +36,9 @@ export function placeInRun(inference: RunInference, label: string): Result<Trial
   const candidates = inference.matches
     .filter((match) => mayBe(match, label))
     .map(({ tone }) => tone.peak)
-    .filter(({ frequencyHz }) => frequencyHz > reach.fromHz && frequencyHz < reach.toHz)
+    .filter(
+      ({ frequencyHz }) => frequencyHz > reach.fromHz && frequencyHz < reach.toHz && isClear(inference, frequencyHz),
+    )
     .sort((a, b) => b.amplitudeMps2 - a.amplitudeMps2);
   const [strongest, next] = candidates;
   if (strongest === undefined) return failure(noLine(name, label, reach));
@@ -48,8 +52,14 @@ export function placeInRun(inference: RunInference, label: string): Result<Trial
   });
 }
 
+/** Judged by its own level: what the diagnosis holds for chance it weighs against all lines it expects. */
+function isClear({ run }: RunInference, frequencyHz: number): boolean {
+  const level = orderLevel(run.prepared, frequencyHz, run.speedTrack);
+  return level !== null && isSeen(level, false);
+}
+
 function mayBe({ lines, others }: Match, label: string): boolean {
-  if (others.noise + others.resonance >= ANOTHERS_FROM) return false;
+  if (others.resonance >= ANOTHERS_FROM) return false;
   return !lines.some(({ origin, image, probability }) => {
     const isOther = image || origin.line.label !== label;
     return isOther && probability >= ANOTHERS_FROM;
@@ -110,5 +120,5 @@ const severalLines = (run: string, label: string, severalHz: readonly number[]):
 const taken = (run: string, label: string, hz: number, reach: Reach, others: boolean): Note => ({
   code: 'order-taken',
   severity: 'warning',
-  text: `${label} was taken to be the line at ${hz.toFixed(1)} Hz in ${run}, ${others ? 'by far the strongest' : 'the only clear one'} ${between(reach)}. The run was too steady to show that it turns with the road: make one run a few in a hundred faster and see that the line moves along, or the weights will do nothing.`,
+  text: `${label} was taken to be the line at ${hz.toFixed(1)} Hz in ${run}, ${others ? 'by far the strongest' : 'the only clear one'} ${between(reach)}. The run itself does not show that this line turns with the road: make one more a few in a hundred faster and see that the line moves along, for otherwise no weight changes it.`,
 });

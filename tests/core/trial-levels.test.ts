@@ -1,11 +1,15 @@
 import { describe, expect, it } from 'vitest';
+import type { RecordedJob } from '../../src/core/compare.ts';
 import { balanceByAmplitudes } from '../../src/core/driveline/balance-amplitude.ts';
 import { balanceByPhasors } from '../../src/core/driveline/balance-influence.ts';
+import type { Recording } from '../../src/core/reading/recording.ts';
 import { orderLevel } from '../../src/core/signal/order-level.ts';
 import { randomSource } from '../../src/core/simulate/random.ts';
 import type { RandomSource } from '../../src/core/simulate/random.ts';
 import type { PlacedLevel } from '../../src/core/trial-levels.ts';
-import { trialAmplitudes } from '../../src/core/trial-levels.ts';
+import { trialAmplitudes, trialLevels } from '../../src/core/trial-levels.ts';
+import type { SpeedSource } from '../../src/core/vehicle/vehicle.ts';
+import { plainRecording } from '../accuracy/plain-recording.ts';
 
 const RATE = 125;
 const LENGTH_S = 60;
@@ -160,5 +164,86 @@ describe('a correction from recordings of trial runs', () => {
     expect(clear!.amplitudeMps2).toBeCloseTo(0.2, 1);
     expect(hidden!.amplitudeMps2).toBeLessThan(0.01);
     expect(hidden!.amplitudeSdMps2).toBeGreaterThan(0.0005);
+  });
+});
+
+/** A recording of lines that stand perfectly still: Hz and amplitude, told on three axes, in noise of 0.02 m/s². */
+const stillRecording = (seed: number, lines: readonly (readonly [number, number])[], lengthS = 20): Recording => {
+  const random = randomSource(seed, 'still');
+  const rate = 200;
+  const axes = [0.3, 0.8, 0.5].map((share, a) =>
+    Float64Array.from({ length: lengthS * rate }, (_, i) =>
+      lines.reduce(
+        (sum, [hz, amplitude]) => sum + share * amplitude * Math.sin((2 * Math.PI * hz * i) / rate + a),
+        0.02 * random.normal(),
+      ),
+    ),
+  );
+  return plainRecording(axes, rate);
+};
+
+describe('the order in runs of 20 s that stand perfectly still', () => {
+  // 100 km/h on 205/55R16 (3.05 times its diameter) and 3.73: driveshaft 1× at 53.76 Hz.
+  const recordedJob = (recordings: readonly Recording[], speedSource: SpeedSource = 'gps'): RecordedJob => ({
+    job: {
+      schemaVersion: 1,
+      vehicle: { layout: 'rear-drive', tire: { kind: 'size', size: '205/55R16' }, axleRatio: 3.73 },
+      work: [],
+      measurements: [],
+      runs: recordings.map((_, k) => ({
+        file: `${k}.csv`,
+        name: `run ${k}`,
+        speedMps: 100 / 3.6,
+        speedSource,
+        gearRatio: 0.69,
+        load: 'cruise',
+      })),
+    },
+    recordings,
+  });
+  const found = stillRecording(1, [[53.9, 0.2]]);
+
+  it('is taken to be the only line where it can be, with what that leaves open', () => {
+    for (const source of ['gps', 'dial'] as const) {
+      const told = trialLevels(recordedJob([found, stillRecording(2, [[53.9, 0.1]])], source), 'driveshaft 1×');
+      if (!told.ok) throw new Error(told.problem.message);
+      const { axis, levels, notes } = told.value;
+      expect(axis).toBe('y');
+      expect(levels[0]!.amplitudeMps2).toBeCloseTo(0.8 * 0.2, 2);
+      expect(levels[1]!.amplitudeMps2).toBeCloseTo(0.8 * 0.1, 2);
+      expect(notes.map(({ code }) => code)).toEqual(['order-taken']);
+      expect(notes[0]!.text).toMatch(/53\.9 Hz in run 0, the only clear one between .* a few in a hundred faster/);
+    }
+  });
+
+  it('is taken to be by far the strongest of several, and not guessed where two are alike', () => {
+    const strong = stillRecording(3, [
+      [53.9, 0.2],
+      [52.6, 0.03],
+    ]);
+    const told = trialLevels(recordedJob([strong]), 'driveshaft 1×');
+    expect(told.ok && told.value.levels[0]!.frequencyHz).toBeCloseTo(53.9, 1);
+    const alike = stillRecording(4, [
+      [53.9, 0.2],
+      [52.6, 0.1],
+    ]);
+    const refused = trialLevels(recordedJob([alike]), 'driveshaft 1×');
+    if (refused.ok) throw new Error('two lines were parted');
+    expect(refused.problem.code).toBe('order-not-parted');
+    expect(refused.problem.message).toContain('52.6 and 53.9 Hz');
+    expect(refused.problem.remedy).toContain('record 60 s');
+  });
+
+  it('is refused where no line stands in its reach, and where its reach is not known, saying what to do', () => {
+    const elsewhere = trialLevels(recordedJob([stillRecording(5, [[70, 0.2]])]), 'driveshaft 1×');
+    if (elsewhere.ok) throw new Error('a line far away was taken');
+    expect(elsewhere.problem.message).toMatch(/^run 0 shows no clear line between 5\d\.\d and 5\d\.\d Hz/);
+    expect(elsewhere.problem.remedy).toMatch(/^Record 60 s/);
+    const unknown = trialLevels(recordedJob([found]), 'driveshaft 9×');
+    expect(unknown).toMatchObject({ ok: false, problem: { code: 'order-not-found' } });
+    expect(trialLevels(recordedJob([]), 'driveshaft 1×')).toMatchObject({
+      ok: false,
+      problem: { code: 'runs-missing' },
+    });
   });
 });
