@@ -9,9 +9,9 @@ import { changeOf, mostPower } from './change.ts';
 import type { ComparedLevel, ComparedPair, ComparedRun, Comparison, OrderChange } from './comparison.ts';
 import { COMPARISON_SCHEMA_VERSION } from './comparison.ts';
 import type { Pair } from './pair.ts';
-import { fasterDb, pairRuns } from './pair.ts';
+import { fasterDb, pairRuns, statedFaster } from './pair.ts';
 import type { RunLevel } from './run-levels.ts';
-import { hiddenLevel, runLevels } from './run-levels.ts';
+import { hiddenLevel, partnerLevel, runLevels } from './run-levels.ts';
 import { sentenceOf } from './sentence.ts';
 
 /**
@@ -41,10 +41,11 @@ function comparePair(pair: Pair): ComparedPair {
   const before = runLevels(pair.before);
   const after = runLevels(pair.after);
   const speedDb = fasterDb(pair);
+  const faster = statedFaster(pair);
   const orders = [...new Set([...before.keys(), ...after.keys()])].flatMap((label) => {
     // Where one run shows the order and the other does not, what could hide there is looked for more widely.
-    const one = before.get(label) ?? (after.get(label)?.own ? hiddenLevel(pair.before, label) : null);
-    const other = after.get(label) ?? (before.get(label)?.own ? hiddenLevel(pair.after, label) : null);
+    const one = levelIn(pair.before, before.get(label), pair.after, after.get(label), faster && 1 / faster);
+    const other = levelIn(pair.after, after.get(label), pair.before, before.get(label), faster);
     if (!one || !other) return [];
     // What neither run's diagnosis found is the road's: a level read there says what could hide, no more.
     const [a, b] = one.own || other.own ? [one, other] : [hidden(one), hidden(other)];
@@ -57,6 +58,23 @@ function comparePair(pair: Pair): ComparedPair {
     differences: pair.differences,
     orders,
   };
+}
+
+/**
+ * An order's level in one run, helped where the partner shows the order surely.
+ * @param faster speed of this run over the partner's; null where not stated
+ */
+function levelIn(
+  inference: RunInference,
+  level: RunLevel | undefined,
+  partner: RunInference,
+  partnersLevel: RunLevel | undefined,
+  faster: number | null,
+): RunLevel | null {
+  if (level?.own || !partnersLevel?.own) return level ?? null;
+  const shown = { inference: partner, level: partnersLevel };
+  const found = faster === null ? null : partnerLevel(shown, inference, faster);
+  return found ?? level ?? hiddenLevel(inference, partnersLevel.origin.line.label);
 }
 
 /** Where both runs show the order, it tells better than any speed read elsewhere how much faster the second was. */

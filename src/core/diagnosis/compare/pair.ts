@@ -84,6 +84,12 @@ function mountedDifferently(a: readonly number[] | null, b: readonly number[] | 
   return a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0) < Math.cos(Math.PI / 12);
 }
 
+/** Speed of the second run over the first one's, as stated; null where one is not. */
+export function statedFaster({ before, after }: Pair): number | null {
+  const [a, b] = [speedOf(before), speedOf(after)];
+  return a === null || b === null ? null : b / a;
+}
+
 /** How much faster the second run was than the first, dB of speed; null where a speed is not known. */
 export function fasterDb({ before, after }: Pair): number | null {
   const a = speedOf(before);

@@ -1,0 +1,82 @@
+import { describe, expect, it } from 'vitest';
+import { inferencesOf } from '../../../../src/core/compare.ts';
+import { partnerLevel, runLevels } from '../../../../src/core/diagnosis/compare/run-levels.ts';
+import { compareRuns } from '../../../../src/core/diagnosis/compare/compare.ts';
+import type { RunInference } from '../../../../src/core/diagnosis/infer-run.ts';
+import { randomSource } from '../../../../src/core/simulate/random.ts';
+import { plainRecording } from '../../../accuracy/plain-recording.ts';
+
+const RATE = 200;
+const LENGTH_S = 40;
+/** Driveshaft 1× of 205/55R16 (3.05 times its diameter) and 3.73 at 100 km/h. */
+const SHAFT_HZ = 53.76;
+
+/** Lines as [Hz, amplitude]; with a drift their speed swings by half a percent every 20 s. */
+const inference = (seed: number, speedMps: number, drift: number, lines: readonly (readonly [number, number])[]) => {
+  const random = randomSource(seed, 'partner');
+  const axes = [0.3, 0.8, 0.5].map((share) =>
+    Float64Array.from({ length: LENGTH_S * RATE }, (_, i) => {
+      const t = i / RATE;
+      const turned = t - (drift * 20 * Math.cos((2 * Math.PI * t) / 20)) / (2 * Math.PI);
+      return lines.reduce(
+        (sum, [hz, amplitude]) => sum + share * amplitude * Math.sin(2 * Math.PI * hz * turned),
+        0.02 * random.normal(),
+      );
+    }),
+  );
+  const run = {
+    file: `${seed}.csv`,
+    speedMps,
+    speedSource: 'gps' as const,
+    gearRatio: 0.69,
+    load: 'cruise' as const,
+  };
+  const job = {
+    schemaVersion: 1,
+    vehicle: {
+      layout: 'rear-drive' as const,
+      tire: { kind: 'size' as const, size: '205/55R16' },
+      axleRatio: 3.73,
+      converter: false,
+    },
+    work: [],
+    measurements: [],
+    runs: [run],
+  };
+  return inferencesOf({ job, recordings: [plainRecording(axes, RATE)] })[0]!;
+};
+
+const shaftIn = (one: RunInference) => runLevels(one).get('driveshaft 1×');
+const SPEED = 100 / 3.6;
+/** A percent off what the tire's size says: worn. The first run moves with the speed, which tells the order. */
+const before = inference(1, SPEED, 0.005, [[SHAFT_HZ * 1.01, 0.2]]);
+
+describe('an order that one run shows and the other left open', () => {
+  it('is read where the first run and the two speeds put it', () => {
+    expect(shaftIn(before)?.own).toBe(true);
+    // A perfectly steady run: nothing tells it from a tone of its own.
+    const after = inference(2, 1.01 * SPEED, 0, [[SHAFT_HZ * 1.01 * 1.01, 0.1]]);
+    expect(shaftIn(after)?.own ?? false).toBe(false);
+    const change = compareRuns([before], [after]).pairs[0]!.orders.find(({ label }) => label === 'driveshaft 1×')!;
+    expect(change.after).toMatchObject({ seen: true, frequencyHz: expect.closeTo(SHAFT_HZ * 1.01 * 1.01, 1) });
+    // Half the amplitude is −6.02 dB; one percent more speed took back some of it.
+    expect(change.changeDb).toBeCloseTo(20 * Math.log10(0.5 / 1.01 ** 2), 0);
+    expect(change.lowDb).not.toBeNull();
+    const turned = compareRuns([after], [before]).pairs[0]!.orders.find(({ label }) => label === 'driveshaft 1×')!;
+    expect(turned.changeDb).toBeCloseTo(-change.changeDb, 1);
+  });
+
+  it('is not looked for far from there, nor in a tone that both runs have at one place', () => {
+    const shown = { inference: before, level: shaftIn(before)! };
+    const far = inference(3, SPEED, 0, [[SHAFT_HZ * 1.03, 0.1]]);
+    expect(partnerLevel(shown, far, 1)).toBeNull();
+    expect(partnerLevel(shown, inference(4, SPEED, 0, []), 1)).toBeNull();
+    const hum = {
+      ...before,
+      matches: [...before.matches, ...inference(5, SPEED, 0, [[SHAFT_HZ * 1.015, 0.1]]).matches],
+    };
+    const humAgain = inference(6, SPEED, 0, [[SHAFT_HZ * 1.015, 0.1]]);
+    expect(partnerLevel(shown, humAgain, 1)?.frequencyHz).toBeCloseTo(SHAFT_HZ * 1.015, 1);
+    expect(partnerLevel({ ...shown, inference: hum }, humAgain, 1)).toBeNull();
+  });
+});
