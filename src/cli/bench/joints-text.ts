@@ -65,10 +65,12 @@ export function whatIfLines(answer: WhatIfAnswer, units: UnitSystem): string[] {
       'Neither one change nor two do it within reach: look for a wrong part, a wrong ride height or a lifted body first.',
     );
   }
-  if (answer.assumed.length > 0 && lines.length > 0)
-    lines.push(`Not measured, so assumed: ${answer.assumed.join(', ')}.`);
   return lines;
 }
+
+/** Distances that the amounts rest on and nobody gave. */
+export const assumedLines = ({ assumed }: AngleSensitivity): string[] =>
+  assumed.length === 0 ? [] : [`Not measured, so assumed: ${assumed.join(', ')}. Heights are as good as these.`];
 
 const SPOILS = {
   inertia: 'the inertia figure gets worse',

@@ -11,7 +11,7 @@ import { optionHelp } from '../option-table.ts';
 import type { Bench } from './bench-options.ts';
 import { benchOf, OUTPUT_ROWS, readBenchArguments, shaftRpmOf, SPEED_ROWS } from './bench-options.ts';
 import { ANGLE_ROWS, angleReadings, GEOMETRY_ROWS, geometryOf, loadOf } from './joints-input.ts';
-import { jointTable, residualLines, sensitivityTable, whatIfLines } from './joints-text.ts';
+import { assumedLines, jointTable, residualLines, sensitivityTable, whatIfLines } from './joints-text.ts';
 import { Sheet } from './sheet.ts';
 
 async function run(args: string[], io: Io): Promise<ExitCode> {
@@ -51,7 +51,10 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
       .judged('Against the limits', judged)
       .judged('To know', advisory, false)
       .block('What would bring it inside', whatIfLines(whatIf.value, bench.units))
-      .block('What a step does to the residual', [sensitivityTable(sensitivity.value, bench.units)])
+      .block('What a step does to the residual', [
+        sensitivityTable(sensitivity.value, bench.units),
+        ...assumedLines(sensitivity.value),
+      ])
       .notes(notes)
       .cautions('working-angles')
       .text(),

@@ -9,20 +9,26 @@ import { table } from '../../core/report/wrap.ts';
 
 const signed = (mm: number, units: UnitSystem): string => `${mm < 0 ? '−' : ''}${smallLengthText(Math.abs(mm), units)}`;
 
+const planeText = ({ unbalanceGmm, forceN, shareOfAllowance }: PlaneUnbalance, units: UnitSystem): string =>
+  `${weightText(unbalanceGmm, 'g·mm', units)}, ${(100 * shareOfAllowance).toFixed(0)} % of the allowance, ${significant(forceN, 3)} N`;
+
 /** Less than any dial shows counts as on center. */
+const LEAST_SHOWN_MM = 0.0005;
 const offCenter = (mm: number, units: UnitSystem): string =>
-  Math.abs(mm) < 0.0005 ? 'on center' : `off center by ${signed(mm, units)}`;
+  Math.abs(mm) < LEAST_SHOWN_MM ? 'on center' : `off center by ${signed(mm, units)}`;
 
 export function seatTable(axes: readonly SeatedAxis[], units: UnitSystem): string {
   const rows = axes.map((axis, index) => [
     `axis ${index + 1}`,
-    signed(axis.endPlayMm, units),
     signed(axis.offsetMm, units),
     `${signed(axis.offsetRangeMm[0], units)} to ${signed(axis.offsetRangeMm[1], units)}`,
   ]);
-  const header = ['', 'end play', 'off center, towards ring 1', 'free to be at'];
-  return table([header, ...rows], ['left', 'right', 'right', 'left']);
+  const header = ['', 'off center, towards ring 1', 'free to be at'];
+  return table([header, ...rows], ['left', 'right', 'left']);
 }
+
+/** Judgement. */
+const FELT_BY_HAND_MM = 0.1;
 
 interface CentringFacts {
   readonly offset: JointOffset | null;
@@ -49,17 +55,15 @@ export function centringLines({
   if (offsetMm === null) return [];
   const lines = [
     offset === null
-      ? `The play lets the shaft’s end sit up to ${smallLengthText(offsetMm, units)} off center.`
+      ? `The play lets the shaft’s end sit up to ${smallLengthText(offsetMm, units)} off center${offsetMm > FELT_BY_HAND_MM ? '' : ', too little to feel by hand: trust the dial'}.`
       : `Both axes together hold the shaft’s end ${smallLengthText(offset.offsetMm, units)} off center at ${angleText(offset.angleDeg)}, up to ${smallLengthText(offset.greatestMm, units)} with the play.`,
   ];
   if (centring === null || setting === null) {
     lines.push('Give the mass of the piece and the shaft speed for the unbalance and force this makes.');
     return lines;
   }
-  const plane = ({ unbalanceGmm, forceN, shareOfAllowance }: PlaneUnbalance): string =>
-    `${weightText(unbalanceGmm, 'g·mm', units)}, ${(100 * shareOfAllowance).toFixed(0)} % of the allowance, ${significant(forceN, 3)} N`;
   lines.push(
-    `At ${rpmText(setting.rpm)} in the plane of this joint: ${plane(centring.near)}; at the other end: ${plane(centring.far)}.`,
+    `At ${rpmText(setting.rpm)} in the plane of this joint: ${planeText(centring.near, units)}; at the other end: ${planeText(centring.far, units)}.`,
     `Allowance: ${weightText(centring.allowancePerPlaneGmm, 'g·mm', units)} a plane by ISO 21940-11, G ${setting.gradeMmps}, for ${significant(setting.massKg, 2)} kg${setting.estimated ? ' (estimated from the tube)' : ''}.`,
   );
   if (wholeAllowanceMm !== null) {
@@ -68,7 +72,12 @@ export function centringLines({
   return lines;
 }
 
-export function choiceLines({ best, pairSumMm, endPlayLimitMm }: RingSelection, units: UnitSystem): string[] {
+/** @param left what the rings chosen leave; null where mass or speed is not known */
+export function choiceLines(
+  { best, pairSumMm, endPlayLimitMm }: RingSelection,
+  left: Centring | null,
+  units: UnitSystem,
+): string[] {
   if (best === null) {
     const sums = pairSumMm.map(
       ([least, most], axis) =>
@@ -83,5 +92,8 @@ export function choiceLines({ best, pairSumMm, endPlayLimitMm }: RingSelection, 
     ({ ring1Mm, ring2Mm, seat }, axis) =>
       `Axis ${axis + 1}: ${smallLengthText(ring1Mm, units)} at ring 1 and ${smallLengthText(ring2Mm, units)} at ring 2; end play ${signed(seat.endPlayMm, units)}, ${offCenter(seat.offsetMm, units)}.`,
   );
-  return [...axes, `The joint as a whole then sits ${offCenter(best.offsetMm, units)}.`];
+  const lines = [...axes, `The joint as a whole then sits ${offCenter(best.offsetMm, units)}.`];
+  if (left !== null && best.offsetMm >= LEAST_SHOWN_MM)
+    lines.push(`That leaves in the plane of this joint ${planeText(left.near, units)}.`);
+  return lines;
 }

@@ -45,12 +45,14 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
       ? null
       : { ...mass, rpm, gradeMmps: numberOf(given, 'grade') ?? limitOf('driveshaft-grade', bench.limits).value };
   const centring = setting === null || offsetMm === null ? null : centringEffect({ ...setting, offsetMm });
+  const best = selection?.ok ? selection.value.best : null;
+  const left = setting === null || best === null ? null : centringEffect({ ...setting, offsetMm: best.offsetMm });
   const wholeAllowanceMm = setting === null ? null : offsetOfWholeAllowanceMm(setting);
   const valueOf = <T>(result: { ok: true; value: T } | { ok: false } | null): T | null =>
     result?.ok ? result.value : null;
   if (given.flag('json')) {
     const result = { joint, play: valueOf(play), rings: valueOf(rings), offset, setting, centring, wholeAllowanceMm };
-    io.stdout(`${JSON.stringify({ ...result, selection: valueOf(selection) })}\n`);
+    io.stdout(`${JSON.stringify({ ...result, selection: valueOf(selection), left })}\n`);
     return 0;
   }
   const inside = (play?.ok ? play.value.inside : true) && (rings?.ok ? rings.value.inside : true);
@@ -68,7 +70,7 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
     'What that does',
     centringLines({ offset, offsetMm, centring, setting, wholeAllowanceMm, units: bench.units }),
   );
-  if (selection?.ok) sheet.block('Rings to fit', choiceLines(selection.value, bench.units));
+  if (selection?.ok) sheet.block('Rings to fit', choiceLines(selection.value, left, bench.units));
   io.stdout(sheet.cautions('end-play', 'rings').text());
   return 0;
 }

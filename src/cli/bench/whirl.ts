@@ -136,9 +136,15 @@ const speedTable = (pieces: readonly WhirlPiece[]): string =>
   );
 
 function pieceLines(piece: WhirlPiece, units: UnitSystem): string[] {
+  const isOutside = [piece.atComplaint, piece.atTopSpeed].some((number) => number?.inside === false);
   const lines = [piece.atComplaint, piece.atTopSpeed].flatMap((number) =>
     number === null ? [] : [judgedText(number, units)],
   );
+  if (isOutside) {
+    lines.push(
+      `Do not run this piece above ${rpmText(piece.safeRpm)}: it bends more the faster it turns, and can leave the vehicle.`,
+    );
+  }
   if (piece.nearHalfCritical) {
     lines.push(
       `The complaint speed is near half the critical speed (${rpmText(piece.halfCriticalRpm)}): the 2× of the joints then drives the bending of this piece.`,

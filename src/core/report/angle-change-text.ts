@@ -6,7 +6,7 @@ import type { UnitSystem } from './format.ts';
 /** 'turn the axle by 1.5°, pinion front end up'. */
 export function changeText({ kind, amount, piece = 0 }: AngleChange, units: UnitSystem): string {
   const degrees = `${Math.abs(amount).toFixed(1)}°`;
-  const height = smallLengthText(Math.abs(amount), units, 1);
+  const height = smallLengthText(Math.abs(amount), units, Math.abs(amount) < 10 ? 1 : 0);
   switch (kind) {
     case 'axle-shim':
       return `turn the axle by ${degrees}, pinion ${amount > 0 ? 'front end up' : 'front end down'}`;

@@ -54,16 +54,19 @@ export const limitFigureText = (limit: Limit, units: UnitSystem): string =>
 
 /**
  * 'End play, first axis: 0.0031 in (0.080 mm), OUTSIDE the limit of 0.0019 in (0.05 mm) [common practice, no source]'.
- * @param loud false for numbers that do not decide: 'outside' in small letters
+ * @param loud false for numbers that do not decide: in small letters, and the limit is called what is preferred
  */
 export const judgedText = (number: JudgedNumber, units: UnitSystem, loud = true): string => {
   const { title, limit, inside } = number;
   const head = title.charAt(0).toUpperCase() + title.slice(1);
   const atMost = limit.sense === 'at-most';
-  const beyond = atMost ? 'outside' : 'below';
-  const stands = inside ? (atMost ? 'inside' : 'above') : loud ? beyond.toUpperCase() : beyond;
-  const figure = `${head}: ${measuredText(number, units)}, ${stands} the ${atMost ? 'limit' : 'least'} of`;
-  return `${figure} ${limitFigureText(limit, units)} [${limit.source}].`;
+  const [measured, figure] = [measuredText(number, units), limitFigureText(limit, units)];
+  // Where rounding hides on which side of the limit it lies, the word tells.
+  const just = !inside && measured === figure ? 'just ' : '';
+  const beyond = atMost ? (loud ? 'outside' : 'above') : 'below';
+  const stands = inside ? (atMost ? (loud ? 'inside' : 'within') : 'above') : loud ? beyond.toUpperCase() : beyond;
+  const bound = atMost ? (loud ? 'limit of' : 'preferred most of') : 'least of';
+  return `${head}: ${measured}, ${just}${stands} the ${bound} ${figure} [${limit.source}].`;
 };
 
 /** Where the limit has its own inch figure, the measured one is rounded so that both tell the same side of it. */

@@ -70,6 +70,10 @@ describe('perrev joints', () => {
       expect(spoken(stdout)).toContain(figure);
     }
     expect(spoken(stdout)).toContain('common practice, no source');
+    // What does not decide is not called a limit; heights rest on distances that nobody gave.
+    expect(spoken(stdout)).toContain('at road speed: 3.53°, above the preferred most of 3.00°');
+    expect(spoken(stdout)).toContain('Not measured, so assumed: length of shaft piece 1 1300 mm');
+    expect(spoken(stdout)).toContain('body 1.6 in (40 mm) lower');
     expect(spoken(stdout)).toContain('Joint angles count only at ride height');
     expect(spoken(stdout)).toContain('Local codes, the maker’s procedure and licensed practice come first.');
   });
@@ -180,6 +184,20 @@ describe('perrev rings', () => {
     expect(spoken(strict.stdout)).toContain('OUTSIDE the limits');
     expect(spoken(strict.stdout)).toContain("[maker's figure]");
   });
+
+  it('tells what the chosen rings leave, and that small play is not felt by hand', async () => {
+    const choose = [
+      ...['--groove', '81.85mm', '--groove', '81.88mm', '--cross', '78.60mm', '--cross', '78.61mm'],
+      ...['--available', '1.50x2/1.55/1.60/1.65 mm', '--mass', '9kg', '--end-mass', '0.8kg', '--shaft-rpm', '3000'],
+    ];
+    // The pair 1.60 and 1.65 leaves 0.025 mm: a third of 9 kg and 0.8 kg of yoke times that are 95 g·mm, 9.376 N.
+    expect(spoken((await runBench(ringsCommand, choose)).stdout)).toContain(
+      '95.0 g·mm), 41 % of the allowance, 9.38 N',
+    );
+    const felt = async (play: string) => spoken((await runBench(ringsCommand, ['--play', play])).stdout);
+    expect(await felt('0.03/0.06mm')).toContain('too little to feel by hand: trust the dial');
+    expect(await felt('0.3/0.3mm')).not.toContain('too little to feel');
+  });
 });
 
 describe('perrev runout', () => {
@@ -242,6 +260,16 @@ describe('perrev whirl', () => {
     expect(spoken(stdout)).toContain('106.6 Hz');
     expect(spoken(stdout)).toContain('at top speed: 78 %, OUTSIDE the limit of 75 %');
     expect(spoken(stdout)).toContain('near half the critical speed');
+    expect(spoken(stdout)).toContain('Do not run this piece above 4800 rpm');
+  });
+
+  it('says on which side of the limit a figure lies where rounding hides it, and forbids nothing inside', async () => {
+    const at = (rpm: string) =>
+      runBench(whirlCommand, ['--length', '1524mm', '--outer', '88.9mm', '--wall', '2.1082mm', '--top-rpm', rpm]);
+    // Three quarters of 6396.07 rev/min are 4797.1.
+    expect(spoken((await at('4800')).stdout)).toContain('75 %, just OUTSIDE the limit of 75 %');
+    expect(spoken((await at('4790')).stdout)).toContain('75 %, inside the limit of 75 %');
+    expect(spoken((await at('4790')).stdout)).not.toContain('Do not run');
   });
 
   it('works from a job, and from a top speed', async () => {
