@@ -28,6 +28,9 @@ const NEAR_BINS = 3;
 /** A tone this much weaker, this near to another (Hz), is that one's foot: jitter and pulsing widen strong tones there. */
 const FOOT_SHARE = 0.1;
 const FOOT_HZ = 0.15;
+/** Nearer still, within so many of its least widths, half of it is: its own shoulder, where it wanders a little. */
+const SHOULDER_SHARE = 0.5;
+const SHOULDER_WIDTHS = 2;
 /** Highest frequency looked at: share of half the rate, and in hertz. */
 const HALF_SHARE = 0.98;
 const MOST_HZ = 800;
@@ -60,16 +63,18 @@ const toTone = (peak: Peak, motion: Motion | null): Tone => ({
   motion,
 });
 
+const isFootOf = (peak: Peak, strong: Peak): boolean => {
+  const apartHz = Math.abs(peak.frequencyHz - strong.frequencyHz);
+  const share = peak.amplitudeMps2 / strong.amplitudeMps2;
+  return (
+    (share < FOOT_SHARE && apartHz < FOOT_HZ) ||
+    (share < SHOULDER_SHARE && apartHz < SHOULDER_WIDTHS * strong.limitWidthHz)
+  );
+};
+
 /** Without the feet of strong tones: they are no lines of their own, and would count for one part over and over. */
 const withoutFeet = (tones: readonly Tone[]): readonly Tone[] =>
-  tones.filter(
-    ({ peak }) =>
-      !tones.some(
-        (other) =>
-          peak.amplitudeMps2 < FOOT_SHARE * other.peak.amplitudeMps2 &&
-          Math.abs(peak.frequencyHz - other.peak.frequencyHz) < FOOT_HZ,
-      ),
-  );
+  tones.filter(({ peak }) => !tones.some((other) => isFootOf(peak, other.peak)));
 
 /** @param evens the recording made even by each of the tracks */
 export const findTones = (

@@ -24,9 +24,10 @@ const ROUGHLY = 2;
 /** Tones that may set the limit: surely there, surely lines. */
 const SURE_LINE = 0.9;
 const SURE_THERE = 1e-4;
-/** Share of tones whose width is spoilt: level pulsing, a beat, two tones in one. Judgement. */
-const SPOILT_SHARP = 2e-4;
+/** Share of tones that are wider than their wander makes them: level pulsing, a beat, two tones in one. Judgement. */
 const SPOILT_WIDE = 0.1;
+/** Narrower hardly ever: only where what moved was heard for a short, steady part of the recording. Judgement. */
+const SPOILT_SHARP = 3e-5;
 
 const isSharp = ({ widthHz, limitWidthHz }: Peak): boolean => widthHz < SHARP * limitWidthHz;
 

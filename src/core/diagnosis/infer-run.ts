@@ -2,7 +2,7 @@
 import { logAbsence, type DetectionLimit } from './absence.ts';
 import { backgroundAt, supportsOf } from './intensity.ts';
 import { atLoudness, MIDDLE, OTHERS, type Loudness } from './loudness.ts';
-import { matchesOf, mixedMatches, type Match } from './match.ts';
+import { heldToTwins, matchesOf, mixedMatches, type Match } from './match.ts';
 import { imageFactors, motionModels, tonesOnTrack, type MotionModel } from './motion-model.ts';
 import type { Origin } from './origin.ts';
 import type { RunEvidence } from './run-evidence.ts';
@@ -120,6 +120,7 @@ export const inferRun = (
     all.map((one) => one.matches),
     shares,
   );
+  const named = asGiven(matches, origins);
   return {
     run,
     origins,
@@ -129,7 +130,7 @@ export const inferRun = (
       all.map(({ posterior }) => posterior),
       shares,
     ),
-    matches: asGiven(matches, origins),
+    matches: run.expected?.engineTiedToRoad ? heldToTwins(named, twinsOf(origins)) : named,
     model: all[shares.indexOf(Math.max(...shares))]!.model,
   };
 };

@@ -85,7 +85,7 @@ export const levelPriorOf = (line: Line, firingOrder: number): LevelPrior => {
 
 /** Tones that no turning part of the vehicle explains: expected number per recording, and their levels. */
 export const FIXED_TONE: LevelShare = { presence: 0.3, medianMps2: 0.05, spread: 1.3 };
-export const UNLISTED_TONE: LevelShare = { presence: 0.3, medianMps2: 0.03, spread: 1.2 };
+export const UNLISTED_TONE: LevelShare = { presence: 0.1, medianMps2: 0.03, spread: 1.2 };
 /** Resonances that the road shakes, standing out enough to be taken for a line. */
 export const ROAD_RESONANCE: LevelShare = { presence: 0.7, medianMps2: 0.04, spread: 1.2 };
 

@@ -3,6 +3,7 @@ import { totalBackground, type Background, type Support } from './intensity.ts';
 import type { Origin } from './origin.ts';
 import type { ScalePosterior, ToneDensities } from './scale-posterior.ts';
 import type { Tone } from './tone.ts';
+import { amongTwins } from './twins.ts';
 
 export interface OriginShare {
   readonly origin: Origin;
@@ -86,4 +87,22 @@ export const mixedMatches = (models: readonly (readonly Match[])[], shares: read
         noise: other('noise'),
       },
     };
+  });
+
+/**
+ * Matches in which none of two that turn in one ratio is surer than judgement may make it. Where the engine's speed is
+ * computed through the gear, a slip that would part them is itself told by nothing but the tones it explains.
+ */
+export const heldToTwins = (
+  matches: readonly Match[],
+  twins: ReadonlyMap<Origin, readonly Origin[]>,
+): readonly Match[] =>
+  matches.map((match) => {
+    const shareOf = (origin: Origin, image: boolean): number =>
+      match.lines.find((share) => share.origin === origin && share.image === image)?.probability ?? 0;
+    const lines = match.lines.map((share) => {
+      const others = (twins.get(share.origin) ?? []).map((twin) => shareOf(twin, share.image));
+      return { ...share, probability: amongTwins(share.probability, others) };
+    });
+    return { ...match, lines: lines.sort((a, b) => b.probability - a.probability) };
   });

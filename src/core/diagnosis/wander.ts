@@ -5,8 +5,11 @@ import { logNormalDensity, logNormalExceedance } from './log-normal.ts';
 const HELD = { median: 0.004, spread: 0.8 };
 const SWEPT = { median: 0.08, spread: 0.7 };
 const OWN_TONE = { median: 2e-4, spread: 1.2 };
-/** Runs in which the speed is held without any wander: on rollers, by a governor, on a flat empty road. Judgement. */
-const GOVERNED = 0.015;
+/** Runs in which something holds the speed: rollers, a governor, cruise control on a flat empty road. Judgement. */
+const GOVERNED = { share: 0.015, median: 5e-4, spread: 1 };
+
+const below = (limit: number, { median, spread }: { readonly median: number; readonly spread: number }): number =>
+  1 - logNormalExceedance(limit, median, spread);
 
 /** Density of a vehicle's wander per unit of its ln. */
 export const vehicleDensity = (wander: number, sweepPrior: number): number =>
@@ -18,7 +21,7 @@ export const ownDensity = (wander: number): number => logNormalDensity(wander, O
 
 /** How often a vehicle's speed, meant to be held, wanders less than a limit. */
 export const vehicleBelow = (limit: number): number =>
-  GOVERNED + (1 - GOVERNED) * (1 - logNormalExceedance(limit, HELD.median, HELD.spread));
+  GOVERNED.share * below(limit, GOVERNED) + (1 - GOVERNED.share) * below(limit, HELD);
 
 /** How often a tone with a rate of its own wanders less than a limit. */
-export const ownBelow = (limit: number): number => 1 - logNormalExceedance(limit, OWN_TONE.median, OWN_TONE.spread);
+export const ownBelow = (limit: number): number => below(limit, OWN_TONE);

@@ -62,11 +62,13 @@ interface AmplitudeFacts {
   readonly ambiguous: boolean;
   /** True where the amplitudes came with an uncertainty. */
   readonly sdKnown: boolean;
+  /** How many came without one, though others had it. */
+  readonly withoutSd: number;
 }
 
 /** Notes on runs that fit badly, doubly or weakly. */
 export const amplitudeNotes = (facts: AmplitudeFacts): Note[] => {
-  const { effect, baseline, consistency, correction, ambiguous, sdKnown } = facts;
+  const { effect, baseline, consistency, correction, ambiguous, sdKnown, withoutSd } = facts;
   const notes: Note[] = [];
   const add = (code: string, text: string, severity: Note['severity'] = 'warning') =>
     notes.push({ code, severity, text });
@@ -84,6 +86,11 @@ export const amplitudeNotes = (facts: AmplitudeFacts): Note[] => {
   }
   if (!sdKnown) {
     add('no-uncertainty', 'The amplitudes came without an uncertainty, so the answer has none.', 'info');
+  } else if (withoutSd > 0) {
+    add(
+      'some-without-uncertainty',
+      `${withoutSd === 1 ? 'One amplitude' : `${withoutSd} amplitudes`} came without an uncertainty and counted as exact, so the answer is less sure than told. Give one for each.`,
+    );
   } else if ((correction.angleSdDeg ?? Infinity) > UNSURE_DEG) {
     // No uncertainty at all: within it the runs may have no answer.
     add(

@@ -102,7 +102,8 @@ export const balanceByAmplitudes = (input: AmplitudeBalanceInput): Result<Amplit
     readings.map(({ amplitude }) => amplitude),
     readings.map(({ amplitudeSd }) => amplitudeSd),
   )![0]!;
-  const sdKnown = readings.some(({ amplitudeSd = 0 }) => amplitudeSd > 0);
+  const withoutSd = readings.filter(({ amplitudeSd = 0 }) => !(amplitudeSd > 0)).length;
+  const sdKnown = withoutSd < readings.length;
   const rival = rivalOf(input, { effect: solved.effect, angleDeg: solved.angleDeg });
   return success({
     correction,
@@ -111,6 +112,13 @@ export const balanceByAmplitudes = (input: AmplitudeBalanceInput): Result<Amplit
     consistency: solved.consistency,
     rival,
     verdict: rival !== null ? 'ambiguous' : isConsistent(solved.consistency) ? 'clear' : 'inconsistent',
-    notes: amplitudeNotes({ ...solved, baseline: baseline.amplitude, correction, ambiguous: rival !== null, sdKnown }),
+    notes: amplitudeNotes({
+      ...solved,
+      baseline: baseline.amplitude,
+      correction,
+      ambiguous: rival !== null,
+      sdKnown,
+      withoutSd,
+    }),
   });
 };

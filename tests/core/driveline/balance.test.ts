@@ -435,6 +435,19 @@ describe('balancing without phase', () => {
     expect(runs(0.4, 0.3)).toContain('unsure-angle');
   });
 
+  it('says where some amplitudes came without an uncertainty and counted as exact', () => {
+    const readings = [0.57, 0.64, 0.13].map((amplitude, k) => ({ angleDeg: 120 * k, amplitude }));
+    const some = must(
+      balanceByAmplitudes({ baseline: { amplitude: 0.4, amplitudeSd: 0.02 }, trialWeight: 25, positions: readings }),
+    );
+    expect(some.notes).toMatchObject([
+      { code: 'some-without-uncertainty', text: expect.stringMatching(/^3 amplitudes came without/) },
+    ]);
+    const all = readings.map((reading) => ({ ...reading, amplitudeSd: 0.02 }));
+    const every = { baseline: { amplitude: 0.4, amplitudeSd: 0.02 }, trialWeight: 25, positions: all };
+    expect(must(balanceByAmplitudes(every)).notes).toEqual([]);
+  });
+
   it('refuses two positions, silence, and amplitudes no rotor has', () => {
     expect(
       fourRun(1, 100, [
