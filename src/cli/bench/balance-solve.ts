@@ -77,7 +77,7 @@ function phasorsSolved(
     unit,
     corrections,
     heading: 'Correction, from runs with phase',
-    lines: phasorLines(solved.value, unit, units),
+    lines: phasorLines(solved.value, input.trials, unit, units),
     notes,
     result: { input: { baseline: input.baseline, trials: input.trials }, phasors: solved.value },
   });

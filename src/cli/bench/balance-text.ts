@@ -7,7 +7,7 @@ import {
   trialUnbalanceGmm,
 } from '../../core/driveline/balance-grade.ts';
 import type { PhasorBalance } from '../../core/driveline/balance-influence.ts';
-import type { WeightUnit } from '../../core/driveline/measurement.ts';
+import type { TrialRun, WeightUnit } from '../../core/driveline/measurement.ts';
 import type { UncertainVector } from '../../core/driveline/propagate.ts';
 import { angleText, weightText } from '../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
@@ -21,24 +21,29 @@ const correctionText = (
   const sd =
     sizeSd === null || angleSdDeg === null
       ? ''
-      : ` (give or take ${weightText(sizeSd, unit, units, 2)} and ${angleText(angleSdDeg)})`;
+      : ` (give or take ${weightText(sizeSd, unit, units, 2)} and ${angleText(angleSdDeg, angleSdDeg < 1 ? 1 : 0)})`;
   return `${weightText(size, unit, units)} at ${angleText(angleDeg)}${sd}`;
 };
 
 export function phasorLines(
   { corrections, predictedRest }: PhasorBalance,
+  trials: readonly TrialRun[],
   unit: WeightUnit,
   units: UnitSystem,
 ): string[] {
   const lines = corrections.map((one, plane) => `Plane ${plane + 1}: add ${correctionText(one, unit, units)}.`);
+  const first = trials.some(({ leftOn = false }) => leftOn)
+    ? 'The trial weight that was left on stays on, any other comes off first.'
+    : 'Every trial weight comes off first.';
   const rest = predictedRest.map(({ amplitude }) => (amplitude < 1e-9 ? '0' : significant(amplitude, 2)));
+  lines.push(`${first} Angles count as those of the trial weights did.`);
   return [...lines, `Vibration that should be left: ${rest.join(', ')} in the unit it was read in.`];
 }
 
 export function amplitudeLines(balance: AmplitudeBalance, unit: WeightUnit, units: UnitSystem): string[] {
   const { correction, trialEffect, trialAngleDeg, consistency, rival } = balance;
   const lines = [
-    `Add ${correctionText(correction, unit, units)}.`,
+    `Add ${correctionText(correction, unit, units)}. The trial weight comes off first; angles count as its positions did.`,
     `The trial weight alone makes ${significant(trialEffect, 3)}, and adds in full at ${angleText(trialAngleDeg)}. Consistency ${consistency.toFixed(2)}, where 1 is perfect.`,
   ];
   if (rival !== null) {

@@ -300,7 +300,12 @@ describe('perrev balance', () => {
       '--shaft-rpm',
       '3000',
     ]);
-    expect(spoken(stdout)).toContain('Add 665 g·mm at 252°.');
+    expect(spoken(stdout)).toContain('Add 665 g·mm at 252°. The trial weight comes off first');
+    const phase = ['--found', '0.42@65', '--run', '1:600g·mm@30=0.31@122'];
+    const off = spoken((await runBench(balanceCommand, phase)).stdout);
+    expect(off).toContain('Every trial weight comes off first. Angles count as those of the trial weights did.');
+    const on = spoken((await runBench(balanceCommand, [...phase, '--left-on'])).stdout);
+    expect(on).toContain('The trial weight that was left on stays on');
     expect(spoken(stdout)).toContain('458 g·mm in all, 229 g·mm in each of two planes');
     expect(spoken(stdout)).toContain('A trial weight’s force grows with the square of speed');
   });
