@@ -5,7 +5,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { rankingTable } from './ranking-table.ts';
-import { PINNED, reportFigures } from './report-figures.ts';
+import { comparisonFigures, PINNED, reportFigures } from './report-figures.ts';
 
 const golden = (name: string): unknown => JSON.parse(readFileSync(`tests/golden/${name}.json`, 'utf8'));
 
@@ -30,6 +30,11 @@ describe('golden figures', () => {
   });
 
   // Sines and exponentials may differ in their last digits from one machine to another; iterations carry that on.
+  it('of before and after are as they were', async () => {
+    const figures: unknown = JSON.parse(JSON.stringify(await comparisonFigures()));
+    expect(differences(figures, golden('comparison'), 1e-5)).toEqual([]);
+  });
+
   it.each(PINNED)('of %s are as they were', async (name) => {
     const figures: unknown = JSON.parse(JSON.stringify(await reportFigures(name)));
     expect(differences(figures, golden(name), 1e-5)).toEqual([]);

@@ -1,7 +1,7 @@
 /** Writes the golden files anew: `npm run golden`. Look at what has changed, and say why in the commit. */
 import { writeFileSync } from 'node:fs';
 import { rankingTable } from './ranking-table.ts';
-import { PINNED, reportFigures } from './report-figures.ts';
+import { comparisonFigures, PINNED, reportFigures } from './report-figures.ts';
 
 const DIGITS = 9;
 const rounded = (_key: string, value: unknown): unknown =>
@@ -11,4 +11,5 @@ const write = (name: string, content: unknown): void =>
   writeFileSync(new URL(`./${name}.json`, import.meta.url), `${JSON.stringify(content, rounded, 1)}\n`);
 
 write('ranking', rankingTable());
+write('comparison', await comparisonFigures());
 for (const name of PINNED) write(name, await reportFigures(name));

@@ -1,7 +1,8 @@
-/** The figures of a demo job's report that a change of the analysis would move. */
+/** The figures and reasons of a demo job's report that a change of the analysis would move. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { analyse } from '../../src/core/analyse.ts';
+import { compare, stagesOf, type RecordedJob } from '../../src/core/compare.ts';
 import { readJob } from '../../src/core/job/job-file.ts';
 import { readRecording } from '../../src/core/reading/read-recording.ts';
 import type { Recording } from '../../src/core/reading/recording.ts';
@@ -9,6 +10,7 @@ import type { Report } from '../../src/core/report/report.ts';
 
 /** Demo jobs whose speed holds, drifts, ramps by the log, folds an order, in one run and in two. */
 export const PINNED = [
+  'direct-gear',
   'tire-shake',
   'misfire',
   'dropped-mount',
@@ -18,28 +20,44 @@ export const PINNED = [
   'fixed-hum',
 ];
 
-const reportOf = async (name: string): Promise<Report> => {
+const read = async (name: string): Promise<RecordedJob> => {
   const job = readJob(readFileSync(`recordings/${name}.job.json`, 'utf8'), name);
   if (!job.ok) throw new Error(job.problem.message);
   const recordings: Recording[] = [];
   for (const { file } of job.value.runs) {
-    const read = await readRecording({ name: file, bytes: readFileSync(join('recordings', file)) }, {});
-    if (!read.ok) throw new Error(read.problem.message);
-    recordings.push(read.value);
+    const result = await readRecording({ name: file, bytes: readFileSync(join('recordings', file)) }, {});
+    if (!result.ok) throw new Error(result.problem.message);
+    recordings.push(result.value);
   }
-  const analysis = analyse(job.value, recordings);
+  return { job: job.value, recordings };
+};
+
+const reportOf = async (name: string): Promise<Report> => {
+  const { job, recordings } = await read(name);
+  const analysis = analyse(job, recordings);
   if (!analysis.ok) throw new Error(analysis.problem.message);
   return analysis.value.report;
+};
+
+/** Before and after, from the demo job that holds both. */
+export const comparisonFigures = async (): Promise<unknown> => {
+  const { before, after } = stagesOf(await read('comeback'));
+  const comparison = compare(before, after);
+  if (!comparison.ok) throw new Error(comparison.problem.message);
+  return comparison.value;
 };
 
 /** Probabilities below this are not pinned. */
 const WORTH_PINNING = 0.001;
 
 export const reportFigures = async (name: string): Promise<unknown> => {
-  const { verdict, runs, orders, peaks, findings, checks } = await reportOf(name);
+  const { verdict, sentence, why, runs, orders, peaks, findings, checks } = await reportOf(name);
   return {
     verdict,
-    runs: runs.map(({ speed, speedVaried, durationS }) => ({
+    sentence,
+    why,
+    runs: runs.map(({ speed, speedVaried, durationS, notes }) => ({
+      notes: notes.map(({ text }) => text),
       speedVaried,
       durationS,
       scale: speed.scale,
@@ -58,11 +76,9 @@ export const reportFigures = async (name: string): Promise<unknown> => {
         .filter(({ probability }) => probability > WORTH_PINNING)
         .map(({ label, probability }) => [label, probability]),
     })),
-    findings: findings.map(({ label, probability, feltLevel, causes }) => ({
-      label,
-      probability,
-      feltLevel,
-      causes: causes.map(({ id, probability: share }) => [id, share]),
+    findings: findings.map(({ causes, ...finding }) => ({
+      ...finding,
+      causes: causes.map((cause) => [cause.id, cause.probability, ...cause.for, ...cause.against]),
     })),
     checks: checks.map(({ id, expectedBits }) => [id, expectedBits]),
   };
