@@ -17,11 +17,13 @@ export interface RecordedJob {
 
 /** Compares the runs of `before` with those of `after`. */
 export function compare(before: RecordedJob, after: RecordedJob): Result<Comparison> {
-  if (before.recordings.length === 0 || after.recordings.length === 0) {
+  for (const [side, { recordings }] of [['before', before] as const, ['after', after] as const]) {
+    if (recordings.length > 0) continue;
     return failure({
       code: 'nothing-to-compare',
-      message: 'A comparison needs at least one recording from before and one from after.',
-      remedy: 'Record the complaint run again after the repair and give both.',
+      message: `There is no recording from ${side} the repair; a comparison needs one from before and one from after.`,
+      remedy:
+        'Record the complaint run again after the repair. Give both, or mark the run in the job with the stage "proof".',
     });
   }
   return success(compareRuns(inferencesOf(before), inferencesOf(after)));

@@ -117,6 +117,7 @@ describe('before and after', () => {
   it('refuses an empty side with a remedy', async () => {
     const job = await recorded('joint-replaced');
     const result = compare(job, { job: job.job, recordings: [] });
+    expect(!result.ok && result.problem.message).toContain('no recording from after the repair');
     expect(!result.ok && result.problem.remedy).toContain('Record the complaint run again');
   });
 });

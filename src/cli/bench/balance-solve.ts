@@ -50,7 +50,12 @@ export async function solve(
   const { amount, unit } = weightOf('trial', trial);
   const numbers = [found, ...positions.map(({ shown }) => shown)].map(isAmplitude);
   if (numbers.every(Boolean)) return amplitudesSolved(amplitudeInput(found, amount, positions), unit, bench, []);
-  if (numbers.some(Boolean)) throw new UsageError('give all runs as amplitudes, or all as recordings.');
+  if (numbers.some(Boolean)) {
+    const odd = [found, ...positions.map(({ shown }) => shown)].find((text) => !isAmplitude(text));
+    throw new UsageError(
+      `"${odd}" is not an amplitude, so it was taken for a recording; give all runs as amplitudes, or all as recordings.`,
+    );
+  }
   const recorded = await recordedInput(io, bench, { found, trialWeight: amount, positions }, `${part} 1×`);
   return recorded.ok ? amplitudesSolved(recorded.value.input, unit, bench, recorded.value.notes) : recorded;
 }

@@ -42,6 +42,9 @@ export function residualLines(angles: WorkingAngles): string[] {
   if (residualLimitRpm !== null && residualLimitRpm < 20_000) {
     lines.push(`It reaches its limit at ${rpmText(residualLimitRpm)} of the driveshaft.`);
   }
+  if (driveshaftRpm === null) {
+    lines.push('Give --shaft-rpm, or --speed with --tire and --axle, for the accelerations and their limits.');
+  }
   if (driveshaftRpm !== null && driveshaftRpm > 0) {
     const speeds = [0.5, 0.75, 1, 1.25, 1.5].map((share) => share * driveshaftRpm);
     const over = residualOverSpeeds(residual, speeds).map(
@@ -86,8 +89,8 @@ function whatIfText(one: WhatIf, units: UnitSystem): string {
     const practical =
       one.practicalAmount === null || change === undefined || one.changes.length > 1
         ? ''
-        : ` In whole steps: ${changeText({ ...change, amount: one.practicalAmount }, units)}.`;
-    return `${head}: ${left}.${practical}`;
+        : changeText({ ...change, amount: one.practicalAmount }, units);
+    return `${head}: ${left}.${practical === '' || practical === text ? '' : ` In whole steps: ${practical}.`}`;
   }
   const why =
     one.spoils.length > 0 ? one.spoils.map((what) => SPOILS[what]).join(' and ') : 'that is the best it can do';
@@ -109,5 +112,6 @@ export function sensitivityTable({ smallSteps, rideHeight, windUp }: AngleSensit
 const signed = (radPerS2: number | null, deg: number): string => {
   const value = radPerS2 ?? deg;
   const text = radPerS2 === null ? `${Math.abs(deg).toFixed(3)}°` : `${Math.abs(radPerS2).toFixed(1)} rad/s²`;
+  if (!/[1-9]/u.test(text)) return text;
   return `${value < 0 ? '−' : '+'}${text}`;
 };

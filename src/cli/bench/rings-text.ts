@@ -2,6 +2,7 @@
 import type { Centring, JointOffset, PlaneUnbalance } from '../../core/driveline/centring.ts';
 import type { RingSelection } from '../../core/driveline/ring-selection.ts';
 import type { SeatedAxis } from '../../core/driveline/ring-seat.ts';
+import { isTight } from '../../core/driveline/ring-seat.ts';
 import { angleText, smallLengthText, weightText } from '../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { rpmText, significant } from '../../core/report/format.ts';
@@ -30,7 +31,16 @@ export function seatTable(axes: readonly SeatedAxis[], units: UnitSystem): strin
 /** Judgement. */
 const FELT_BY_HAND_MM = 0.1;
 
+/** Axes whose parts do not fit: how much is missing, and what that may be. */
+export const tightLines = (axes: readonly SeatedAxis[], units: UnitSystem): string[] =>
+  axes.flatMap((axis, index) =>
+    isTight(axis)
+      ? `Axis ${index + 1}: cross, cups and rings are ${smallLengthText(-axis.endPlayMm, units)} longer than the room between the grooves. The joint will bind, or a size was read wrongly: measure again before forcing anything.`
+      : [],
+  );
+
 interface CentringFacts {
+  readonly axisCount: number;
   readonly offset: JointOffset | null;
   readonly offsetMm: number | null;
   readonly centring: Centring | null;
@@ -46,6 +56,7 @@ interface CentringFacts {
 
 export function centringLines({
   offset,
+  axisCount,
   offsetMm,
   centring,
   setting,
@@ -56,7 +67,7 @@ export function centringLines({
   const lines = [
     offset === null
       ? `The play lets the shaft’s end sit up to ${smallLengthText(offsetMm, units)} off center${offsetMm > FELT_BY_HAND_MM ? '' : ', too little to feel by hand: trust the dial'}.`
-      : `Both axes together hold the shaft’s end ${smallLengthText(offset.offsetMm, units)} off center at ${angleText(offset.angleDeg)}, up to ${smallLengthText(offset.greatestMm, units)} with the play.`,
+      : `${axisCount > 1 ? 'Both axes together hold' : 'With the other axis on center, this one holds'} the shaft’s end ${smallLengthText(offset.offsetMm, units)} off center at ${angleText(offset.angleDeg)}, up to ${smallLengthText(offset.greatestMm, units)} with the play.`,
   ];
   if (centring === null || setting === null) {
     lines.push('Give the mass of the piece and the shaft speed for the unbalance and force this makes.');

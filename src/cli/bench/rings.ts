@@ -10,7 +10,7 @@ import { problemText } from '../load.ts';
 import { optionHelp } from '../option-table.ts';
 import { benchOf, numberOf, OUTPUT_ROWS, readBenchArguments, shaftRpmOf, SPEED_ROWS } from './bench-options.ts';
 import { jointOf, MASS_ROWS, massOf, RING_ROWS, ringInput } from './rings-input.ts';
-import { centringLines, choiceLines, seatTable } from './rings-text.ts';
+import { centringLines, choiceLines, seatTable, tightLines } from './rings-text.ts';
 import { Sheet } from './sheet.ts';
 
 async function run(args: string[], io: Io): Promise<ExitCode> {
@@ -21,7 +21,9 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   const { axes, bare, stock, playMm } = ringInput(given, bench, joint);
   if (axes.length === 0 && playMm === null && bare.length === 0) {
     throw new UsageError(
-      'give rings as in --groove 81.85mm --cross 78.60mm --rings 1.55/1.65mm, or a dial reading as in --play 0.03/0.06mm.',
+      bench.fromFile
+        ? 'the job file holds no rings and no end play of this joint; add a measurement of the kind "rings" or "end-play", name another joint with --at, or give them as options.'
+        : 'give rings as in --groove 81.85mm --cross 78.60mm --rings 1.55/1.65mm, or a dial reading as in --play 0.03/0.06mm.',
     );
   }
   if (stock.length > 0 && bare.length === 0) {
@@ -61,15 +63,14 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
     const judged = [...(play?.ok ? play.value.axes : []), ...(rings?.ok ? rings.value.judged : [])];
     sheet.judged(`The ${joint} joint: ${inside ? 'inside the limits' : 'OUTSIDE the limits'}`, judged);
   }
-  if (seated.length > 0) sheet.block('How the cross sits', [seatTable(seated, bench.units)]);
   if (rings?.ok && rings.value.tight) {
-    const text = 'The parts need more room than the grooves leave: the joint is tight and will bind.';
-    sheet.notes([{ code: 'joint-tight', severity: 'warning', text }]);
+    sheet.block('How the cross sits', tightLines(seated, bench.units));
+  } else {
+    if (seated.length > 0) sheet.block('How the cross sits', [seatTable(seated, bench.units)]);
+    const axisCount = seated.length;
+    const facts = { offset, axisCount, offsetMm, centring, setting, wholeAllowanceMm, units: bench.units };
+    sheet.block('What that does', centringLines(facts));
   }
-  sheet.block(
-    'What that does',
-    centringLines({ offset, offsetMm, centring, setting, wholeAllowanceMm, units: bench.units }),
-  );
   if (selection?.ok) sheet.block('Rings to fit', choiceLines(selection.value, left, bench.units));
   io.stdout(sheet.cautions('end-play', 'rings').text());
   return 0;

@@ -5,6 +5,9 @@ import { failure, success } from '../note.ts';
 import type { Complex } from './complex.ts';
 import { add, angleDegOf, polar, scale, size, subtract, wrapDeg, ZERO } from './complex.ts';
 
+/** A weight in a sentence: four figures. */
+const figure = (weight: number): string => String(Number(weight.toPrecision(4)));
+
 export interface Placed {
   readonly weight: number;
   readonly angleDeg: number;
@@ -25,7 +28,7 @@ export const splitBetweenClamps = (
     return failure({
       code: 'clamps-too-light',
       key: 'clampWeight',
-      message: `Two clamps of ${clampWeight} make at most ${2 * clampWeight}, and ${target.weight} is wanted.`,
+      message: `Two clamps of ${figure(clampWeight)} make at most ${figure(2 * clampWeight)}, and ${figure(target.weight)} is wanted.`,
       remedy: 'Use heavier clamps or a pair more, or correct at a larger radius.',
     });
   }
@@ -59,7 +62,7 @@ export const splitBetweenHoles = (
     return failure({
       code: 'target-not-between-holes',
       key: 'holes',
-      message: `The target at ${target.angleDeg}° does not lie between holes at ${holeOneDeg}° and ${holeTwoDeg}°, less than half a turn apart.`,
+      message: `The target at ${target.angleDeg.toFixed(1)}° does not lie between holes at ${holeOneDeg}° and ${holeTwoDeg}°, less than half a turn apart.`,
       remedy: 'Choose the two holes on either side of the target.',
     });
   }

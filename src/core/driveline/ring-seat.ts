@@ -47,6 +47,10 @@ export interface RingsJudgement {
 /** Room smaller than this, mm, is a reading error and not an interference. */
 const READING_ERROR_MM = 0.005;
 
+/** Less room than the parts need. */
+export const isTight = ({ endPlayMm }: SeatedAxis): boolean => endPlayMm < -READING_ERROR_MM;
+const OUTSIDE = { inside: false } as const;
+
 /** Seat each axis and hold it to the limits. */
 export const judgeRings = (axes: readonly RingAxis[], limits?: LimitOverrides): Result<RingsJudgement> => {
   const sizes = axes.flatMap((axis) => [axis.grooveSpanMm, axis.crossAndCupsMm, axis.ring1Mm, axis.ring2Mm]);
@@ -60,9 +64,12 @@ export const judgeRings = (axes: readonly RingAxis[], limits?: LimitOverrides): 
   }
   const seated = axes.map(seatAxis);
   const judged = seated.flatMap((axis, index) => [
-    judge(axis.endPlayMm, limitOf('end-play', limits), `end play, axis ${index + 1}`),
+    {
+      ...judge(axis.endPlayMm, limitOf('end-play', limits), `end play, axis ${index + 1}`),
+      ...(isTight(axis) && OUTSIDE),
+    },
     judge(axis.ringDifferenceMm, limitOf('ring-difference', limits), `ring difference, axis ${index + 1}`),
   ]);
-  const tight = seated.some((axis) => axis.endPlayMm < -READING_ERROR_MM);
+  const tight = seated.some(isTight);
   return success({ axes: seated, judged, tight, inside: !tight && judged.every((number) => number.inside) });
 };

@@ -65,7 +65,7 @@ export const judgedText = (number: JudgedNumber, units: UnitSystem, loud = true)
   const just = !inside && measured === figure ? 'just ' : '';
   const beyond = atMost ? (loud ? 'outside' : 'above') : 'below';
   const stands = inside ? (atMost ? (loud ? 'inside' : 'within') : 'above') : loud ? beyond.toUpperCase() : beyond;
-  const bound = atMost ? (loud ? 'limit of' : 'preferred most of') : 'least of';
+  const bound = atMost ? (loud ? 'limit of' : 'preferred') : 'least of';
   return `${head}: ${measured}, ${just}${stands} the ${bound} ${figure} [${limit.source}].`;
 };
 

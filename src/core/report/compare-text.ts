@@ -1,8 +1,12 @@
 /** A comparison as plain text, to be read aloud. */
+import { CAUTIONS } from '../cautions.ts';
 import type { ComparedPair, Comparison, OrderChange } from '../diagnosis/compare/comparison.ts';
 import { durationText, feltText, frequencyText, speedText } from './format.ts';
 import type { TextOptions } from './text.ts';
 import { table, wrap } from './wrap.ts';
+
+const STANDING =
+  'A level that went down does not clear a vehicle as safe. Local codes, the maker’s procedure and licensed practice come first.';
 
 /** The whole comparison as text, with a newline at its end. */
 export function comparisonText(comparison: Comparison, options: TextOptions): string {
@@ -12,7 +16,9 @@ export function comparisonText(comparison: Comparison, options: TextOptions): st
     heading(wrap(comparison.sentence, width)) + (comparison.why === '' ? '' : `\n${wrap(comparison.why, width)}`),
   ];
   for (const pair of comparison.pairs) parts.push(`${heading('Order by order')}\n${pairText(pair, options, width)}`);
+  const cautions = [CAUTIONS['road-test'], CAUTIONS['stop-at-once'], STANDING];
   if (comparison.notes.length > 0) parts.push(comparison.notes.map(({ text }) => wrap(text, width, '  ! ')).join('\n'));
+  parts.push(`${heading('Cautions')}\n${cautions.map((text) => wrap(text, width, '  - ')).join('\n')}`);
   return `${parts.join('\n\n')}\n`;
 }
 
@@ -20,8 +26,10 @@ function pairText(pair: ComparedPair, options: TextOptions, width: number): stri
   const side = ({ name, speedMps, durationS }: ComparedPair['before']): string =>
     `${name} (${durationText(durationS)}${speedMps === null ? '' : `, ${speedText(speedMps, options.units)}`})`;
   const rows = pair.orders.map(orderRow);
+  const named = `${wrap(`Before: ${side(pair.before)}. After: ${side(pair.after)}.`, width, '  ')}\n`;
+  if (rows.length === 0) return `${named}  No order of a named part could be read in both runs.`;
   const header = ['', 'where', 'felt before', 'felt after', 'change', '95 % interval', ''];
-  return `${wrap(`Before: ${side(pair.before)}. After: ${side(pair.after)}.`, width, '  ')}\n${table([header, ...rows], ['left', 'right', 'right', 'right', 'right', 'left', 'left'])}`;
+  return `${named}${table([header, ...rows], ['left', 'right', 'right', 'right', 'right', 'left', 'left'])}`;
 }
 
 function orderRow(order: OrderChange): string[] {

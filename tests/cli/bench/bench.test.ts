@@ -71,7 +71,7 @@ describe('perrev joints', () => {
     }
     expect(spoken(stdout)).toContain('common practice, no source');
     // What does not decide is not called a limit; heights rest on distances that nobody gave.
-    expect(spoken(stdout)).toContain('at road speed: 3.53°, above the preferred most of 3.00°');
+    expect(spoken(stdout)).toContain('at road speed: 3.53°, above the preferred 3.00°');
     expect(spoken(stdout)).toContain('Not measured, so assumed: length of shaft piece 1 1300 mm');
     expect(spoken(stdout)).toContain('body 1.6 in (40 mm) lower');
     expect(spoken(stdout)).toContain('Joint angles count only at ride height');
@@ -197,6 +197,15 @@ describe('perrev rings', () => {
     const felt = async (play: string) => spoken((await runBench(ringsCommand, ['--play', play])).stdout);
     expect(await felt('0.03/0.06mm')).toContain('too little to feel by hand: trust the dial');
     expect(await felt('0.3/0.3mm')).not.toContain('too little to feel');
+  });
+
+  it('calls parts that do not fit outside, and says how much room is missing', async () => {
+    const tight = ['--groove', '81.85mm', '--cross', '78.60mm', '--rings', '1.65/1.65mm'];
+    const text = spoken((await runBench(ringsCommand, tight)).stdout);
+    expect(text).toContain('The rear joint: OUTSIDE the limits');
+    expect(text).not.toMatch(/End play, axis 1: [^[]*inside the limit/);
+    expect(text).toContain('0.050 mm) longer than the room between the grooves');
+    expect(text).not.toContain('Both axes together');
   });
 });
 

@@ -503,9 +503,9 @@ describe('putting a correction where weights can go', () => {
     expect(splitBetweenClamps({ weight: 0.5, angleDeg: 0 }, 0).ok).toBe(false);
     expect(splitBetweenClamps({ weight: 0.5, angleDeg: 0 }, 0.6).ok).toBe(true);
     expect(splitBetweenClamps({ weight: -1, angleDeg: 0 }, 60).ok).toBe(false);
-    expect(splitBetweenClamps({ weight: 130, angleDeg: 0 }, 60)).toMatchObject({
+    expect(splitBetweenClamps({ weight: 130.123456, angleDeg: 0 }, 60)).toMatchObject({
       ok: false,
-      problem: { code: 'clamps-too-light' },
+      problem: { code: 'clamps-too-light', message: 'Two clamps of 60 make at most 120, and 130.1 is wanted.' },
     });
   });
 

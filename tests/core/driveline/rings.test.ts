@@ -60,6 +60,7 @@ describe('a cross between its rings', () => {
   it('is judged tight where the parts need more room than there is', () => {
     const tight = must(judgeRings([{ ...worked, ring1Mm: 1.65, ring2Mm: 1.65 }]));
     expect(tight).toMatchObject({ tight: true, inside: false });
+    expect(tight.judged.map(({ inside }) => inside)).toEqual([false, true]);
     expect(must(judgeRings([{ ...worked, ring1Mm: 1.6, ring2Mm: 1.6 }]))).toMatchObject({ tight: false, inside: true });
     expect(must(judgeRings([worked])).inside).toBe(false);
     expect(judgeRings([{ ...worked, ring1Mm: 0 }])).toMatchObject({

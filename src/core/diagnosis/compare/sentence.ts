@@ -47,6 +47,13 @@ export function sentenceOf({ complaint, change, fresh, pairs }: SentenceInput): 
       why: '',
     };
   }
+  if (!change && complaint.order === null) {
+    return {
+      verdict: 'cannot-tell',
+      sentence: `${capital(complaint.label)} at ${complaint.trueHz.toFixed(1)} Hz cannot be compared: only orders of a named part are.${also}`,
+      why: UNNAMED[complaint.part === 'fixed' ? 'fixed' : 'unknown'],
+    };
+  }
   if (!change) {
     return {
       verdict: 'cannot-tell',
@@ -71,6 +78,12 @@ export function sentenceOf({ complaint, change, fresh, pairs }: SentenceInput): 
       (unlike ? ' The runs are not alike: a run like the first one would decide.' : ''),
   };
 }
+
+/** What to do where the complaint is no order. */
+const UNNAMED = {
+  fixed: 'It keeps its frequency whatever the speed: look whether the report of the run after still lists it.',
+  unknown: 'Give tire size, axle ratio and the road speed of both runs, so that parts and orders can be named.',
+} as const;
 
 const WORDS: Readonly<Record<ComparisonVerdict, string>> = {
   gone: 'gone',
