@@ -10,8 +10,9 @@ import type { ComparedLevel, ComparedPair, ComparedRun, Comparison, OrderChange 
 import { COMPARISON_SCHEMA_VERSION } from './comparison.ts';
 import type { Pair } from './pair.ts';
 import { fasterDb, pairRuns, statedFaster } from './pair.ts';
+import { partnerLevel } from './partner-level.ts';
 import type { RunLevel } from './run-levels.ts';
-import { hiddenLevel, partnerLevel, runLevels } from './run-levels.ts';
+import { hiddenLevel, runLevels } from './run-levels.ts';
 import { sentenceOf } from './sentence.ts';
 
 /**

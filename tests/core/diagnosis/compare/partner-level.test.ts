@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { inferencesOf } from '../../../../src/core/compare.ts';
-import { partnerLevel, runLevels } from '../../../../src/core/diagnosis/compare/run-levels.ts';
+import { partnerLevel } from '../../../../src/core/diagnosis/compare/partner-level.ts';
+import { runLevels } from '../../../../src/core/diagnosis/compare/run-levels.ts';
 import { compareRuns } from '../../../../src/core/diagnosis/compare/compare.ts';
 import type { RunInference } from '../../../../src/core/diagnosis/infer-run.ts';
 import { randomSource } from '../../../../src/core/simulate/random.ts';
@@ -78,5 +79,21 @@ describe('an order that one run shows and the other left open', () => {
     const humAgain = inference(6, SPEED, 0, [[SHAFT_HZ * 1.015, 0.1]]);
     expect(partnerLevel(shown, humAgain, 1)?.frequencyHz).toBeCloseTo(SHAFT_HZ * 1.015, 1);
     expect(partnerLevel({ ...shown, inference: hum }, humAgain, 1)).toBeNull();
+  });
+
+  it('is read there even where the diagnosis lists no tone, but not beside another part’s tone', () => {
+    const shown = { inference: before, level: shaftIn(before)! };
+    const listed = inference(7, SPEED, 0, [[SHAFT_HZ * 1.012, 0.1]]);
+    const unlisted: RunInference = { ...listed, matches: [] };
+    const found = partnerLevel(shown, unlisted, 1)!;
+    expect(found.frequencyHz).toBeCloseTo(SHAFT_HZ * 1.012, 1);
+    // All three axes together, 0.3, 0.8 and 0.5 of 0.1 m/s²; a step of the search loses at most a percent or two.
+    expect(found.level.amplitudeMps2).toBeCloseTo(0.1 * Math.hypot(0.3, 0.8, 0.5), 2);
+    const accessory = listed.origins.find(({ line }) => line.label === 'tire 1×')!;
+    const matches = listed.matches.map((match) => ({
+      ...match,
+      lines: [{ origin: accessory, image: false, probability: 0.9 }],
+    }));
+    expect(partnerLevel(shown, { ...listed, matches }, 1)).toBeNull();
   });
 });
