@@ -8,6 +8,7 @@ import { changeText } from '../../core/report/angle-change-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { rpmText, significant } from '../../core/report/format.ts';
 import { table } from '../../core/report/wrap.ts';
+import { degFromRad } from '../../core/units.ts';
 
 const acceleration = (value: number | null): string => (value === null ? '' : `${significant(value, 3)} rad/s²`);
 
@@ -33,11 +34,15 @@ const coupleText = (couple: WorkingAngles['joints'][number]['couple']): string =
   return `${significant(couple.steadyNm, 3)} N·m each${force}`;
 };
 
+/** '0.080°': small angles, as many figures as the readings are worth. */
+const torsionText = (rad: number): string => `${significant(degFromRad(rad), 2)}°`;
+
 /** What is left, and the speed at which it reaches its limit. */
 export function residualLines(angles: WorkingAngles): string[] {
   const { residual, handResidualDeg, residualLimitRpm, driveshaftRpm } = angles;
   const lines = [
     `Left at the far end: as uneven as one joint of ${residual.equivalentAngleDeg.toFixed(2)}° (${handResidualDeg.toFixed(2)}° by the squared-angle rule worked by hand).`,
+    `That is ${torsionText(residual.doubleAmplitudeRad)} of twist to either side, twice a turn.`,
   ];
   if (residualLimitRpm !== null && residualLimitRpm < 20_000) {
     lines.push(`It reaches its limit at ${rpmText(residualLimitRpm)} of the driveshaft.`);
@@ -47,10 +52,12 @@ export function residualLines(angles: WorkingAngles): string[] {
   }
   if (driveshaftRpm !== null && driveshaftRpm > 0) {
     const speeds = [0.5, 0.75, 1, 1.25, 1.5].map((share) => share * driveshaftRpm);
-    const over = residualOverSpeeds(residual, speeds).map(
-      (one) => `${rpmText(one.rpm)}: ${acceleration(one.accelerationRadPerS2)}`,
+    const columns = [residual, angles.inertiaDrive, angles.inertiaCoast].map((ripple) =>
+      residualOverSpeeds(ripple, speeds).map((one) => acceleration(one.accelerationRadPerS2)),
     );
-    lines.push(`Over the speed range: ${over.join(', ')}.`);
+    const rows = speeds.map((rpm, k) => [rpmText(rpm), ...columns.map((column) => column[k] ?? '')]);
+    const header = ['over the speed range', 'residual', 'inertia on drive', 'on coast'];
+    lines.push(table([header, ...rows], ['right', 'right', 'right', 'right']));
   }
   return lines;
 }

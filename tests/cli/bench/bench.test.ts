@@ -70,6 +70,9 @@ describe('perrev joints', () => {
       expect(spoken(stdout)).toContain(figure);
     }
     expect(spoken(stdout)).toContain('common practice, no source');
+    // tan²(2.137°/2) rad are 0.01994°; half the speed has a quarter of the acceleration.
+    expect(spoken(stdout)).toContain('That is 0.020° of twist to either side, twice a turn.');
+    expect(spoken(stdout)).toMatch(/1500 rpm 34\.4 rad\/s² 93\.8 rad\/s² 125 rad\/s²/);
     // What does not decide is not called a limit; heights rest on distances that nobody gave.
     expect(spoken(stdout)).toContain('at road speed: 3.53°, above the preferred 3.00°');
     expect(spoken(stdout)).toContain('Not measured, so assumed: length of shaft piece 1 1300 mm');
