@@ -46,3 +46,34 @@ test('Work moves causes the way the trade knows them to move (common practice, n
   expect(tire('tire-unbalance', ['wheels-balanced'])).toBeLessThan(tire('tire-unbalance', []));
   expect(tire('wheel-not-centred', ['tires-rotated'])).toBeGreaterThan(3 * tire('wheel-not-centred', []));
 });
+
+// Bad part, wrong rings (unequal, or too thick), bent ears, not re-marked, burrs at the seat, U-bolts overtightened,
+// lost weight, forks one tooth off: what comes back after a joint was replaced (common practice, no source).
+test('A joint replacement brings the comeback list, each likelier than without it', () => {
+  const rows: readonly (readonly [string, 1 | 2])[] = [
+    ['new-part-bad', 1],
+    ['joint-off-centre', 1],
+    ['ring-too-tight', 2],
+    ['ears-bent', 1],
+    ['shaft-not-indexed', 1],
+    ['yoke-seat-burrs', 1],
+    ['u-bolt-overtightened', 1],
+    ['shaft-unbalance', 1],
+    ['forks-out-of-phase', 2],
+  ];
+  for (const [id, order] of rows) {
+    const at = (work: Parameters<typeof workRatio>[1]) =>
+      rankCauses(finding('driveshaft', order), caseOf({ work })).find((cause) => cause.id === id)!;
+    const [before, after] = [at([]), at(['joint-replaced-rear'])];
+    // Odds against the causes that the work leaves alone: a share of all can fall where the whole list rises.
+    const alone = (work: Parameters<typeof workRatio>[1]) =>
+      probabilityOf(
+        rankCauses(finding('driveshaft', order), caseOf({ work })),
+        order === 1 ? 'slip-yoke-worn' : 'angles-from-ride-height',
+      );
+    expect(after.probability / alone(['joint-replaced-rear']), id).toBeGreaterThan(
+      1.2 * (before.probability / alone([])),
+    );
+    expect(after.for.join(' '), id).toContain('replaced before this complaint');
+  }
+});
