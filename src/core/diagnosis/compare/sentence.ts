@@ -90,7 +90,7 @@ const WORDS: Readonly<Record<ComparisonVerdict, string>> = {
   better: 'better, but not gone',
   unchanged: 'unchanged',
   worse: 'worse',
-  moved: 'less, but something else shakes now',
+  moved: 'weaker, but something else shakes now',
   'nothing-to-compare': 'not comparable',
   'cannot-tell': 'not comparable',
 };
