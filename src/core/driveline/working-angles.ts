@@ -43,7 +43,10 @@ export interface WorkingAngles {
   readonly residual: RippleAtSpeed;
   /** The same by the squared-angle rule worked by hand, degrees. */
   readonly handResidualDeg: number;
-  /** Most uneven piece while driving (front steady) and while coasting (rear steady). One piece: its one joint. */
+  /**
+   * Most uneven piece while driving (the engine's end steady: the front one, of a front driveshaft the rear one) and
+   * while coasting (the axle's end steady). One piece: its one joint.
+   */
   readonly inertiaDrive: RippleAtSpeed;
   readonly inertiaCoast: RippleAtSpeed;
   /** Numbers that decide, and numbers to know. */
@@ -74,12 +77,12 @@ export const workingAngles = (input: WorkingAnglesInput): Result<WorkingAngles> 
     fromRear: atSpeed(chainRipple(crossesBetween(chain, index + 1, chain.joints.length))),
   }));
   const residual = atSpeed(chainRipple(chain.crosses));
-  const facts = {
-    chain,
-    residual,
-    inertiaDrive: mostUneven(pieces.map((piece) => piece.fromFront)) ?? residual,
-    inertiaCoast: mostUneven(pieces.map((piece) => piece.fromRear)) ?? residual,
-  };
+  const fromFront = mostUneven(pieces.map((piece) => piece.fromFront)) ?? residual;
+  const fromRear = mostUneven(pieces.map((piece) => piece.fromRear)) ?? residual;
+  // The end that the engine turns steadily: on a front driveshaft, whose pinion comes first, it is the rear one.
+  const [inertiaDrive, inertiaCoast] =
+    input.shafts[0]?.part === 'pinion' ? [fromRear, fromFront] : [fromFront, fromRear];
+  const facts = { chain, residual, inertiaDrive, inertiaCoast };
   const judgement = judgeAngles(facts, input);
   return success({
     driveshaftRpm,

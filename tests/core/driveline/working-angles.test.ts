@@ -99,6 +99,23 @@ describe('working angles', () => {
     expect(unequal.notes.map(({ code }) => code)).toContain('no-speed');
   });
 
+  it('count the drive from the transfer case on a front driveshaft, where the pinion comes first', () => {
+    const shafts = [
+      { part: 'pinion' as const, slopeDeg: -3 },
+      { part: 'shaft' as const, slopeDeg: -5 },
+      { part: 'transmission' as const, slopeDeg: -2 },
+    ];
+    const front = must(workingAngles({ shafts, driveshaftRpm: 3000 }));
+    const rear = must(workingAngles({ shafts: [...shafts].reverse(), driveshaftRpm: 3000 }));
+    // One joint alone (derived): 3° at the driving end, 2° at the pinion.
+    expect(front.inertiaDrive.accelerationRadPerS2).toBeCloseTo(270.7051, 4);
+    expect(front.inertiaCoast.accelerationRadPerS2).toBeCloseTo(120.2826, 4);
+    expect(rear.inertiaDrive.accelerationRadPerS2).toBeCloseTo(270.7051, 4);
+    expect(front.judged.map(({ measured }) => measured)).toEqual(
+      rear.judged.map(({ measured }) => expect.closeTo(measured, 9)),
+    );
+  });
+
   it('report each piece of a two-piece shaft from the front and from the rear', () => {
     const angles = must(
       workingAngles({
