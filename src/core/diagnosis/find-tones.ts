@@ -22,8 +22,9 @@ interface Found {
 const FALSE_ALARM = 0.3;
 /** A peak this much better explained (in ln) in another domain is a smear there, not a line here. */
 const BETTER_ELSEWHERE = 4;
-/** A smear of a stronger tone has less amplitude than this share of it. */
+/** A smear of a stronger tone has less amplitude than this share of it, or less evidence than the other. */
 const SMEAR_SHARE = 0.7;
+const SMEAR_EVIDENCE = 0.3;
 const NEAR_BINS = 3;
 /** A tone this much weaker, this near to another (Hz), is that one's foot: jitter and pulsing widen strong tones there. */
 const FOOT_SHARE = 0.1;
@@ -111,7 +112,8 @@ export const findTones = (
       const apart = Math.abs(frequencyHz - other.peak.frequencyHz);
       if (apart < NEAR_BINS * binHz) return true;
       const width = reach[one.domain + 1]![other.domain + 1]! * other.peak.frequencyHz + NEAR_BINS * binHz;
-      return apart < width && amplitudeMps2 < SMEAR_SHARE * other.peak.amplitudeMps2;
+      const isLess = amplitudeMps2 < SMEAR_SHARE * other.peak.amplitudeMps2 || one.own < SMEAR_EVIDENCE * other.own;
+      return apart < width && isLess;
     });
     if (!smear) kept.push(one);
   }

@@ -30,6 +30,8 @@ const CLEAR_GAIN = 60;
 /** How far a coarse path, or a smoothed log, may be off (relative). */
 const COARSE_ERROR = 0.012;
 const LOG_ERROR = 0.03;
+/** Coarse paths that are followed where none is clear. */
+const MOST_FOLLOWED = 4;
 /** A second history on which this share of the first one's lines is sharp too is the first, found once more. */
 const SAME_HISTORY = 0.4;
 /** A track made from an image, turned into the vehicle's own, is believed if it makes other lines sharper by this. */
@@ -86,8 +88,12 @@ const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[])
   const found = best(direct ? [direct, ...coarse] : coarse);
   if (found && found.gain > CLEAR_GAIN) return found === direct ? found : finer(prepared, found, steady, COARSE_ERROR);
   const images = imagePaths(prepared, search, steady).map((track) => judge(prepared, track, steady));
-  const any = best(found ? [found, ...images] : images);
-  return any && any.gain >= LEAST_GAIN && any !== direct ? finer(prepared, any, steady, COARSE_ERROR) : any;
+  // A path a thousandth off makes lines hardly sharper; followed from there on they may stand out.
+  const refined = [...coarse, ...images]
+    .sort((a, b) => b.gain - a.gain)
+    .slice(0, MOST_FOLLOWED)
+    .map((judged) => finer(prepared, judged, steady, COARSE_ERROR));
+  return best(found ? [found, ...refined] : refined);
 };
 
 /** The history of lines that are smeared both on the first track and without it. */
