@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { thin } from '../../src/app/charts/decimate.ts';
 import { levelTicks, levelTickText, spectrumGeometry } from '../../src/app/charts/geometry.ts';
+import { wordEnd } from '../../src/app/charts/just-felt.ts';
 import { lanesOf, orderWord, wordsWithRoom } from '../../src/app/charts/lanes.ts';
 import { levelExtent, levelOf, shareOfPeaks } from '../../src/app/charts/level.ts';
 import { inkAt, mapPixels, toneRange } from '../../src/app/charts/map-image.ts';
@@ -194,5 +195,26 @@ describe('the time-frequency map', () => {
   it('draws tracks along the speed, level beyond its ends', () => {
     const track = { timeS: Float64Array.of(0, 10), relative: Float64Array.of(1, 0.5) };
     expect([-1, 0, 5, 10, 20].map((time) => relativeAt(track, time))).toEqual([1, 1, 0.75, 0.5, 0.5]);
+  });
+});
+
+describe('the word on the line of what is just felt', () => {
+  const picture = { left: 0, right: 300 };
+  const end = (taken: Parameters<typeof wordEnd>[3]): number => wordEnd(picture, 60, () => 100, taken);
+
+  it('stands at the right end, unless a peak or its word is there', () => {
+    expect(end([])).toBe(298);
+    expect(end([{ left: 250, right: 290, top: 90, bottom: 110 }])).toBeLessThanOrEqual(250);
+    expect(end([{ left: 250, right: 290, top: 90, bottom: 110 }])).toBeGreaterThan(240);
+  });
+
+  it('does not make way for what stands above or below it, and gives up where all is taken', () => {
+    expect(end([{ left: 250, right: 290, top: 20, bottom: 60 }])).toBe(298);
+    expect(end([{ left: 250, right: 290, top: 104, bottom: 130 }])).toBe(298);
+    expect(end([{ left: 0, right: 300, top: 90, bottom: 110 }])).toBe(298);
+  });
+
+  it('is written where the line is inside the picture', () => {
+    expect(wordEnd(picture, 60, (px) => (px > 150 ? null : 100), [])).toBeLessThanOrEqual(180);
   });
 });

@@ -1,7 +1,10 @@
 /** Where each peak is drawn, and which lane its drop leads to. */
+import { frequencyText } from '../../core/report/format.ts';
 import type { FindingReport, PeakReport } from '../../core/report/report.ts';
 import type { SpectrumGeometry } from './geometry.ts';
+import type { Box } from './just-felt.ts';
 import type { Lane } from './lanes.ts';
+import { wordWidth } from './lanes.ts';
 import type { LevelKind } from './level.ts';
 import { levelOf } from './level.ts';
 import { likelyMatch } from './matched.ts';
@@ -52,3 +55,15 @@ function placePeak(peak: PeakReport, options: PlaceOptions): PeakPlace {
     weight: isChosen ? 'chosen' : isFinding ? 'finding' : 'plain',
   };
 }
+
+/** Where a peak's mark and its word stand, for what must not be written over them. */
+export function peakBoxes(places: readonly PeakPlace[], right: number): Box[] {
+  return places.map(({ peak, x, y, weight }) => {
+    const word = weight === 'plain' ? 0 : wordWidth(frequencyText(peak.frequencyHz), 8) + 12;
+    const leftward = isLeftward(x, right);
+    return { left: x - 8 - (leftward ? word : 0), right: x + 8 + (leftward ? 0 : word), top: y - 12, bottom: y + 8 };
+  });
+}
+
+/** Near the right edge a peak's word stands left of it. */
+export const isLeftward = (x: number, right: number): boolean => x > right - 60;
