@@ -1,31 +1,78 @@
+import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { PHONE, useBrowser } from './support/browser.ts';
-import { axeViolations, openDemo, openRecordings } from './support/tasks.ts';
+import { axeEverywhere, axeViolations, openDemo, openRecordings } from './support/tasks.ts';
 
 const bench = useBrowser();
 
-describe('axe finds nothing', () => {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    it(`on the empty state, the form and the answer, ${colorScheme}`, async () => {
-      const { page } = await bench.open({ colorScheme });
-      await page.getByRole('button', { name: /joint replacement/iu }).waitFor();
-      expect(await axeViolations(page)).toEqual([]);
-      await openRecordings(page, 'joint-replaced-cruise.csv');
-      await page.getByText('40 s ·').waitFor();
-      expect(await axeViolations(page)).toEqual([]);
-      await page.getByRole('button', { name: 'New job' }).click();
-      await openDemo(page, /joint replacement/iu);
-      expect(await axeViolations(page)).toEqual([]);
-    });
-  }
+/** Every part that can be folded is unfolded, so that what is in it is looked at too. */
+const unfold = (page: Page): Promise<void> =>
+  page.evaluate(() => document.querySelectorAll('main details').forEach((part) => part.setAttribute('open', '')));
 
-  it('on a phone, with every part of the answer unfolded', async () => {
-    const { page } = await bench.open(PHONE);
+/** Goes to a screen by its address, on the page that is open. */
+async function go(page: Page, hash: string): Promise<void> {
+  await page.evaluate((to) => (location.hash = to), hash);
+  await page.locator('main h1').first().waitFor();
+}
+
+describe('axe finds nothing, at the size of a desk and of a phone, light and dark', () => {
+  it('on the empty state, the settings and the form', async () => {
+    const { page } = await bench.open();
+    await page.getByRole('button', { name: /joint replacement/iu }).waitFor();
+    expect(await axeEverywhere(page, 'empty')).toEqual([]);
+    await page.locator('.settings summary').click();
+    expect(await axeEverywhere(page, 'settings')).toEqual([]);
+    await page.keyboard.press('Escape');
+    await openRecordings(page, 'joint-replaced-cruise.csv');
+    await page.getByText('40 s ·').waitFor();
+    await unfold(page);
+    expect(await axeEverywhere(page, 'form')).toEqual([]);
+  });
+
+  it('on the answer with all unfolded, the help of a word and both printed papers', async () => {
+    const { page } = await bench.open();
     await openDemo(page, /joint replacement/iu);
-    await page.evaluate(() =>
-      document.querySelectorAll('main details').forEach((part) => part.setAttribute('open', '')),
-    );
-    expect(await axeViolations(page)).toEqual([]);
+    await unfold(page);
+    expect(await axeEverywhere(page, 'answer')).toEqual([]);
+    await page.getByRole('button', { name: 'What is “Order”?' }).first().press('Enter');
+    await page.getByRole('dialog', { name: 'Order', exact: true }).waitFor();
+    expect(await axeEverywhere(page, 'help')).toEqual([]);
+    await page.keyboard.press('Escape');
+    for (const paper of ['One page for the customer', 'All pages for the file']) {
+      await page.locator('summary', { hasText: 'Print' }).click();
+      await page.getByRole('button', { name: paper }).click();
+      await page.getByRole('button', { name: 'Back' }).waitFor();
+      expect(await axeEverywhere(page, paper)).toEqual([]);
+      await page.emulateMedia({ media: 'print' });
+      expect(await axeViolations(page)).toEqual([]);
+      await page.emulateMedia({ media: 'screen' });
+      await page.getByRole('button', { name: 'Back' }).click();
+    }
+  });
+
+  it('on before and after, measurements and the job book', async () => {
+    const { page } = await bench.open();
+    await openDemo(page, /comeback/iu);
+    await go(page, 'before-and-after');
+    await page.getByRole('columnheader', { name: '95 % between' }).first().waitFor();
+    expect(await axeEverywhere(page, 'before and after')).toEqual([]);
+    for (const hash of ['measurements', 'measurements/working-angles', 'job-book']) {
+      await go(page, hash);
+      await unfold(page);
+      expect(await axeEverywhere(page, hash)).toEqual([]);
+    }
+  });
+
+  it('on all lessons, the words and the recording screen', async () => {
+    const { page } = await bench.open({ hash: '#lessons' });
+    const addresses = page.locator('main a[href^="#lessons/"]');
+    await addresses.first().waitFor();
+    const hashes = await addresses.evaluateAll((links) => links.map((link) => link.getAttribute('href') ?? ''));
+    expect(hashes.length).toBeGreaterThan(7);
+    for (const hash of ['lessons', ...hashes, 'road-test/record']) {
+      await go(page, hash);
+      expect(await axeEverywhere(page, hash)).toEqual([]);
+    }
   });
 });
 

@@ -2,6 +2,7 @@
 import { accelerationText, feltText, frequencyWithSdText, percentText, significant } from '../../core/report/format.ts';
 import type { MatchReport, PeakReport } from '../../core/report/report.ts';
 import { texts } from '../texts.ts';
+import type { TermId } from '../texts/glossary.ts';
 
 const words = texts.sheet;
 /** Axes are named in the order of the recording's channels. */
@@ -24,14 +25,17 @@ export function matchSentence(match: MatchReport, peak: PeakReport): string {
   return match.alias ? `${sentence}, ${words.peakAlias}` : sentence;
 }
 
+/** A figure of a peak, with the word that is explained beside its name. */
+export type PeakRow = readonly [name: string, value: string, term?: TermId];
+
 /** The peak's own figures. */
-export function peakRows(peak: PeakReport): [name: string, value: string][] {
-  const rows: [string, string][] = [
+export function peakRows(peak: PeakReport): PeakRow[] {
+  const rows: PeakRow[] = [
     [words.peakLevel, accelerationText(peak.amplitudeMps2)],
     [words.columns.velocity, `${significant(peak.velocityMmps, 2)} mm/s`],
-    [words.columns.felt, feltText(peak.feltLevel)],
-    [words.peakOverFloor, `${peak.overFloorDb.toFixed(0)} dB`],
-    [words.peakNoise, chanceOfNoise(peak.falseAlarmProbability)],
+    [words.columns.felt, feltText(peak.feltLevel), 'felt'],
+    [words.peakOverFloor, `${peak.overFloorDb.toFixed(0)} dB`, 'noise-floor'],
+    [words.peakNoise, chanceOfNoise(peak.falseAlarmProbability), 'false-alarm'],
   ];
   if (peak.verticalShare !== null) rows.push([words.peakVertical, percentText(peak.verticalShare)]);
   const axes = peak.axisAmplitudeMps2.map((mps2, index) => `${AXES[index] ?? index + 1} ${significant(mps2, 2)}`);

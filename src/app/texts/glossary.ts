@@ -38,6 +38,33 @@ export const glossary = {
     text: 'Level in multiples of what a person just feels: 1 is just felt. Weighted by frequency and direction as a seat passes it on.',
     source: 'weighting and threshold of ISO 2631-1:1997',
   },
+  map: {
+    term: 'Map of frequency over time',
+    text: 'One spectrum after the other, stacked in time. What turns with the wheels wanders with the speed, a fixed tone stands still.',
+  },
+  waterfall: {
+    term: 'Waterfall',
+    text: 'Spectra drawn one above the other by speed. An order leans along its line, a resonance stands at one frequency.',
+  },
+  uncertainty: {
+    term: 'Standard uncertainty',
+    text: 'How far off a value may well be: about two out of three times it is nearer than that, nineteen out of twenty times nearer than twice that.',
+    source: 'word after the Guide to the Expression of Uncertainty in Measurement, for a normal distribution',
+  },
+  'false-alarm': {
+    term: 'False alarm',
+    text: 'A peak that noise made by chance. The smaller its chance, the surer it is that something really shook.',
+  },
+  'noise-floor': {
+    term: 'Noise floor',
+    text: 'The level of road, wind and sensor noise around a peak. A peak 10 dB above it has about three times its amplitude.',
+    source: 'derived: 10 dB is a factor of 3.16 in amplitude',
+  },
+  doubt: {
+    term: 'Bit of doubt',
+    text: 'One bit is the doubt between two causes that are equally likely. The check that removes most of it for its time comes first.',
+    source: 'C. E. Shannon, Bell System Technical Journal 27, 1948 (from memory)',
+  },
   alias: {
     term: 'Alias',
     text: 'A false line: a motion faster than half the sampling rate shows up folded back below it.',
@@ -70,6 +97,11 @@ export const glossary = {
   'double-cardan': {
     term: 'Double-Cardan joint',
     text: 'Two crosses with a centering device between them that halves the angle, so that what one does the other undoes.',
+    source: J901,
+  },
+  'working-angle': {
+    term: 'Working angle',
+    text: 'The angle at which a joint turns: that between the two shafts it joins. The larger, the more unevenly it drives, twice in each turn.',
     source: J901,
   },
   'companion-flange': {

@@ -20,16 +20,37 @@ export async function openRecordings(page: Page, ...names: string[]): Promise<vo
   await page.setInputFiles('input[type=file]', names.map(recordingPath));
 }
 
-/** Adds axe to the page and returns what it finds wrong, in short. */
+/** Runs axe on the page as it stands and returns what it finds wrong, in short. */
 export async function axeViolations(page: Page): Promise<string[]> {
-  await page.evaluate(axe.source);
+  if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axe.source);
   return page.evaluate(async () => {
-    const { axe } = globalThis as unknown as { axe: { run: () => Promise<AxeResult> } };
-    const { violations } = await axe.run();
+    const { axe } = globalThis as unknown as { axe: { run: (options: object) => Promise<AxeResult> } };
+    const { violations } = await axe.run({ resultTypes: ['violations'] });
     return violations.map(
       ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map((node) => node.target.join(' ')).join(' | ')}`,
     );
   });
+}
+
+const SIZES = { desk: { width: 1440, height: 900 }, phone: { width: 390, height: 844 } } as const;
+
+/** What axe finds wrong with the screen that is shown, at the size of a desk and of a phone, light and dark. */
+export async function axeEverywhere(page: Page, screen: string): Promise<string[]> {
+  const wrong: string[] = [];
+  for (const [size, viewport] of Object.entries(SIZES)) {
+    await page.setViewportSize(viewport);
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+      // Paper is white whatever the device says.
+      await page.waitForFunction(
+        (scheme) => document.documentElement.dataset.theme === scheme || document.querySelector('.paper') !== null,
+        colorScheme,
+      );
+      const found = await axeViolations(page);
+      wrong.push(...found.map((violation) => `${screen}, ${size}, ${colorScheme}: ${violation}`));
+    }
+  }
+  return wrong;
 }
 
 interface AxeResult {
