@@ -29,8 +29,21 @@ const WANTED_SAMPLES = 8;
 /** Grid of ln(1 + R), R the resonance's height over the smooth floor. */
 const GRID_STEP = 0.25;
 const GRID_END = 24;
+/** Terms of a sum that are less by this, in ln, do not count. */
+const NEGLIGIBLE = 40;
 /** Prior probability that no resonance stands at a place where smooth noise has been ruled out. */
 const PRIOR_SMOOTH = 0.9;
+
+/**
+ * The noise beside a peak may stand over the smooth floor without a resonance at the peak: on the flank of a broad hump
+ * the floor, a median over a wider band, comes out too low. Probabilities: judgement.
+ */
+const FLOORS = [
+  { times: 1, probability: 0.7 },
+  { times: 2, probability: 0.15 },
+  { times: 4, probability: 0.1 },
+  { times: 8, probability: 0.05 },
+] as const;
 
 interface Neighbour {
   /** Power in the peak's direction over the smooth floor. */
@@ -39,7 +52,10 @@ interface Neighbour {
   readonly share: number;
 }
 
-/** ln P(noise ≥ height): the χ² tail for each strength of resonance, weighed by how well it explains the neighbours. */
+/**
+ * ln P(noise ≥ height): the χ² tail for each strength of resonance and each level of the noise beside the peak, weighed
+ * by how well they explain the neighbours.
+ */
 const predictiveLogTail = (
   neighbours: readonly Neighbour[],
   perNeighbour: number,
@@ -47,26 +63,31 @@ const predictiveLogTail = (
   height: number,
   shape: number,
 ): number => {
-  const weights: number[] = [];
-  const tails: number[] = [];
-  for (let g = 0; g <= GRID_END; g += GRID_STEP) {
-    const r = Math.expm1(g);
-    let log = 0;
-    for (const { power, share } of neighbours) {
-      const mean = 1 + r * share;
-      log -= Math.log(mean) + power / mean;
+  const levels: { readonly log: number; readonly times: number }[] = [];
+  for (const { times, probability } of FLOORS) {
+    for (let g = 0; g <= GRID_END; g += GRID_STEP) {
+      const r = Math.expm1(g);
+      let log = 0;
+      for (const { power, share } of neighbours) {
+        const mean = times * (1 + r * share);
+        log -= Math.log(mean) + power / mean;
+      }
+      // Flat in ln(1 + R), one e-fold of eight each, where a resonance is at all.
+      const prior = g === 0 ? PRIOR_SMOOTH : ((1 - PRIOR_SMOOTH) * GRID_STEP) / 8;
+      levels.push({ log: Math.log(probability * prior) + log * averages * perNeighbour, times: times * (1 + r) });
     }
-    // Flat in ln(1 + R), one e-fold of eight each, where a resonance is at all.
-    const prior = g === 0 ? PRIOR_SMOOTH : ((1 - PRIOR_SMOOTH) * GRID_STEP) / 8;
-    weights.push(Math.log(prior) + log * averages * perNeighbour);
-    tails.push(gammaLogTail(height / (1 + r), shape));
   }
-  const most = Math.max(...weights);
-  let total = 0;
-  for (const w of weights) total += Math.exp(w - most);
-  // The sum is taken in logarithms: the answer may be 1e-300.
-  const terms = weights.map((w, i) => w - most + tails[i]!);
-  const top = Math.max(...terms);
+  const most = levels.reduce((greatest, { log }) => Math.max(greatest, log), -Infinity);
+  const total = levels.reduce((sum, { log }) => sum + Math.exp(log - most), 0);
+  // The sum is taken in logarithms: the answer may be 1e-300. A tail is 1 at most, so many need not be worked out.
+  const terms: number[] = [];
+  let top = -Infinity;
+  for (const { log, times } of levels) {
+    if (log - most < top - NEGLIGIBLE) continue;
+    const term = log - most + gammaLogTail(height / times, shape);
+    terms.push(term);
+    top = Math.max(top, term);
+  }
   return top + Math.log(terms.reduce((sum, term) => sum + Math.exp(term - top), 0)) - Math.log(total);
 };
 
