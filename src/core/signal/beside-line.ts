@@ -1,5 +1,5 @@
 /** The spectrum about one frequency, as fine as the recording is long, without making the whole of it. */
-import { toBlocks } from './blocks.ts';
+import { longestStretch, toBlocks } from './blocks.ts';
 import type { Prepared } from './spectrum.ts';
 import { FLAT_BAND, makeZoom, sliceBand } from './zoom.ts';
 
@@ -25,14 +25,14 @@ export const besideLine = (
 ): BesideLine | null => {
   const rate = prepared.samplingRateHz;
   // A little room above: what the filter of the slower rate lets through there is not flat.
-  const blocks = toBlocks(prepared, Math.min(0.49 * rate, 1.1 * (frequencyHz + reachHz)));
-  if (blocks.longest === 0) return null;
-  const longest = blocks.blocks.findIndex(({ axes }) => axes[0]?.length === blocks.longest);
-  const { startS } = blocks.blocks[longest]!;
+  const blocks = toBlocks(longestStretch(prepared), Math.min(0.49 * rate, 1.1 * (frequencyHz + reachHz)));
+  const [block] = blocks.blocks;
+  if (!block || blocks.longest === 0) return null;
+  const { startS } = block;
   const lengthS = blocks.longest / blocks.samplingRateHz;
   const binHz = 1 / lengthS;
   const reachBins = Math.floor(reachHz * lengthS) + moreBins;
-  const zoom = makeZoom({ ...blocks, blocks: [blocks.blocks[longest]!] });
+  const zoom = makeZoom(blocks);
   const band = sliceBand(zoom.band(0, frequencyHz, ((reachBins + 2) * binHz) / FLAT_BAND), startS, startS + lengthS);
   const { centreHz, stepS, weight, norm, axes } = band;
   const amplitudeMps2 = Float64Array.from({ length: 2 * reachBins + 1 }, (_, k) => {

@@ -28,8 +28,22 @@ export const slowerBlocks = (blocks: Blocks, highestHz: number): Blocks => {
     ...blocks,
     samplingRateHz: blocks.samplingRateHz / factor,
     blocks: slower,
-    longest: Math.max(0, ...slower.map((block) => block.axes[0]?.length ?? 0)),
+    longest: Math.max(0, ...slower.map(lengthOf)),
   };
+};
+
+const lengthOf = ({ axes }: Block): number => axes[0]?.length ?? 0;
+
+/** How many equal blocks of at most 100 s a piece is cut into. */
+const blockCount = (piece: Block, samplingRateHz: number): number =>
+  Math.max(1, Math.ceil(lengthOf(piece) / samplingRateHz / LONGEST_BLOCK_S));
+
+/** The longest piece alone, and of a long one the first of its blocks: nothing else need be filtered. */
+export const longestStretch = (prepared: Prepared): Prepared => {
+  const [longest] = [...prepared.pieces].sort((a, b) => lengthOf(b) - lengthOf(a));
+  if (!longest) return prepared;
+  const length = Math.floor(lengthOf(longest) / blockCount(longest, prepared.samplingRateHz));
+  return { ...prepared, pieces: [{ ...longest, axes: longest.axes.map((axis) => axis.subarray(0, length)) }] };
 };
 
 /** Pieces at a rate that still shows `highestHz`, cut into equal blocks of at most 100 s. */
@@ -40,7 +54,7 @@ export const toBlocks = (prepared: Prepared, highestHz: number): Blocks => {
   for (const piece of prepared.pieces) {
     const axes = piece.axes.map((axis) => decimate(axis, factor));
     const n = axes[0]?.length ?? 0;
-    const count = Math.max(1, Math.ceil(n / samplingRateHz / LONGEST_BLOCK_S));
+    const count = blockCount(piece, prepared.samplingRateHz);
     const length = Math.floor(n / count);
     for (let b = 0; b < count; b++) {
       const from = b * length;
@@ -54,6 +68,6 @@ export const toBlocks = (prepared: Prepared, highestHz: number): Blocks => {
     samplingRateHz,
     axisCount: prepared.pieces[0]?.axes.length ?? 0,
     blocks,
-    longest: Math.max(0, ...blocks.map((block) => block.axes[0]?.length ?? 0)),
+    longest: Math.max(0, ...blocks.map(lengthOf)),
   };
 };
