@@ -83,6 +83,7 @@ export const finding: FindingReport = {
   amplitudeMps2: 1.1,
   feltLevel: 9.4,
   perceived: 'felt',
+  overRoad: 3.2,
   sharesFrequencyWith: [],
   for: ['The peak is 0.1 Hz from where driveshaft 2× was expected.'],
   against: [],

@@ -4,6 +4,7 @@ import type { Measurement } from '../driveline/measurement.ts';
 import type { WorkDone } from '../job/job.ts';
 import type { Part } from '../vehicle/line.ts';
 import type { RunCondition, Vehicle } from '../vehicle/vehicle.ts';
+import type { Perceived } from './perceived.ts';
 
 /** Level of another order in the same run, seen or as the most that could hide. */
 export interface Companion {
@@ -28,7 +29,7 @@ export interface FindingBasis {
   readonly frequencyHz: number;
   readonly amplitudeMps2: number;
   readonly feltLevel: number;
-  readonly perceived: 'felt' | 'heard';
+  readonly perceived: Perceived;
   /** Share of the power along gravity, 0..1; null where unknown. */
   readonly verticalShare: number | null;
   /** Other orders measured in the same run. */

@@ -8,7 +8,8 @@ import { faultShare } from './levels.ts';
 import { stoodStill } from './tone-motion.ts';
 import { targetsOf } from './origin.ts';
 import { expectedPlace } from './place.ts';
-import { perceivedAs } from './perceived.ts';
+import { NOTICED_FROM, overRoad } from './over-road.ts';
+import { perceivedAs, type Perceived } from './perceived.ts';
 
 /** A felt or heard tone with the origin held likeliest. */
 export interface Finding {
@@ -26,8 +27,10 @@ export interface Finding {
   readonly trueHz: number;
   readonly frequencySdHz: number;
   readonly feltLevel: number;
-  readonly perceived: 'felt' | 'heard';
-  /** Felt level × probability of the origin × probability that it is more than a sound vehicle's normal order. */
+  readonly perceived: Perceived;
+  /** Root mean square over that of the road's own shake in the octave about it. */
+  readonly overRoad: number;
+  /** Felt level (as far as the road lets it be felt) × probability of the origin × probability that it is more than a sound vehicle's normal order. */
   readonly weight: number;
 }
 
@@ -62,10 +65,14 @@ const findingOf = (inference: RunInference, match: Match): Finding | null => {
   const chosen = top && top.probability >= Math.max(fixed, unlisted) ? top : null;
   const trueHz = chosen ? trueHzOf(inference, chosen, peak.frequencyHz) : peak.frequencyHz;
   const level = feltLevel(trueHz, peak.amplitudeMps2, peak.verticalShare);
-  const perceived = perceivedAs({ ...peak, frequencyHz: trueHz }, level);
+  // What lies about the true place of an image, the recording does not show.
+  const { spectrum, floorMps2 } = inference.run;
+  const above = chosen?.image ? Infinity : overRoad(spectrum, floorMps2, trueHz, peak.amplitudeMps2);
+  const perceived = perceivedAs({ ...peak, frequencyHz: trueHz }, level, above);
   if (!perceived) return null;
   const frequencySdHz = frequencySdOf(inference, peak);
-  const base = { inference, match, chosen, trueHz, frequencySdHz, feltLevel: level, perceived };
+  const noticed = Math.max(1, level * Math.min(1, above / NOTICED_FROM));
+  const base = { inference, match, chosen, trueHz, frequencySdHz, feltLevel: level, perceived, overRoad: above };
   if (chosen) {
     const { line, levels } = chosen.origin;
     return {
@@ -76,7 +83,7 @@ const findingOf = (inference: RunInference, match: Match): Finding | null => {
       label: line.label,
       ...(line.role === undefined ? {} : { role: line.role }),
       probability: chosen.probability,
-      weight: Math.max(1, level) * chosen.probability * faultShare(levels, peak.amplitudeMps2),
+      weight: noticed * chosen.probability * faultShare(levels, peak.amplitudeMps2),
     };
   }
   // Where some parts' rates are not known, a tone that fits nothing may still be theirs.
@@ -89,7 +96,7 @@ const findingOf = (inference: RunInference, match: Match): Finding | null => {
     order: null,
     label: isFixed ? 'fixed tone' : 'unknown tone',
     probability,
-    weight: Math.max(1, level) * probability,
+    weight: noticed * probability,
   };
 };
 

@@ -1,4 +1,5 @@
 /** One expected order in words, cell by cell; text and page put them into their tables. */
+import { timesText } from '../diagnosis/words.ts';
 import type { FindingReport, OrderReport } from './report.ts';
 import { chanceText, feltText, frequencyText, frequencyWithSdText, significant } from './format.ts';
 
@@ -32,6 +33,16 @@ function visibilityText(order: OrderReport): string {
       return `above half the rate${order.aliasHz === undefined ? '' : `, image at ${frequencyText(order.aliasHz)}`}`;
   }
 }
+
+/** How a person notices the finding, to follow its felt level. */
+export const perceivedText = ({ perceived, overRoad }: Pick<FindingReport, 'perceived' | 'overRoad'>): string => {
+  if (perceived === 'heard') return 'heard rather than felt';
+  return perceived === 'buried' && overRoad !== null ? `but ${roadText(overRoad)}` : 'felt';
+};
+
+/** 'buried in the road’s own shake, which is six times as strong': of a tone that a smooth road would let a person feel. */
+export const roadText = (overRoad: number): string =>
+  `buried in the road’s own shake, which is ${timesText(1 / overRoad)} as strong`;
 
 /** How sure the finding is, in words; a tone of no known part is sure of nothing. */
 export const sureText = ({ part, probability }: Pick<FindingReport, 'part' | 'probability'>): string => {

@@ -3,7 +3,7 @@ import type { CauseReport, FindingReport, Report } from './report.ts';
 import { accelerationText, chanceText, feltText, percentText } from './format.ts';
 import type { Markup } from './html.ts';
 import { html } from './html.ts';
-import { sureText } from './order-words.ts';
+import { perceivedText, sureText } from './order-words.ts';
 import { findingTitle } from './text.ts';
 
 /** So many causes are told with their evidence; the others by name, or the page would bury the answer. */
@@ -16,7 +16,7 @@ export function findingMarkup(finding: FindingReport): Markup {
   return html`<section>
     <h2>${findingTitle(finding)}</h2>
     <p>
-      Felt level ${feltText(finding.feltLevel)}, ${finding.perceived === 'heard' ? 'heard rather than felt' : 'felt'};
+      Felt level ${feltText(finding.feltLevel)}, ${perceivedText(finding)};
       ${accelerationText(finding.amplitudeMps2)}. ${sureText(finding)}
     </p>
     ${evidence(finding)}

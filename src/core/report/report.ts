@@ -1,4 +1,5 @@
 /** The Report: one plain object that text, page and screen are renderings of. The `--json` output is this object. */
+import type { Perceived } from '../diagnosis/perceived.ts';
 import type { Note } from '../note.ts';
 import type { AxisName } from '../reading/recording.ts';
 import type { Part } from '../vehicle/line.ts';
@@ -114,7 +115,9 @@ export interface FindingReport {
   readonly frequencySdHz: number;
   readonly amplitudeMps2: number;
   readonly feltLevel: number;
-  readonly perceived: 'felt' | 'heard';
+  readonly perceived: Perceived;
+  /** Root mean square over that of the road's own shake in the octave about it; null where that is not known. */
+  readonly overRoad: number | null;
   readonly sharesFrequencyWith: readonly SharedOrigin[];
   readonly for: readonly string[];
   readonly against: readonly string[];

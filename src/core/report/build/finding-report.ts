@@ -94,6 +94,7 @@ export const findingReport = (
     amplitudeMps2: peak.amplitudeMps2,
     feltLevel: finding.feltLevel,
     perceived: finding.perceived,
+    overRoad: Number.isFinite(finding.overRoad) ? finding.overRoad : null,
     sharesFrequencyWith: sharedWith(finding, vehicle),
     for: [...reasons, ...reasonsAcrossRuns(finding, inferences)],
     against,

@@ -5,7 +5,8 @@ import { FELT_FROM } from '../../diagnosis/perceived.ts';
 import { expectedPlace } from '../../diagnosis/place.ts';
 import { capitalized, hzText, listText, timesText, uncapitalized } from '../../diagnosis/words.ts';
 import { feltLevel } from '../../signal/felt.ts';
-import { sureText } from '../order-words.ts';
+import { roadText, sureText } from '../order-words.ts';
+import { feltText } from '../format.ts';
 import type { FindingReport, Verdict } from '../report.ts';
 
 export interface Answer {
@@ -21,7 +22,8 @@ const LIKELY_FAULT = 0.03;
 /** A felt level this uncertain is not told with decimals. */
 const JUST = 1.5;
 
-const strengthText = ({ feltLevel: level, perceived }: FindingReport): string => {
+const strengthText = ({ feltLevel: level, perceived, overRoad }: FindingReport): string => {
+  if (perceived === 'buried' && overRoad !== null) return roadText(overRoad);
   if (perceived === 'heard') return 'strong enough to be heard, though the seat hardly feels it';
   return level < JUST ? 'just enough for a person to feel' : `${timesText(level)} what a person just feels`;
 };
@@ -116,12 +118,23 @@ const noLines = (inferences: readonly RunInference[]): Answer | null => {
   };
 };
 
-/** The answer where the first finding is sure enough. */
-export const foundAnswer = (finding: FindingReport): Answer => ({
-  verdict: 'found',
-  sentence: foundSentence(finding),
-  why: foundWhy(finding),
+/** The line is there, and the road covers it: a sound vehicle on a rough road shows as much. */
+const buriedAnswer = (finding: FindingReport): Answer => ({
+  verdict: 'cannot-tell',
+  sentence:
+    `Cannot tell whether this is the complaint: ${finding.label} is there, at ${hzText(finding.frequencyHz)}, but ` +
+    `${strengthText(finding)}.`,
+  why:
+    `On a smooth road its felt level of ${feltText(finding.feltLevel)} would be felt (1 is just felt); on this road a ` +
+    'person hardly notices it, and sound vehicles show as much. Record at the same speed on a smoother road: the road’s ' +
+    'shake goes, a fault stays.',
 });
+
+/** The answer where the first finding is sure enough. */
+export const foundAnswer = (finding: FindingReport): Answer =>
+  finding.perceived === 'buried'
+    ? buriedAnswer(finding)
+    : { verdict: 'found', sentence: foundSentence(finding), why: foundWhy(finding) };
 
 export const answerOf = (inferences: readonly RunInference[], reports: readonly FindingReport[]): Answer => {
   const first = reports[0];
