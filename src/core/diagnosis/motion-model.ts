@@ -3,7 +3,7 @@ import { targetsOf } from './origin.ts';
 import type { Tone } from './tone.ts';
 import type { Load } from '../vehicle/vehicle.ts';
 import { heldCases, orderWidthWeight, ownWidthWeight, type SpeedHeld } from './held-speed.ts';
-import { ownDensity, vehicleBelow, vehicleDensity } from './wander.ts';
+import { besideBelow, ownDensity, vehicleDensity } from './wander.ts';
 
 /** Index of the track a group follows; null where the group's history is not among the tracks (or there is none). */
 export interface MotionModel {
@@ -32,8 +32,6 @@ export interface Histories {
 const SPOILT = 2e-4;
 /** A group whose history is not known may move anyhow, but hardly not at all while the rest of the vehicle does. */
 const UNKNOWN = 0.3;
-/** Given that something else in the vehicle moves, a group that is steady to the limit is that much rarer still. */
-const STEADY_AMID_MOTION = 0.2;
 /** A tone stays, rather than moves, from this difference on, ln of evidence. */
 const CLEARLY = 4;
 /** Prior of a sweep by how the run was driven. Judgement. */
@@ -142,7 +140,7 @@ export const movingWeight = (
 ): number => {
   if (!tone.motion) return held ? orderWidthWeight(tone.peak, slopeHz, held) : 1;
   if (track === null)
-    return clearlyStill(tone, histories) ? STEADY_AMID_MOTION * vehicleBelow(steadinessOf(tone)) : UNKNOWN;
+    return clearlyStill(tone, histories) ? besideBelow(steadinessOf(tone), Math.min(...histories.wander)) : UNKNOWN;
   const along = tone.motion.along(track, factor * slopeHz);
   return kept(along, Math.max(best(tone, histories), along));
 };

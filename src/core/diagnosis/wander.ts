@@ -23,5 +23,12 @@ export const ownDensity = (wander: number): number => logNormalDensity(wander, O
 export const vehicleBelow = (limit: number): number =>
   GOVERNED.share * below(limit, GOVERNED) + (1 - GOVERNED.share) * below(limit, HELD);
 
+/** Root mean square wander of the road's speed over that of an engine that slips against it, or the other way. Judgement. */
+const BESIDE = { median: 1, spread: 0.5 };
+
+/** How often one of two that are coupled with slip wanders less than a limit, where the other is known to wander. */
+export const besideBelow = (limit: number, otherWander: number): number =>
+  1 - logNormalExceedance(limit, BESIDE.median * otherWander, BESIDE.spread);
+
 /** How often a tone with a rate of its own wanders less than a limit. */
 export const ownBelow = (limit: number): number => below(limit, OWN_TONE);
