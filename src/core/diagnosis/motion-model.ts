@@ -124,6 +124,21 @@ const clearlyStill = ({ motion, peak }: Tone, histories: Histories): boolean => 
 
 const kept = (log: number, most: number): number => SPOILT + (1 - SPOILT) * Math.exp(Math.min(0, log - most));
 
+/** In curves a wheel turns ahead of and behind the shaft by about this much in time. Judgement: 3e-4 for some seconds. */
+const CURVES_S = 1e-3;
+/** Share of runs in which curves are what a tone lost by. Judgement. */
+const IN_CURVES = 0.1;
+
+/**
+ * Likelihood that a tone lost so much of its evidence by curves: evidence goes with the power added up in phase, and of
+ * that a phase that strays by φ (root mean square) leaves exp(−φ²).
+ */
+const keptInCurves = (log: number, most: number, slopeHz: number): number => {
+  if (!(log > 0) || log >= most) return 0;
+  const strayS = Math.sqrt(Math.log(most / log)) / (2 * Math.PI * Math.abs(slopeHz));
+  return IN_CURVES * Math.exp(-0.5 * (strayS / CURVES_S) ** 2);
+};
+
 /** What a group follows: a track (null: none known) and the model's factor. */
 export interface Following {
   readonly track: number | null;
@@ -142,7 +157,8 @@ export const movingWeight = (
   if (track === null)
     return clearlyStill(tone, histories) ? besideBelow(steadinessOf(tone), Math.min(...histories.wander)) : UNKNOWN;
   const along = tone.motion.along(track, factor * slopeHz);
-  return kept(along, Math.max(best(tone, histories), along));
+  const most = Math.max(best(tone, histories), along);
+  return Math.max(kept(along, most), keptInCurves(along, most, slopeHz));
 };
 
 /** How much likelier a wander this small is for a tone of its own than for a vehicle's speed. */
