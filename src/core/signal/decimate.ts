@@ -13,46 +13,49 @@ export const decimationFor = (samplingRateHz: number, highestHz: number): number
 
 /**
  * Low-pass taps for a factor q: passband to 0.8 of the new half rate, 70 dB down from 1.2 of it, so that what folds
- * back lies outside the passband. Length by Kaiser's rule N = (A − 8)/(2.285·Δω).
+ * back lies outside the passband; the middle one and those to one side. Length by Kaiser's rule N = (A − 8)/(2.285·Δω).
  */
 const lowPass = (factor: number): Float64Array => {
   const cutoff = 1 / factor;
   const half = Math.ceil((70 - 8) / (2.285 * Math.PI * 2 * (1 - FLAT_SHARE) * cutoff) / 2);
-  const taps = new Float64Array(2 * half + 1);
+  const taps = new Float64Array(half + 1);
   let sum = 0;
-  for (let i = -half; i <= half; i++) {
+  for (let i = 0; i <= half; i++) {
     const sinc = i === 0 ? cutoff : Math.sin(Math.PI * cutoff * i) / (Math.PI * i);
     const r = i / (half + 1);
-    taps[i + half] = (sinc * besselI0(BETA * Math.sqrt(1 - r * r))) / besselI0(BETA);
-    sum += taps[i + half]!;
+    taps[i] = (sinc * besselI0(BETA * Math.sqrt(1 - r * r))) / besselI0(BETA);
+    sum += (i === 0 ? 1 : 2) * taps[i]!;
   }
   return taps.map((t) => t / sum);
 };
 
 /**
- * Every `factor`-th sample of the low-passed signal, the first kept at the first. At the ends the signal is continued
- * by its end values. Flat within 0.06 % to 0.8 of the new half rate.
+ * Every `factor`-th sample of a signal filtered by symmetric taps, the first kept at the first. At the ends the signal is
+ * continued by its end values.
+ * @param taps the middle one and those to one side of it
  */
-export const decimate = (samples: Float64Array, factor: number): Float64Array => {
-  if (factor <= 1) return samples;
-  const taps = lowPass(factor);
-  const half = (taps.length - 1) / 2;
-  const n = samples.length;
-  const out = new Float64Array(Math.floor((n - 1) / factor) + 1);
-  for (let i = 0; i < out.length; i++) {
-    const centre = i * factor;
-    let sum = taps[half]! * samples[centre]!;
-    if (centre >= half && centre + half < n) {
-      for (let k = 1; k <= half; k++) sum += taps[half + k]! * (samples[centre - k]! + samples[centre + k]!);
+export const filteredEvery = (samples: Float64Array, taps: Float64Array, factor: number): Float64Array => {
+  const half = taps.length - 1;
+  const last = samples.length - 1;
+  const out = new Float64Array(Math.floor(last / factor) + 1);
+  for (let o = 0; o < out.length; o++) {
+    const i = o * factor;
+    let sum = taps[0]! * samples[i]!;
+    if (i >= half && i + half <= last) {
+      for (let k = 1; k <= half; k++) sum += taps[k]! * (samples[i - k]! + samples[i + k]!);
     } else {
       for (let k = 1; k <= half; k++) {
-        sum += taps[half + k]! * (samples[Math.max(0, centre - k)]! + samples[Math.min(n - 1, centre + k)]!);
+        sum += taps[k]! * (samples[Math.max(0, i - k)]! + samples[Math.min(last, i + k)]!);
       }
     }
-    out[i] = sum;
+    out[o] = sum;
   }
   return out;
 };
+
+/** Every `factor`-th sample of the low-passed signal. Flat within 0.06 % to 0.8 of the new half rate. */
+export const decimate = (samples: Float64Array, factor: number): Float64Array =>
+  factor <= 1 ? samples : filteredEvery(samples, lowPass(factor), factor);
 
 /** The recording at a rate no higher than its content up to `highestHz` needs. */
 export const withoutIdleRate = (prepared: Prepared, highestHz: number): Prepared => {

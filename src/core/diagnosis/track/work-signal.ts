@@ -1,4 +1,5 @@
 /** The recording as the search for the speed works on it: no higher rate than the lines it follows need. */
+import { filteredEvery } from '../../signal/decimate.ts';
 import type { Prepared } from '../../signal/spectrum.ts';
 
 /** Rate of the rows, Hz; a recording slower than this is taken as it is. */
@@ -7,38 +8,24 @@ export const WORK_RATE_HZ = 400;
 export const HIGHEST_HZ = 172;
 const TAPS = 31;
 
-/** Windowed-sinc low-pass (Hann window) and every `factor`-th sample, so that rows may be read at the work rate without folding. */
-const lowPassed = (samples: Float64Array, samplingRateHz: number, factor: number): Float64Array => {
+/** Windowed-sinc low-pass (Hann window), so that rows may be read at the work rate without folding. */
+const lowPass = (samplingRateHz: number): Float64Array => {
   const half = Math.round((TAPS * samplingRateHz) / 1000);
   const cutoff = (2 * (HIGHEST_HZ + 12)) / samplingRateHz;
-  const taps = Float64Array.from({ length: half + 1 }, (_, k) => {
+  return Float64Array.from({ length: half + 1 }, (_, k) => {
     const sinc = k === 0 ? cutoff : Math.sin(Math.PI * cutoff * k) / (Math.PI * k);
     return sinc * (0.5 + 0.5 * Math.cos((Math.PI * k) / (half + 1)));
   });
-  const last = samples.length - 1;
-  const out = new Float64Array(Math.floor(last / factor) + 1);
-  for (let o = 0; o < out.length; o++) {
-    const i = o * factor;
-    let sum = taps[0]! * samples[i]!;
-    if (i >= half && i + half <= last) {
-      for (let k = 1; k <= half; k++) sum += taps[k]! * (samples[i - k]! + samples[i + k]!);
-    } else {
-      for (let k = 1; k <= half; k++) {
-        sum += taps[k]! * (samples[Math.max(0, i - k)]! + samples[Math.min(last, i + k)]!);
-      }
-    }
-    out[o] = sum;
-  }
-  return out;
 };
 
 export const workSignal = (prepared: Prepared): Prepared => {
   const rate = prepared.samplingRateHz;
   if (rate <= 1.05 * WORK_RATE_HZ) return prepared;
   const factor = Math.max(1, Math.floor(rate / WORK_RATE_HZ));
+  const taps = lowPass(rate);
   const pieces = prepared.pieces.map((piece) => ({
     ...piece,
-    axes: piece.axes.map((axis) => lowPassed(axis, rate, factor)),
+    axes: piece.axes.map((axis) => filteredEvery(axis, taps, factor)),
   }));
   return { ...prepared, samplingRateHz: rate / factor, pieces };
 };
