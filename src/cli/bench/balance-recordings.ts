@@ -1,5 +1,5 @@
 /** Trial runs given as recordings: the amplitude of the part's 1× in each, with its uncertainty. */
-import type { AmplitudeBalanceInput } from '../../core/driveline/balance-amplitude.ts';
+import type { AmplitudeBalanceInput } from '../../core/driveline/amplitude-trials.ts';
 import type { Run } from '../../core/job/job.ts';
 import type { Note, Result } from '../../core/note.ts';
 import { success } from '../../core/note.ts';

@@ -1,6 +1,6 @@
 /** What can be wrong with balance runs without phase, and what to say of weak ones. */
 import type { Note, Problem } from '../note.ts';
-import type { AmplitudeBalanceInput } from './balance-amplitude.ts';
+import type { AmplitudeBalanceInput } from './amplitude-trials.ts';
 import { wrapDeg } from './complex.ts';
 import type { UncertainVector } from './propagate.ts';
 

@@ -4,7 +4,7 @@ import { rpmFromHz } from '../units.ts';
 import type { AngleChain } from './angle-chain.ts';
 import type { JudgedNumber, LimitId, LimitOverrides } from './limit.ts';
 import { judge, limitOf } from './limit.ts';
-import type { RippleAtSpeed } from './working-angles.ts';
+import type { RippleAtSpeed } from './joint-chain.ts';
 
 export interface AngleFacts {
   readonly chain: AngleChain;

@@ -3,7 +3,7 @@
  * effect; circles whose centres stand nearly in a row (positions bunched together) meet at two places, one the mirror
  * image of the other in that row. Derived.
  */
-import type { AmplitudeBalanceInput } from './balance-amplitude.ts';
+import type { AmplitudeBalanceInput } from './amplitude-trials.ts';
 import type { Complex } from './complex.ts';
 import { add, angleBetweenDeg, angleDegOf, polar, scale, size, subtract, wrapDeg } from './complex.ts';
 import { leastSquares } from './least-squares.ts';

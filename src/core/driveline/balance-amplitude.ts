@@ -8,22 +8,12 @@ import { failure, success } from '../note.ts';
 import type { Complex } from './complex.ts';
 import { angleDegOf, polar, scale } from './complex.ts';
 import { radFromDeg } from '../units.ts';
+import type { AmplitudeBalanceInput } from './amplitude-trials.ts';
 import { amplitudeNotes, amplitudeProblem, isConsistent } from './amplitude-checks.ts';
 import { rivalOf } from './balance-ambiguity.ts';
 import { leastSquares } from './least-squares.ts';
-import type { AmplitudeReading } from './measurement.ts';
 import type { UncertainVector } from './propagate.ts';
 import { propagate } from './propagate.ts';
-
-export interface TrialPosition extends AmplitudeReading {
-  readonly angleDeg: number;
-}
-
-export interface AmplitudeBalanceInput {
-  readonly baseline: AmplitudeReading;
-  readonly trialWeight: number;
-  readonly positions: readonly TrialPosition[];
-}
 
 export interface AmplitudeBalance {
   /** Weight to add, in the trial weight's unit, and where, in the sense of the positions' angles. */

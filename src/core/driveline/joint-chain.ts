@@ -30,6 +30,11 @@ export interface Ripple {
   readonly peakAccelerationRatio: number;
 }
 
+/** A ripple with its peak acceleration at the speed asked for, rad/s²; null where no speed is known. */
+export interface RippleAtSpeed extends Ripple {
+  readonly accelerationRadPerS2: number | null;
+}
+
 const rippleOf = (doubleAmplitudeRad: number): Ripple => {
   const equivalentAngleDeg = angleOfRipple(doubleAmplitudeRad);
   return {

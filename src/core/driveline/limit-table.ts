@@ -1,5 +1,5 @@
 /** Every default limit of the bench, in one table, each with where it comes from. All of them can be replaced. */
-import type { LimitEntry } from './limit.ts';
+import type { LimitEntry } from './limit-entry.ts';
 
 const practice = { status: 'common-practice', source: 'common practice, no source' } as const;
 const judgement = { status: 'judgement', source: "this program's judgement, no source" } as const;

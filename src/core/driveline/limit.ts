@@ -1,24 +1,8 @@
 /** Limits: what they are, where they come from, how a maker's figure replaces one, and how a number is held to one. */
+import type { LimitEntry } from './limit-entry.ts';
 import { DEFAULT_LIMITS } from './limit-table.ts';
 
-/** Where a figure comes from. */
-export type LimitStatus = 'standard' | 'published' | 'common-practice' | 'judgement' | 'maker';
-
 export type LimitId = keyof typeof DEFAULT_LIMITS;
-
-export type LimitUnit = '°' | 'rad/s²' | 'mm' | 'g' | 'mm/s' | 'share';
-
-export interface LimitEntry {
-  readonly title: string;
-  readonly value: number;
-  readonly unit: LimitUnit;
-  readonly sense: 'at-most' | 'at-least';
-  readonly status: LimitStatus;
-  /** Source in words: a standard by its name, or 'common practice, no source'. */
-  readonly source: string;
-  /** The figure as the trade says it in inches, where that is not a plain conversion. */
-  readonly inchText?: string;
-}
 
 export interface Limit extends LimitEntry {
   readonly id: LimitId;

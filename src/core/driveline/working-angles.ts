@@ -6,7 +6,7 @@ import type { AngleChain, AngleSetup } from './angle-chain.ts';
 import { angleChain } from './angle-chain.ts';
 import { judgeAngles } from './angle-limits.ts';
 import { angleProblem } from './angle-problems.ts';
-import type { Ripple } from './joint-chain.ts';
+import type { Ripple, RippleAtSpeed } from './joint-chain.ts';
 import { chainRipple, handResidualDeg } from './joint-chain.ts';
 import type { JudgedNumber, LimitOverrides } from './limit.ts';
 import type { SecondaryCouple } from './secondary-couple.ts';
@@ -20,11 +20,6 @@ export interface WorkingAnglesInput extends AngleSetup {
   readonly torqueNm?: number | undefined;
   readonly bearingSpanMm?: number | undefined;
   readonly limits?: LimitOverrides | undefined;
-}
-
-/** A ripple with its peak acceleration at the speed asked for, rad/s²; null where no speed is known. */
-export interface RippleAtSpeed extends Ripple {
-  readonly accelerationRadPerS2: number | null;
 }
 
 export interface WorkingAngles {

@@ -8,7 +8,8 @@ import {
 import type { Placed } from '../../../core/driveline/balance-split.ts';
 import { placeAvailable, splitBetweenClamps, splitBetweenHoles } from '../../../core/driveline/balance-split.ts';
 import { polar, scale } from '../../../core/driveline/complex.ts';
-import type { AmplitudeBalance, AmplitudeBalanceInput } from '../../../core/driveline/balance-amplitude.ts';
+import type { AmplitudeBalanceInput } from '../../../core/driveline/amplitude-trials.ts';
+import type { AmplitudeBalance } from '../../../core/driveline/balance-amplitude.ts';
 import type { WeightUnit } from '../../../core/driveline/measurement.ts';
 import type { UncertainVector } from '../../../core/driveline/propagate.ts';
 import { weightText } from '../../../core/report/bench-text.ts';
