@@ -10,7 +10,7 @@ import {
   type LevelView,
 } from './candidates.ts';
 import { outer, trace, traceOfProduct, type Hermitian } from './hermitian.ts';
-import { measureSteadyLine, measureWanderingLine, type MeasuredLine } from './measure-line.ts';
+import { measureFaintLine, measureSteadyLine, type MeasuredLine } from './measure-line.ts';
 import type { Peak } from './peak.ts';
 import { keptAmongLevels } from './one-line-each.ts';
 import type { Prepared } from './spectrum.ts';
@@ -74,16 +74,13 @@ const peakOf = (
   const axes = zoom.axisCount;
   const { level, whitened } = line.view;
   const steady = line.view === views[0];
-  const near = lines.filter((other) => other !== line && Math.abs(other.frequencyHz - line.frequencyHz) < 0.5);
+  const near = lines
+    .filter((other) => other !== line && Math.abs(other.frequencyHz - line.frequencyHz) < 0.5)
+    .map((other) => other.frequencyHz);
   const weights = noiseWeights(line);
   const measured: MeasuredLine = steady
-    ? measureSteadyLine(
-        zoom,
-        line.frequencyHz,
-        near.map((other) => other.frequencyHz),
-        weights,
-      )
-    : measureWanderingLine(zoom, line.frequencyHz, level.lengthS, weights);
+    ? measureSteadyLine(zoom, line.frequencyHz, near, weights)
+    : measureFaintLine(zoom, line.frequencyHz, level.lengthS, near, weights);
   const total = Math.max(trace(axes, measured.power), 1e-30);
   return {
     frequencyHz: measured.frequencyHz,

@@ -30,7 +30,10 @@ const PARTS = 8;
 
 export const bandHalfWidth = (zoom: Zoom): number => Math.max(BAND_HZ, BAND_BINS / zoom.longestS);
 
-/** Misfit of a steady line over the parts of a block: χ² over its degrees of freedom, 1 for a steady line. */
+/**
+ * Misfit of a steady line over the parts of a block beyond what chance makes of it: χ² over its degrees of freedom, less 1
+ * and one standard deviation; 0 for a steady line.
+ */
 const unsteadiness = (band: Band, fit: ToneFit, whitener: Hermitian): number => {
   const axes = band.axes.length;
   const count = band.envelope.length;
@@ -52,7 +55,9 @@ const unsteadiness = (band: Band, fit: ToneFit, whitener: Hermitian): number => 
     used++;
   }
   // Each whitened complex deviation adds one per axis; the fit itself takes about two of the parts.
-  return used > 2 ? square / (axes * (used - 2)) : 1;
+  if (used <= 2) return 0;
+  const pairs = axes * (used - 2);
+  return Math.max(0, square / pairs - 1 - Math.sqrt(2 / pairs));
 };
 
 const addTo = (sum: Hermitian, add: Hermitian, factor: number): void => {
@@ -103,11 +108,11 @@ export const measureSteadyLine = (
   for (let b = 0; b < zoom.blocks; b++) {
     const band = zoom.band(b, frequencyHz, bandHalfWidth(zoom));
     const fit = fitAmong(band, [frequencyHz, ...others], weights);
-    const misfit = Math.max(1, unsteadiness(band, fit, inverse(axes, fit.noise)));
+    const misfit = unsteadiness(band, fit, inverse(axes, fit.noise));
     // Near the threshold of detection the bound is no longer reached; the excess is measured (noise study).
     const nearThreshold = 1 + 3 / Math.max(1, fit.energy - axes);
     // What the parts disagree by beyond noise is drift; a mean over it is less sure than the bound says.
-    const variance = fit.boundHz ** 2 * (nearThreshold + 3 * (misfit - 1));
+    const variance = fit.boundHz ** 2 * (nearThreshold + 3 * misfit);
     found.push({ f: fit.frequencyHz, variance });
     precision += 1 / variance;
     mean += fit.frequencyHz / variance;
@@ -182,4 +187,32 @@ export const measureWanderingLine = (
     power,
     amplitudeSdMps2: Math.sqrt(scatter / independent) / (2 * amplitude),
   };
+};
+
+/** A steady fit that holds this share of the power that slices see has lost nothing to wander. As among levels. */
+const KEPT_POWER = 0.6;
+/** Slices shorter than this share of the block are what a line that wanders is found by. */
+const LEAST_SLICE = 0.24;
+/** The steady line is looked for this far about the place a slice tells, in natural bins of the slice. */
+const SLICE_REACH = 0.75;
+
+/**
+ * A line that only slices showed. Near the threshold of detection that may be chance, and a steady line is measured far
+ * better as one: so it is, where that holds the power.
+ */
+export const measureFaintLine = (
+  zoom: Zoom,
+  frequencyHz: number,
+  sliceS: number,
+  others: readonly number[],
+  weights: Hermitian,
+): MeasuredLine => {
+  const wandering = measureWanderingLine(zoom, frequencyHz, sliceS, weights);
+  if (zoom.blocks > 1 || sliceS < LEAST_SLICE * zoom.longestS) return wandering;
+  const reachHz = SLICE_REACH / sliceS;
+  const band = zoom.band(0, frequencyHz, Math.max(bandHalfWidth(zoom), 2 * reachHz));
+  const start = greatest((f) => powerAt(band, weights, f), frequencyHz, reachHz, 0.1 / band.lengthS);
+  const steady = measureSteadyLine(zoom, start, others, weights);
+  const axes = zoom.axisCount;
+  return trace(axes, steady.power) >= KEPT_POWER * trace(axes, wandering.power) ? steady : wandering;
 };
