@@ -1,6 +1,6 @@
 // The whole test command: type check, lint, build, unit and command-line tests, browser tests.
 // Goes on after a failure, so that one run tells all; ends with one line 'N passed, N failed'.
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -21,10 +21,26 @@ function run(title, command, args) {
   return status === 0;
 }
 
-/** A step that is one test: it passes or fails as a whole. */
-function step(title, command, args) {
-  if (run(title, command, args)) passed += 1;
-  else failed += 1;
+/** Steps that are one test each, all at once: what each of them says is told together when it ends. */
+async function sideBySide(steps) {
+  const start = process.hrtime.bigint();
+  const tell = (title, ok, said) => {
+    const seconds = Number(process.hrtime.bigint() - start) / 1e9;
+    console.log(`\n── ${title}\n${said}── ${title}: ${ok ? 'passed' : 'FAILED'} after ${seconds.toFixed(0)} s`);
+    if (ok) passed += 1;
+    else failed += 1;
+  };
+  const ended = steps.map(
+    ([title, command, ...args]) =>
+      new Promise((done) => {
+        const said = [];
+        const child = spawn(command, args, { stdio: ['ignore', 'pipe', 'pipe'], env });
+        child.stdout.on('data', (bytes) => said.push(bytes));
+        child.stderr.on('data', (bytes) => said.push(bytes));
+        child.on('close', (status) => done(tell(title, status === 0, Buffer.concat(said).toString())));
+      }),
+  );
+  await Promise.all(ended);
 }
 
 /** A vitest run, counted test by test from its JSON report. */
@@ -50,17 +66,21 @@ function vitest(title, config) {
   if (!ok && numFailedTests === 0) failed += 1;
 }
 
-step('types', 'npx', ['tsc', '--noEmit']);
-step('component types', 'npx', [
-  'svelte-check',
-  '--fail-on-warnings',
-  '--tsconfig',
-  './tsconfig.json',
-  '--output',
-  'human',
+await sideBySide([
+  ['types', 'npx', 'tsc', '--noEmit'],
+  [
+    'component types',
+    'npx',
+    'svelte-check',
+    '--fail-on-warnings',
+    '--tsconfig',
+    './tsconfig.json',
+    '--output',
+    'human',
+  ],
+  ['lint', 'npm', 'run', '--silent', 'lint'],
+  ['build', 'npm', 'run', '--silent', 'build'],
 ]);
-step('lint', 'npm', ['run', '--silent', 'lint']);
-step('build', 'npm', ['run', '--silent', 'build']);
 vitest('unit and command-line tests', 'tests/vitest.config.ts');
 const chromium = ensureChromium(console.log);
 if (chromium) {

@@ -1,15 +1,31 @@
 import { defineConfig } from 'vitest/config';
 
+/** What holds the page to a time limit has the machine for itself. */
+const TIMED = ['tests/browser/large-file.test.ts', 'tests/browser/lessons.test.ts'];
+
 export default defineConfig({
   root: new URL('../..', import.meta.url).pathname,
   test: {
-    include: ['tests/browser/**/*.test.ts'],
     env: { TZ: 'UTC', LC_ALL: 'C' },
     // Every wait is for a condition, so a quick machine never waits this long and a busy one may.
     testTimeout: 240_000,
     hookTimeout: 120_000,
     expect: { poll: { timeout: 60_000, interval: 50 } },
-    // One browser after the other: they would only take each other's time.
-    fileParallelism: false,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'side by side',
+          include: ['tests/browser/**/*.test.ts'],
+          exclude: TIMED,
+          maxWorkers: 2,
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        extends: true,
+        test: { name: 'timed', include: TIMED, maxWorkers: 1, sequence: { groupOrder: 1 } },
+      },
+    ],
   },
 });
