@@ -5,7 +5,7 @@ import { openDemo, openRecordings, waitForAnswer } from './support/tasks.ts';
 const bench = useBrowser();
 
 describe('from a file to the answer', () => {
-  it('takes three actions when the vehicle is known: open, speed, diagnose', async () => {
+  it('a new vehicle is typed the way people type it', async () => {
     const { page, complaints } = await bench.open();
     await openRecordings(page, 'joint-replaced-cruise.csv');
     await page.getByRole('textbox', { name: 'Tires' }).fill('LT245/75 r16');

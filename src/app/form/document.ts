@@ -76,6 +76,12 @@ export function withRun(job: Job, index: number, change: (run: Run) => Run): Job
   return { ...job, runs: job.runs.map((run, at) => (at === index ? change(run) : run)) };
 }
 
+/** The document with another vehicle; half-typed text of the one before goes. */
+export function withVehicle(document: JobDocument, vehicle: Vehicle): JobDocument {
+  const typed = Object.fromEntries(Object.entries(document.typed).filter(([id]) => !id.startsWith('vehicle.')));
+  return { ...document, typed, job: { ...document.job, vehicle } };
+}
+
 /** The document without one run; half-typed text of the runs goes with it, as run fields are numbered. */
 export function removeRun(document: JobDocument, index: number): JobDocument {
   const typed = Object.fromEntries(Object.entries(document.typed).filter(([id]) => !id.startsWith('run.')));

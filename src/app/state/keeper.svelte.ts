@@ -54,14 +54,14 @@ export class Keeper {
 
   /** Watches the session. Called once, from an effect; saving is a side effect by nature. */
   watch(): void {
-    const { key, document, analysed } = this.#session;
+    const { key, document, analysed, isUntouchedDemo } = this.#session;
     untrack(() => {
       if (key !== this.#key) this.#begin(key);
-      if (document.job.runs.length === 0 && this.current === null) return;
+      if ((document.job.runs.length === 0 || isUntouchedDemo) && this.current === null) return;
       if (this.#saved?.document === document && this.#saved.analysed === analysed) return;
       this.#saved = { document, analysed };
       this.#noteEvents(document.job);
-      if (analysed) rememberVehicle(analysed.vehicle);
+      if (analysed && !this.#session.fromDemo) rememberVehicle(analysed.vehicle);
       this.#isDirty = true;
       this.#journal.write(this.#record(), this.current?.revision ?? 0, this.#onItsWay);
       void this.#saveAll();

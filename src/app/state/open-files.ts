@@ -37,6 +37,21 @@ export async function openFiles(session: Session, files: readonly File[]): Promi
   await lookIntoRecordings(session);
 }
 
+/** Opens a demo: a job file and its recordings, which come into the job book only once the reader works on them. */
+export async function openDemo(session: Session, files: readonly File[]): Promise<void> {
+  const { jobs, recordings } = sortFiles(files);
+  const [file] = jobs;
+  const job = file && readJob(await file.text(), file.name);
+  if (!job?.ok) {
+    session.refused = job ? [job.problem] : [];
+    return;
+  }
+  const stored = recordings.map((blob): StoredRecording => ({ id: crypto.randomUUID(), name: blob.name, blob }));
+  const ids = Object.fromEntries(stored.map(({ name, id }) => [name, id]));
+  session.load({ ...emptyDocument(), job: job.value, recordings: ids }, stored, 'demo');
+  await lookIntoRecordings(session);
+}
+
 /** Adds recordings: to the run that names the file and lacks it, or as a new run. */
 export function addRecordings(session: Session, recordings: readonly File[], stage: Run['stage'] = 'complaint'): void {
   for (const file of recordings) {

@@ -43,12 +43,18 @@ export class Session {
   editing = $state(false);
   /** Files that could not be opened at all. */
   refused = $state.raw<readonly Problem[]>([]);
+  /** The document as a demo was opened with; null for a job of the reader's own. */
+  #sample = $state.raw<JobDocument | null>(null);
   #abort: AbortController | null = null;
 
   readonly document = $derived(this.#history.present);
   readonly job = $derived(this.document.job);
   readonly canUndo = $derived(this.#history.past.length > 0);
   readonly canRedo = $derived(this.#history.future.length > 0);
+  /** A demo: its vehicle is not the reader's. */
+  readonly fromDemo = $derived(this.#sample !== null);
+  /** And nothing in it was changed yet, so that nothing of it need be kept. */
+  readonly isUntouchedDemo = $derived(this.#sample !== null && this.document === this.#sample);
   readonly needs = $derived(needsOf(this.document, this.facts, settings.units));
   readonly stale = $derived(this.analysed !== null && !isSameDrive(this.analysed, this.job));
   readonly stage = $derived.by((): Stage => {
@@ -59,9 +65,10 @@ export class Session {
   });
 
   /** Replaces the open job by another. */
-  load(document: JobDocument, recordings: readonly StoredRecording[]): void {
+  load(document: JobDocument, recordings: readonly StoredRecording[], kind: 'own' | 'demo' = 'own'): void {
     this.cancel();
     this.key = {};
+    this.#sample = kind === 'demo' ? document : null;
     this.#history = startHistory(document);
     this.files = mapOf(recordings.map((recording) => [recording.name, recording]));
     this.facts = emptyMap();
@@ -77,6 +84,11 @@ export class Session {
   adopt(document: JobDocument, recordings: readonly StoredRecording[]): void {
     this.edit('other tab', () => document);
     this.files = mapOf([...this.files, ...recordings.map((recording) => [recording.name, recording] as const)]);
+  }
+
+  /** Makes a demo the reader's own job. */
+  adoptDemo(): void {
+    this.#sample = null;
   }
 
   edit(what: string, make: (document: JobDocument) => JobDocument): void {

@@ -5,7 +5,7 @@ export const book = {
   search: 'Search',
   searchExample: 'vehicle, complaint, finding',
   found: (count: number) => (count === 1 ? '1 job' : `${count} jobs`),
-  empty: 'No jobs yet. A job is kept as soon as a recording is opened.',
+  empty: 'No jobs yet. A job is kept as soon as a recording is opened; a demo once you change something in it.',
   noMatch: 'No job matches.',
   open: 'Open',
   isOpen: 'Open now',

@@ -29,6 +29,8 @@ export const frame = {
   printCustomer: 'One page for the customer',
   printFile: 'All pages for the file',
   newJob: 'New job',
+  demo: 'Demo, not in your job book',
+  keepDemo: 'Keep it',
   save: 'Save',
   notYet: 'This screen is being made.',
   loading: 'Loading this screen …',
