@@ -159,6 +159,30 @@ describe('working angles', () => {
     expect(filledWith('working-angles', texts).measurement).toBeNull();
   });
 
+  it('take a reading on an upright face for what is missing to 90°, and the sideways angle from two offsets', () => {
+    const { measurement } = filledWith('working-angles', {
+      'transmission.slope': '87',
+      'shaft1.slope': '6',
+      'pinion.slope': '-87.6',
+      'pinion.low': 'front',
+      sideways: 'offsets',
+      'shaft1.offsetFront': '-10',
+      'shaft1.offsetRear': '25 mm',
+      'shaft1.apart': '1500',
+    });
+    // By hand: asin(35/(1500·cos 6°)) = 1.344°.
+    expect(measurement).toEqual({
+      kind: 'working-angles',
+      shafts: [
+        { part: 'transmission', slopeDeg: 3 },
+        { part: 'shaft', slopeDeg: 6, planDeg: expect.closeTo(1.344, 3) },
+        { part: 'pinion', slopeDeg: expect.closeTo(-2.4, 9) },
+      ],
+    });
+    const incomplete = { ...ANGLES, sideways: 'offsets', 'shaft1.offsetFront': '12' };
+    expect(filledWith('working-angles', incomplete).measurement).toBeNull();
+  });
+
   it('are not worked out where the suspension hung', () => {
     expect(angleQuestion(filledWith('working-angles', { ...ANGLES, height: 'hung' }), truck)).toBeNull();
   });

@@ -1,4 +1,5 @@
 /** The form of working angles: readings front to rear, and what stands around them. */
+import type { InclinometerReading } from '../../../core/driveline/inclinometer.ts';
 import { slopeOfReading } from '../../../core/driveline/inclinometer.ts';
 import type { ShaftReading } from '../../../core/driveline/measurement.ts';
 import type { JointKind } from '../../../core/vehicle/vehicle.ts';
@@ -7,6 +8,7 @@ import { benchFacts as words } from '../../texts/bench-facts.ts';
 import type { Entry, MeasureChoice, MeasureField, MeasureForm, MeasureRow, Surroundings } from '../measure-form.ts';
 import { given } from '../measure-form.ts';
 import { ofVehicle, speedRow } from './facts.ts';
+import { planOf, sidewaysChoice, sidewaysFields } from './sideways.ts';
 
 const { fields, forms } = texts.bench;
 
@@ -49,14 +51,19 @@ const jointKindChoice = (id: string): MeasureChoice => ({
   options: Object.entries(texts.bench.jointKinds),
 });
 
-function angleRow({ id, part, heading }: ShaftRow, isLast: boolean, entry: Entry): MeasureRow {
+/** No part of a driveline lies steeper than this: a greater reading was taken on an upright face of it. */
+const UPRIGHT_FROM_DEG = 45;
+const isUpright = (shownDeg: number): boolean => Math.abs(shownDeg) > UPRIGHT_FROM_DEG;
+
+function angleRow({ id, part, heading }: ShaftRow, index: number, count: number, entry: Entry): MeasureRow {
+  const [isFirst, isLast] = [index === 0, index === count - 1];
   const isSplit = !isLast && entry.choice(`${id}.joint`) === 'double-cardan';
   return {
     heading,
     choices: [lowEndChoice(id), ...(isLast ? [] : [jointKindChoice(id)])],
     fields: [
-      { id: `${id}.slope`, label: fields.slope, kind: 'angle' },
-      { id: `${id}.plan`, label: fields.plan, kind: 'angle', optional: true },
+      { id: `${id}.slope`, label: fields.slope, kind: 'angle', ...(isFirst && { hint: fields.uprightFace }) },
+      ...sidewaysFields(id, entry),
       ...(part === 'shaft'
         ? [{ id: `${id}.twist`, label: fields.phasing, kind: 'angle' as const, optional: true }]
         : []),
@@ -65,16 +72,22 @@ function angleRow({ id, part, heading }: ShaftRow, isLast: boolean, entry: Entry
   };
 }
 
+/** A sign that was typed counts beside the choice: −2 'rear lower' is 2 'front lower'. On an upright face it says nothing. */
+const inclinometerReading = (shownDeg: number, low: string): InclinometerReading =>
+  isUpright(shownDeg)
+    ? { shownDeg, held: 'across', lowEnd: low === 'front' ? 'front' : 'rear' }
+    : { shownDeg: low === 'front' ? -shownDeg : shownDeg };
+
 function readingOf(entry: Entry, { id, part }: ShaftRow): ShaftReading | null {
   const shown = entry.number(`${id}.slope`);
   if (shown === undefined) return null;
-  // A sign that was typed counts beside the choice: −2 'rear lower' is 2 'front lower'.
-  const signed = (value: number, low: string): number => (low === 'front' ? -value : value);
   const slope = slopeOfReading(
-    { shownDeg: signed(shown, entry.choice(`${id}.low`)) },
-    { shownDeg: signed(entry.number('reference.slope') ?? 0, entry.choice('reference.low')) },
+    inclinometerReading(shown, entry.choice(`${id}.low`)),
+    inclinometerReading(entry.number('reference.slope') ?? 0, entry.choice('reference.low')),
   );
-  return slope.ok ? { part, slopeDeg: slope.value, ...given('planDeg', entry.number(`${id}.plan`)) } : null;
+  if (!slope.ok) return null;
+  const planDeg = planOf(id, slope.value, entry);
+  return planDeg === null ? null : { part, slopeDeg: slope.value, ...given('planDeg', planDeg) };
 }
 
 /** A list with its gaps filled; undefined where there is nothing but gaps. */
@@ -112,12 +125,13 @@ export const anglesForm: MeasureForm = {
         ['hung', fields.hanging],
       ],
     },
+    sidewaysChoice,
   ],
   rows: (entry) => {
     const rows = shaftRows(entry);
     const reference = { id: 'reference.slope', label: fields.slope, kind: 'angle', optional: true } as const;
     return [
-      ...rows.map((row, index) => angleRow(row, index === rows.length - 1, entry)),
+      ...rows.map((row, index) => angleRow(row, index, rows.length, entry)),
       { heading: fields.reference, fields: [reference], choices: [lowEndChoice('reference')] },
     ];
   },
