@@ -31,6 +31,7 @@ import {
   isComplete,
   levelsTask,
   levelText,
+  ownSources,
   typedLevels,
   withFiles,
   withUse,
@@ -383,7 +384,7 @@ describe('balancing', () => {
   });
 
   it('gives recordings their runs by name, and writes what was read into the fields', () => {
-    const source = (name: string) => ({ key: name, name, blob: new Blob([]) });
+    const source = (name: string) => ({ source: { key: name, name, blob: new Blob([]) } });
     const files = withFiles([], ['b10.csv', 'b2.csv', 'a.csv', 'b1.csv'].map(source));
     expect(files.map(({ source: { name }, use }) => [name, use])).toEqual([
       ['a.csv', 'found'],
@@ -411,6 +412,20 @@ describe('balancing', () => {
       level3: '0.0423 ± 0.0011',
     });
     expect(levelText(12.34, 0.5)).toBe('12.34 ± 0.50');
+  });
+
+  it('offers the job’s own runs, which keep the speed they were driven at', () => {
+    const run = { file: 'slow.csv', speedMps: 20, stage: 'proof' as const };
+    const job = { ...truck, runs: [...truck.runs, run] };
+    const sourceOfRun = ({ file }: { file: string }) =>
+      file === 'slow.csv' ? { key: file, name: file, blob: new Blob([]) } : null;
+    const own = ownSources(job, [], sourceOfRun);
+    expect(own.map(({ source: { name } }) => name)).toEqual(['slow.csv']);
+    const files = withFiles([], own);
+    expect(ownSources(job, files, sourceOfRun)).toEqual([]);
+    expect(levelsTask(files, job, 'driveshaft 1×').of.job.runs).toEqual([
+      { file: 'slow.csv', name: 'slow.csv', speedMps: 20 },
+    ]);
   });
 });
 

@@ -168,17 +168,19 @@ describe('balancing', () => {
     const runs = [{ file: 'complaint.csv', speedMps: 25, speedSource: 'gps' }];
     const job = { schemaVersion: 1, vehicle, work: [], runs, measurements: [] };
     const file = (name: string, text: string) => ({ name, mimeType: 'text/plain', buffer: Buffer.from(text) });
-    await page.setInputFiles('input[type=file]', [file('a.job.json', JSON.stringify(job))]);
+    const levels = [0.4, 0.5658349663, 0.6431792957, 0.1270873103];
+    const [asFound = file('', ''), ...trials] = levels.map((level, run) =>
+      file(run === 0 ? 'complaint.csv' : `run-${run}.csv`, recording(0.25 * level)),
+    );
+    await page.setInputFiles('input[type=file]', [file('a.job.json', JSON.stringify(job)), asFound]);
     await page.getByText('complaint.csv').first().waitFor();
     await openForm(page, 'balance-amplitudes');
     await page.getByLabel('Weights in').selectOption('g·mm');
     await page.getByRole('textbox', { name: 'Trial weight' }).fill('500');
     for (const [index, angle] of ['0', '120', '240'].entries())
       await fill(page, `Position ${index + 1}`, [[/^Angle/u, angle]]);
-    const levels = [0.4, 0.5658349663, 0.6431792957, 0.1270873103];
-    await page
-      .getByLabel('Choose recordings')
-      .setInputFiles(levels.map((level, run) => file(`run-${run}.csv`, recording(0.25 * level))));
+    await page.getByRole('button', { name: 'Take complaint.csv as a trial run' }).click();
+    await page.getByLabel('Choose recordings').setInputFiles(trials);
     await page.getByRole('button', { name: 'Read driveshaft 1×' }).click();
     await page.getByText(/^Levels of driveshaft 1× on axis z/u).waitFor({ timeout: 50_000 });
     // As it was put in: 666.67 g·mm at 253°.

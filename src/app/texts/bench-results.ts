@@ -198,6 +198,8 @@ export const benchResults = {
   recordings: {
     title: 'Amplitudes out of recordings',
     lead: 'Drop the recordings of the trial runs here, the run as found and one for each position. perrev reads the level of the order in each, with its uncertainty.',
+    ofThisJob: 'Or a run of this job:',
+    addRun: (name: string) => `Take ${name} as a trial run`,
     choose: 'Choose recordings',
     drop: 'Drop recordings here, or',
     file: 'Recording',

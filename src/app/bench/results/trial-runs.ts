@@ -11,18 +11,25 @@ export type RunUse = 'found' | number | null;
 export interface TrialFile {
   readonly source: RecordingSource;
   readonly use: RunUse;
+  /** The job's own run of it, which knows how it was driven. */
+  readonly run?: Run;
 }
+
+/** A recording that may become one. */
+export type TrialSource = Omit<TrialFile, 'use'>;
 
 export const MOST_POSITIONS = 6;
 const LEAST_POSITIONS = 3;
 
 /** Recordings in the order of their names: the first is taken as found where that is still open, the rest follow. */
-export function withFiles(files: readonly TrialFile[], added: readonly RecordingSource[]): readonly TrialFile[] {
+export function withFiles(files: readonly TrialFile[], added: readonly TrialSource[]): readonly TrialFile[] {
   const all = [...files];
-  for (const source of added.toSorted((one, other) => one.name.localeCompare(other.name, 'en', { numeric: true }))) {
+  const byName = (one: TrialSource, other: TrialSource): number =>
+    one.source.name.localeCompare(other.source.name, 'en', { numeric: true });
+  for (const source of added.toSorted(byName)) {
     const uses: RunUse[] = ['found', ...Array.from({ length: MOST_POSITIONS }, (_, index) => index + 1)];
     const use = uses.find((free) => !all.some((file) => file.use === free)) ?? null;
-    all.push({ source, use });
+    all.push({ ...source, use });
   }
   return all;
 }
@@ -42,7 +49,19 @@ export const isComplete = (files: readonly TrialFile[]): boolean =>
   files.some(({ use }) => use === 'found') &&
   files.filter(({ use }) => typeof use === 'number').length >= LEAST_POSITIONS;
 
-/** The task for the worker: the run as found first. All runs are taken to be driven like the complaint. */
+/** The job's own recordings that are at hand and not taken yet. */
+export function ownSources(
+  { runs }: Job,
+  files: readonly TrialFile[],
+  sourceOfRun: (run: Run) => RecordingSource | null,
+): readonly TrialSource[] {
+  return runs.flatMap((run) => {
+    const source = sourceOfRun(run);
+    return source === null || files.some((file) => file.source.key === source.key) ? [] : [{ source, run }];
+  });
+}
+
+/** The task for the worker: the run as found first. Runs of other files are taken to be driven like the complaint. */
 export function levelsTask(
   files: readonly TrialFile[],
   job: Job,
@@ -50,7 +69,11 @@ export function levelsTask(
 ): Extract<Task, { kind: 'trial-levels' }> {
   const used = usedInOrder(files);
   const condition = without(complaintOf(job), 'stage');
-  const runs = used.map(({ source }): Run => ({ ...condition, file: source.name, name: source.name }));
+  const runs = used.map(({ source, run }): Run => ({
+    ...(run ? without(run, 'stage') : condition),
+    file: source.name,
+    name: source.name,
+  }));
   return { kind: 'trial-levels', of: { job: { ...job, runs }, sources: used.map(({ source }) => source) }, label };
 }
 
