@@ -142,19 +142,22 @@ describe('the job book', () => {
   });
 
   it('says when the store is full, keeps what it had, and goes on', async () => {
-    const { page } = await bench.open();
+    const context = await bench.browser.newContext();
+    const devtools = await context.newCDPSession(await context.newPage());
+    const { origin } = new URL(bench.server.url);
+    // The browser's own quota, set before the store is first used: room for one recording, not for two.
+    await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 500_000 });
+    const { page } = await bench.openIn(context);
     await startJob(page, 'small');
-    // A store that refuses, as the specification words it: put throws or the transaction aborts with this error.
-    await page.evaluate(() => {
-      const { put } = IDBObjectStore.prototype;
-      IDBObjectStore.prototype.put = () => {
-        IDBObjectStore.prototype.put = put;
-        throw new DOMException('no room', 'QuotaExceededError');
-      };
-    });
     await openRecordings(page, 'coast-down.csv');
     await page.getByText('store is full').waitFor();
+    await page.getByText('Save the job as one file now').waitFor();
     await page.getByText('Not saved').waitFor();
+    // What was kept before is still there for another tab.
+    const { page: other } = await bench.openIn(context, '#job-book');
+    await other.getByRole('button', { name: 'Open: small' }).waitFor();
+    await other.close();
+    await devtools.send('Storage.overrideQuotaForOrigin', { origin });
     await title(page).fill('saved after all');
     await saved(page);
     await page.reload();

@@ -44,17 +44,20 @@ function longestTaskMs(trace: Buffer): number {
   return Math.max(...tasks.map(({ tdur }) => (tdur ?? Infinity) / 1000));
 }
 
-// Tried again where it fails: another program that takes both cores for a moment is not a page that froze.
-describe('a file of 100 MB', { retry: 3 }, () => {
-  it('is read without freezing the page, and stops at once when told to', async () => {
+describe('a file of 100 MB', () => {
+  it('is read to its end without freezing the page', async () => {
+    const { page } = await bench.open();
+    await bench.browser.startTracing(page, { categories: ['toplevel'] });
+    await page.setInputFiles('input[type=file]', [path]);
+    await page.getByRole('button', { name: 'Stop reading' }).waitFor();
+    await page.getByText(/^11\smin · /u).waitFor();
+    expect(longestTaskMs(await bench.browser.stopTracing())).toBeLessThan(100);
+  });
+
+  it('stops being read at once when told to', async () => {
     const { page } = await bench.open();
     await page.setInputFiles('input[type=file]', [path]);
-    const stop = page.getByRole('button', { name: 'Stop reading' });
-    await stop.waitFor();
-    await bench.browser.startTracing(page, { categories: ['toplevel'] });
-    await expect.poll(() => page.locator('.reading progress').getAttribute('value').then(Number)).toBeGreaterThan(0.3);
-    const frozenMs = longestTaskMs(await bench.browser.stopTracing());
-    expect(frozenMs).toBeLessThan(100);
+    await expect.poll(() => page.locator('.reading progress').getAttribute('value').then(Number)).toBeGreaterThan(0.1);
     const tookMs = await page.evaluate(async () => {
       const button = [...document.querySelectorAll('button')].find((one) => one.textContent?.trim() === 'Stop reading');
       const start = performance.now();
