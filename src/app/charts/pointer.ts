@@ -22,6 +22,7 @@ export function chartPointer(actions: () => PointerActions): Attachment<HTMLElem
   return (element) => {
     const down = new Map<number, number>();
     let start: number | null = null;
+    let panning = false;
     const place = (event: MouseEvent): number => event.clientX - element.getBoundingClientRect().left;
 
     const onDown = (event: PointerEvent): void => {
@@ -29,6 +30,7 @@ export function chartPointer(actions: () => PointerActions): Attachment<HTMLElem
       down.set(event.pointerId, place(event));
       element.setPointerCapture(event.pointerId);
       start = down.size === 1 ? place(event) : null;
+      panning = event.shiftKey && start !== null;
       actions().band(null);
     };
     const onMove = (event: PointerEvent): void => {
@@ -40,12 +42,12 @@ export function chartPointer(actions: () => PointerActions): Attachment<HTMLElem
         return;
       }
       cursor(hzAt(x));
-      if (before === undefined || start === null || event.pointerType === 'touch') return;
-      if (event.shiftKey) {
+      if (before === undefined || event.pointerType === 'touch') return;
+      if (panning) {
         pan(hzAt(before) - hzAt(x));
         down.set(event.pointerId, x);
         start = null;
-      } else if (Math.abs(x - start) > TAP_PX) band([Math.min(start, x), Math.max(start, x)]);
+      } else if (start !== null && Math.abs(x - start) > TAP_PX) band([Math.min(start, x), Math.max(start, x)]);
     };
     const pinch = (pointerId: number, x: number): void => {
       const { hzAt, zoom, pan } = actions();
