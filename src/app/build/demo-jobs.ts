@@ -16,6 +16,8 @@ export interface DemoEntry {
 
 const JOB_ENDING = '.job.json';
 const LIST = 'demos.json';
+/** The question the program was made for stands first. */
+const FIRST = `joint-replaced${JOB_ENDING}`;
 
 /** @param folder Where the demo jobs and their recordings are. */
 export function demoJobs(folder: string): Plugin {
@@ -46,7 +48,7 @@ function filesOf(demos: readonly DemoEntry[]): string[] {
 function listDemos(folder: string): DemoEntry[] {
   return readdirSync(folder)
     .filter((name) => name.endsWith(JOB_ENDING))
-    .sort()
+    .sort((a, b) => Number(b === FIRST) - Number(a === FIRST) || (a < b ? -1 : 1))
     .map((job) => demoEntry(folder, job));
 }
 
