@@ -37,7 +37,9 @@ export const inferJob = (
   const priors = runs.map((run) =>
     runPrior(vehicle, run.condition, linesOrNone(run.expected), run.histories.wander[0] ?? 0),
   );
-  const origins = runs.map((run): readonly Origin[] => originsOf(linesOrNone(run.expected)));
+  const origins = runs.map((run): readonly Origin[] =>
+    originsOf(linesOrNone(run.expected), run.speedVaried === 'ramp'),
+  );
   let inferences = runs.map((run, i) => {
     onRun(i);
     return inferRun(run, origins[i]!, priors[i]!, []);
