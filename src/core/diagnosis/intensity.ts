@@ -7,7 +7,8 @@ import { FIXED_TONE, ROAD_RESONANCE, shareDensity, UNLISTED_TONE, type LevelPrio
 import { targetsOf, type Origin, type Target } from './origin.ts';
 import { steadyDensity, type SteadyTone } from './steady-tones.ts';
 import type { SpeedHeld } from './held-speed.ts';
-import { anyWeight, movingWeight, ownWeight, type Following, type Histories } from './motion-model.ts';
+import type { Histories } from './motion-model.ts';
+import { anyWeight, movingWeight, ownWeight, type Following } from './motion-weights.ts';
 import type { Tone } from './tone.ts';
 import { amongTwins } from './twins.ts';
 import { scaleAt, type ScaleAxis } from './scale-prior.ts';

@@ -1,9 +1,9 @@
-/** Which history each group of lines is held to follow, and what a tone's own motion says of it. */
+/** Which history each group of lines is held to follow. */
 import { targetsOf } from './origin.ts';
 import type { Tone } from './tone.ts';
 import type { Load } from '../vehicle/vehicle.ts';
-import { heldCases, orderWidthWeight, ownWidthWeight, type SpeedHeld } from './held-speed.ts';
-import { besideBelow, ownDensity, vehicleDensity } from './wander.ts';
+import { heldCases, type SpeedHeld } from './held-speed.ts';
+import { vehicleDensity } from './wander.ts';
 
 /** Index of the track a group follows; null where the group's history is not among the tracks (or there is none). */
 export interface MotionModel {
@@ -28,12 +28,6 @@ export interface Histories {
   readonly sweepPrior: number;
 }
 
-/** Share of tones whose motion is spoilt: level pulsing, a beat, a rough track. Judgement. */
-const SPOILT = 2e-4;
-/** A group whose history is not known may move anyhow, but hardly not at all while the rest of the vehicle does. */
-const UNKNOWN = 0.3;
-/** A tone stays, rather than moves, from this difference on, ln of evidence. */
-const CLEARLY = 4;
 /** Prior of a sweep by how the run was driven. Judgement. */
 export const sweepPriorOf = (load: Load | undefined): number =>
   load === 'pull' || load === 'coast' || load === 'brake' || load === 'neutral' ? 0.5 : 0.05;
@@ -102,87 +96,6 @@ export const motionModels = (
     const usual = vehicleDensity(Math.abs(model.factor) * wander, histories.sweepPrior);
     return { ...model, logPrior: model.logPrior + Math.log(usual + 1e-6) };
   });
-};
-
-const best = ({ motion, peak }: Tone, histories: Histories): number => {
-  if (!motion) return 0;
-  let most = motion.still;
-  for (let k = 0; k < histories.count; k++) most = Math.max(most, motion.along(k, peak.frequencyHz));
-  return most;
-};
-
-/** The greatest wander (ln) that would still leave the tone as narrow as the recording's length lets it be. */
-const steadinessOf = ({ peak }: Tone): number => peak.limitWidthHz / (2 * peak.frequencyHz);
-
-const clearlyStill = ({ motion, peak }: Tone, histories: Histories): boolean => {
-  if (!motion) return false;
-  for (let k = 0; k < histories.count; k++) {
-    if (motion.along(k, peak.frequencyHz) > motion.still - CLEARLY) return false;
-  }
-  return true;
-};
-
-const kept = (log: number, most: number): number => SPOILT + (1 - SPOILT) * Math.exp(Math.min(0, log - most));
-
-/** In curves a wheel turns ahead of and behind the shaft by about this much in time. Judgement: 3e-4 for some seconds. */
-const CURVES_S = 1e-3;
-/** Share of runs in which curves are what a tone lost by. Judgement. */
-const IN_CURVES = 0.1;
-
-/**
- * Likelihood that a tone lost so much of its evidence by curves: evidence goes with the power added up in phase, and of
- * that a phase that strays by φ (root mean square) leaves exp(−φ²).
- */
-const keptInCurves = (log: number, most: number, slopeHz: number): number => {
-  if (!(log > 0) || log >= most) return 0;
-  const strayS = Math.sqrt(Math.log(most / log)) / (2 * Math.PI * Math.abs(slopeHz));
-  return IN_CURVES * Math.exp(-0.5 * (strayS / CURVES_S) ** 2);
-};
-
-/** What a group follows: a track (null: none known) and the model's factor. */
-export interface Following {
-  readonly track: number | null;
-  readonly factor: number;
-  readonly held: SpeedHeld | null;
-}
-
-/** Likelihood (1 at most) of the tone's motion where its origin moves by `slopeHz` per unit of ln speed of a track. */
-export const movingWeight = (
-  tone: Tone,
-  histories: Histories,
-  { track, factor, held }: Following,
-  slopeHz: number,
-): number => {
-  if (!tone.motion) return held ? orderWidthWeight(tone.peak, slopeHz, held) : 1;
-  if (track === null)
-    return clearlyStill(tone, histories) ? besideBelow(steadinessOf(tone), Math.min(...histories.wander)) : UNKNOWN;
-  const along = tone.motion.along(track, factor * slopeHz);
-  const most = Math.max(best(tone, histories), along);
-  return Math.max(kept(along, most), keptInCurves(along, most, slopeHz));
-};
-
-/** How much likelier a wander this small is for a tone of its own than for a vehicle's speed. */
-const wanderRatio = (wander: number, sweepPrior: number): number =>
-  ownDensity(wander) / vehicleDensity(wander, sweepPrior);
-
-/** Likelihood of the motion of a tone of its own, which stays, or wanders a little by itself. */
-export const ownWeight = (tone: Tone, histories: Histories): number => {
-  const { motion, peak } = tone;
-  if (!motion) return ownWidthWeight(peak);
-  const most = best(tone, histories);
-  let weight = kept(motion.still, most);
-  histories.wander.forEach((wander, k) => {
-    const alike = Math.min(1, wanderRatio(wander, histories.sweepPrior));
-    if (!histories.logged) weight = Math.max(weight, alike * kept(motion.along(k, peak.frequencyHz), most));
-  });
-  return weight;
-};
-
-/** Likelihood of the motion of something that is not in the list: it may stay or move with any history. */
-export const anyWeight = (tone: Tone, histories: Histories, held: SpeedHeld | null): number => {
-  const { motion, peak } = tone;
-  if (motion) return 0.5 * kept(motion.still, best(tone, histories)) + 0.5;
-  return held ? 0.5 * ownWidthWeight(peak) + 0.5 * orderWidthWeight(peak, peak.frequencyHz, held) : 1;
 };
 
 /** A tone gave a track if it keeps together on it this much better than staying, ln of evidence. */

@@ -16,7 +16,12 @@ const SMEARED = 0.05;
 /** A tone's own speed may wander this far (ln). */
 const TONE_STAGE: Stage = { ...CRUISE, search: { ...CRUISE.search, from: -0.035, to: 0.035 } };
 /** The image of an order above half the rate moves by the order's hertz: many percent of its own. */
-const IMAGE_STAGE: Stage = { ...RAMP, search: { ...RAMP.search, from: -0.15, to: 0.15 } };
+const IMAGE_STAGE: Stage = {
+  ...RAMP,
+  slopes: 10,
+  steepestPerS: 0.064,
+  search: { ...RAMP.search, from: -0.3, to: 0.3, slopeSd: 0.025, slopeChangeSd: 8e-3 },
+};
 /** Spread (ln) of a ramp's speeds about the stated one. */
 const RAMP_SPREAD = 0.3;
 
@@ -56,7 +61,7 @@ export const imagePaths = (
   steady: readonly Band[],
 ): readonly SpeedTrack[] => {
   const tones = smearedTones(steady);
-  const wide = imageFactors(tones).length > 0 ? lookAt(prepared, RAMP) : null;
+  const wide = imageFactors(tones).length > 0 ? lookAt(prepared, IMAGE_STAGE) : null;
   if (!wide) return [];
   const growing = growingEvidence(wide.axes);
   return tones.map((hz) =>

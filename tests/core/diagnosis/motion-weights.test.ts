@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest';
+import { movingWeight } from '../../../src/core/diagnosis/motion-weights.ts';
+import type { Histories } from '../../../src/core/diagnosis/motion-model.ts';
+import type { Tone } from '../../../src/core/diagnosis/tone.ts';
+import { besideBelow } from '../../../src/core/diagnosis/wander.ts';
+
+const HISTORY: Histories = { count: 1, wander: [0.002], logged: false, sweepPrior: 0.05 };
+
+/** A tone of given evidence if it stays, and if it moves with the one track. */
+const toneOf = (still: number, along: number, hz = 30): Tone => ({
+  peak: {
+    frequencyHz: hz,
+    frequencySdHz: 0.001,
+    amplitudeMps2: 0.2,
+    amplitudeSdMps2: 0.002,
+    axisAmplitudeMps2: [0.2],
+    verticalShare: null,
+    widthHz: 0.03,
+    limitWidthHz: 0.03,
+    overFloorDb: 30,
+    falseAlarmProbability: 1e-9,
+    lineProbability: 1,
+  },
+  feltLevel: 5,
+  motion: { still, along: () => along },
+});
+const onTrack = { track: 0, factor: 1, held: null };
+
+describe('what the motion of a tone says of an order', () => {
+  it('is nothing against it where it keeps together best on the track', () => {
+    expect(movingWeight(toneOf(100, 900), HISTORY, onTrack, 30)).toBeCloseTo(1, 9);
+  });
+
+  it('forgives what curves make a wheel stray from the shaft: 3 % of the power at 30 Hz is 0.93 ms', () => {
+    // √(ln(1/0.97))/(2π·30) = 0.926 ms by hand; exp(−0.926²/2) = 0.651 of one run in ten.
+    expect(movingWeight(toneOf(1000, 970), HISTORY, onTrack, 30)).toBeCloseTo(0.0651, 3);
+    // The same loss at 5 Hz is six times that in time, which no curve makes.
+    expect(movingWeight(toneOf(1000, 970, 5), HISTORY, onTrack, 5)).toBeLessThan(3e-4);
+  });
+
+  it('is all but ruled out where it loses a fifth of a strong tone at 25 Hz', () => {
+    // √(ln(1/0.8))/(2π·25) = 3.01 ms: exp(−4.52) of one run in ten.
+    expect(movingWeight(toneOf(1000, 800, 25), HISTORY, onTrack, 25)).toBeCloseTo(0.00109, 4);
+  });
+
+  it('of a group behind a slipping converter is judged by how the other one wanders', () => {
+    const unknown = { track: null, factor: 1, held: null };
+    // Steady to 0.03/(2·7.5) = 0.002: as much as the other wanders, so it is less in half of such runs.
+    expect(besideBelow(0.002, 0.002)).toBeCloseTo(0.5, 9);
+    expect(movingWeight(toneOf(100, 20, 7.5), HISTORY, unknown, 7.5)).toBeCloseTo(0.5, 9);
+    // Steady to a quarter of that: two spreads and more below the median, Φ(−ln 4/0.5) = 0.00278.
+    expect(movingWeight(toneOf(100, 20, 30), HISTORY, unknown, 30)).toBeCloseTo(0.00278, 4);
+  });
+});
