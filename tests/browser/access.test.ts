@@ -53,14 +53,42 @@ describe('axe finds nothing, at the size of a desk and of a phone, light and dar
   it('on before and after, measurements and the job book', async () => {
     const { page } = await bench.open();
     await openDemo(page, /comeback/iu);
+    await page.getByRole('button', { name: 'Keep it' }).click();
     await go(page, 'before-and-after');
     await page.getByRole('columnheader', { name: '95 % between' }).first().waitFor();
     expect(await axeEverywhere(page, 'before and after')).toEqual([]);
-    for (const hash of ['measurements', 'measurements/working-angles', 'job-book']) {
+    await go(page, 'job-book');
+    await unfold(page);
+    expect(await axeEverywhere(page, 'job book')).toEqual([]);
+    await page.getByRole('searchbox', { name: 'Search' }).fill('nothing like this');
+    await page.getByText('No job matches.').waitFor();
+    expect(await axeEverywhere(page, 'no match')).toEqual([]);
+  });
+
+  it('on every measurement form', async () => {
+    const { page } = await bench.open();
+    await openDemo(page, /comeback/iu);
+    await go(page, 'measurements');
+    const forms = page.locator('nav a[href*="measurements/"]');
+    await forms.first().waitFor();
+    const hashes = await forms.evaluateAll((links) => links.map((link) => link.getAttribute('href') ?? ''));
+    expect(hashes.length).toBe(12);
+    for (const hash of hashes) {
       await go(page, hash);
       await unfold(page);
       expect(await axeEverywhere(page, hash)).toEqual([]);
     }
+  });
+
+  it('on work that failed', async () => {
+    const { page } = await bench.open();
+    const rows = Array.from({ length: 600 }, (_, i) => `${(i / 200).toFixed(3)},${Math.sin(i).toFixed(4)},0.2,9.8`);
+    const buffer = Buffer.from(`time (s),x (m/s2),y (m/s2),z (m/s2)\n${rows.join('\n')}\n`);
+    await page.setInputFiles('input[type=file]', [{ name: 'short.csv', mimeType: 'text/csv', buffer }]);
+    await page.getByText('3.0 s ·').waitFor();
+    await page.getByRole('button', { name: 'Diagnose' }).click();
+    await page.getByRole('heading', { name: 'This did not work' }).waitFor();
+    expect(await axeEverywhere(page, 'failed')).toEqual([]);
   });
 
   it('on all lessons, the words and the recording screen', async () => {

@@ -43,7 +43,9 @@ describe('the pictures of one run', () => {
     const mark = (layer: Locator): Promise<number> =>
       layer.locator('i').evaluate((line) => Math.round(line.getBoundingClientRect().left));
     expect(await mark(spectrum)).toBe(await mark(map));
-    expect(await page.locator('.readout').first().textContent()).toMatch(/Hz.*per minute.*driveshaft \d/u);
+    expect(await page.locator('.readout').first().textContent()).toMatch(
+      /Hz.*per minute.*driveshaft \d+\.\d+× of \d+ rpm/u,
+    );
     await page.mouse.move(5, 5);
     expect(await spectrum.locator('i').count()).toBe(0);
     expect(complaints).toEqual([]);

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { useBrowser } from './support/browser.ts';
+import { axeViolations } from './support/tasks.ts';
 
 const bench = useBrowser();
 const folder = mkdtempSync(join(tmpdir(), 'perrev-large-'));
@@ -52,6 +53,29 @@ describe('a file of 100 MB', () => {
     await page.getByRole('button', { name: 'Stop reading' }).waitFor();
     await page.getByText(/^11\smin · /u).waitFor();
     expect(longestTaskMs(await bench.browser.stopTracing())).toBeLessThan(100);
+  });
+
+  it('is diagnosed, and its pictures zoom and pan within a frame at the eye', async () => {
+    const { page } = await bench.open();
+    await page.setInputFiles('input[type=file]', [path]);
+    await page.getByText(/^11\smin · /u).waitFor();
+    await page.getByRole('textbox', { name: 'Tires' }).fill('265/70R17');
+    await page.getByRole('textbox', { name: 'Axle ratio' }).fill('3.73');
+    await page.getByRole('textbox', { name: 'Road speed' }).fill('60');
+    await page.getByRole('button', { name: 'Diagnose' }).click();
+    await page.getByRole('heading', { name: 'Working on it' }).waitFor();
+    expect(await axeViolations(page)).toEqual([]);
+    await page.locator('#answer').waitFor();
+    const spectrum = page.getByRole('slider', { name: /^Cursor/u }).first();
+    await spectrum.focus();
+    await bench.browser.startTracing(page, { categories: ['toplevel'] });
+    for (const key of ['+', '+', '+', 'ArrowRight', '+', '-', '-', '0', '+', '+']) await page.keyboard.press(key);
+    const box = (await spectrum.boundingBox())!;
+    for (let step = 0; step < 20; step++) {
+      await page.mouse.move(box.x + 200 + 10 * step, box.y + 100);
+      await page.mouse.wheel(step % 4 === 3 ? 40 : 0, step % 2 === 0 ? -120 : 90);
+    }
+    expect(longestTaskMs(await bench.browser.stopTracing())).toBeLessThan(50);
   });
 
   it('stops being read at once when told to', async () => {

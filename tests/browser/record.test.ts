@@ -6,7 +6,7 @@ import { axeViolations } from './support/tasks.ts';
 const bench = useBrowser();
 const HASH = '#road-test/record';
 /** A list of grants refuses all that is not in it: the motion sensor must be named beside the place. */
-const ALLOWED = { ...PHONE, permissions: ['geolocation', 'accelerometer', 'gyroscope'] };
+const ALLOWED = { ...PHONE, permissions: ['geolocation', 'accelerometer', 'gyroscope', 'screen-wake-lock'] };
 
 /** A device that lies flat and shakes up and down at 12 Hz, heard of about 60 times a second. */
 const shake = (page: Page): Promise<void> =>
@@ -17,6 +17,21 @@ const shake = (page: Page): Promise<void> =>
       dispatchEvent(new DeviceMotionEvent('devicemotion', { accelerationIncludingGravity, interval: 16 }));
     }, 16);
   });
+
+/** Notes whether the page holds the screen on. */
+const watchScreenLock = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    const { wakeLock } = navigator;
+    const request = wakeLock.request.bind(wakeLock);
+    wakeLock.request = async (type) => {
+      const lock = await request(type);
+      document.documentElement.dataset.screenLock = 'screen kept on';
+      lock.addEventListener('release', () => (document.documentElement.dataset.screenLock = 'let go'));
+      return lock;
+    };
+  });
+const screenLock = (page: Page): Promise<string | undefined> =>
+  page.evaluate(() => document.documentElement.dataset.screenLock);
 
 const live = async (page: Page, name: string): Promise<string> =>
   (await page.locator('dl > div').filter({ hasText: name }).locator('dd').textContent()) ?? '';
@@ -44,6 +59,7 @@ describe('recording with the device', () => {
     await page.getByText(/The passenger records, the driver drives/u).waitFor();
     expect(await axeViolations(page)).toEqual([]);
     await shake(page);
+    await watchScreenLock(page);
     await page.getByRole('button', { name: 'Use the sensor' }).click();
     const record = page.getByRole('button', { name: 'Record', exact: true });
     await expect.poll(() => record.isEnabled()).toBe(true);
@@ -56,8 +72,10 @@ describe('recording with the device', () => {
     await page.getByRole('button', { name: 'Stop' }).waitFor();
     for (let speed = 27; (await recordedS(page)) < 11; speed += 0.02) await drive(speed);
     expect(await axeViolations(page)).toEqual([]);
+    expect(await screenLock(page)).toBe('screen kept on');
     await page.getByRole('button', { name: 'Stop' }).click();
     await page.getByRole('button', { name: 'Use it as a run' }).click();
+    await expect.poll(() => screenLock(page)).toBe('let go');
     await page
       .getByText(/1\d\ss\s·/u)
       .first()

@@ -110,6 +110,35 @@ describe('a comeback', () => {
   });
 });
 
+describe('a comeback on a phone', () => {
+  it('is found in the job book, noted in its timeline, compared and printed, without scrolling sideways', async () => {
+    const { page, complaints } = await bench.open(PHONE);
+    const fits = async (): Promise<void> =>
+      expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+    await openDemo(page, /comeback/iu);
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    await page.getByText('Saved in this browser').waitFor();
+    await fits();
+    await open(page, 'Job book');
+    await page.getByRole('searchbox', { name: 'Search' }).fill('third visit');
+    await page.getByText('1 job', { exact: true }).waitFor();
+    await page.getByRole('textbox', { name: 'Add a note' }).fill('Wedge under the spring seat changed');
+    await page.getByRole('button', { name: 'Add a note' }).click();
+    await page.getByText('Wedge under the spring seat changed').waitFor();
+    await fits();
+    await open(page, 'Before and after');
+    await page.getByRole('heading', { name: /driveshaft 2×/iu }).waitFor();
+    expect(await page.getByRole('heading', { name: /driveshaft 2×/iu }).textContent()).toMatch(/gone/iu);
+    await fits();
+    await open(page, 'Road test');
+    await print(page, 'One page for the customer');
+    await page.getByText('What it most likely is').waitFor();
+    await fits();
+    expect(pages(await page.pdf({ preferCSSPageSize: true }))).toBe(1);
+    expect(complaints).toEqual([]);
+  });
+});
+
 describe('a run whose speed changed', () => {
   it('shows the spectrum at each speed, on a phone', async () => {
     const { page } = await bench.open(PHONE);

@@ -53,6 +53,7 @@ export const charts = {
   peakColumns: { frequency: 'Frequency', level: 'Level', felt: 'Felt level', origin: 'Most likely', chance: 'Chance' },
   mapColumns: { time: 'Time', order: 'Order', level: 'Level' },
   perMinute: (count: string) => `${count} per minute`,
+  orderOf: (order: string, rpm: string) => `${order} of ${rpm} rpm`,
   axisFrequency: 'Hz',
   axisTime: 's',
 } as const;
