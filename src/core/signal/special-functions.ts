@@ -29,7 +29,7 @@ export const lnGamma = (x: number): number => {
 };
 
 const TINY = 1e-300;
-const EPSILON = 1e-16;
+const EPSILON = 5e-16;
 /** Far more than any argument met here needs (the count grows as √a); reached only by a bug. */
 const MOST_STEPS = 100_000;
 
@@ -40,7 +40,7 @@ const lnLowerBySeries = (a: number, x: number): number => {
   for (let n = 1; n < MOST_STEPS; n++) {
     term *= x / (a + n);
     sum += term;
-    if (term < sum * EPSILON) break;
+    if (!(term >= sum * EPSILON)) break;
   }
   return a * Math.log(x) - x - lnGamma(a) + Math.log(sum);
 };
@@ -61,7 +61,7 @@ const lnUpperByFraction = (a: number, x: number): number => {
     d = 1 / d;
     const step = d * c;
     h *= step;
-    if (Math.abs(step - 1) < EPSILON) break;
+    if (!(Math.abs(step - 1) >= EPSILON)) break;
   }
   return a * Math.log(x) - x - lnGamma(a) + Math.log(h);
 };
@@ -72,12 +72,15 @@ const lnOneMinusExp = (y: number): number => (y > -Math.LN2 ? Math.log(-Math.exp
 /** ln P(a, x), P the regularised lower incomplete gamma function; a > 0, x ≥ 0. */
 export const lnGammaLower = (a: number, x: number): number => {
   if (x <= 0) return -Infinity;
+  if (x === Infinity) return 0;
   return x < a + 1 ? Math.min(0, lnLowerBySeries(a, x)) : lnOneMinusExp(Math.min(-1e-320, lnUpperByFraction(a, x)));
 };
 
 /** ln Q(a, x) = ln(1 − P(a, x)); accurate into the far tail. */
 export const lnGammaUpper = (a: number, x: number): number => {
   if (x <= 0) return 0;
+  // Noise of no power at all under a line: the fraction below would never end.
+  if (x === Infinity) return -Infinity;
   return x < a + 1 ? lnOneMinusExp(Math.min(-1e-320, lnLowerBySeries(a, x))) : Math.min(0, lnUpperByFraction(a, x));
 };
 
@@ -103,7 +106,7 @@ const betaFraction = (a: number, b: number, x: number): number => {
     d = 1 / d;
     const step = d * c;
     h *= step;
-    if (Math.abs(step - 1) < EPSILON) break;
+    if (!(Math.abs(step - 1) >= EPSILON)) break;
   }
   return h;
 };

@@ -26,6 +26,12 @@ const near = (own: number, known: number, tolerance = 1e-10): void => {
 };
 
 describe('special functions against SciPy and mpmath (tests/reference/make_signal.py)', () => {
+  it('of the incomplete gamma function ends at once at infinity, where noise has no power at all', () => {
+    expect(lnGammaUpper(3, Infinity)).toBe(-Infinity);
+    expect(lnGammaLower(3, Infinity)).toBe(0);
+    expect(lnGammaUpper(3, Number.NaN)).toBeNaN();
+  });
+
   it.each(tails.lnGamma as [number, number][])('ln Γ(%f)', (x, known) => near(lnGamma(x), known, 1e-12));
 
   it.each(tails.gamma as [number, number, number, number][])('ln P and ln Q of %f, %f', (a, x, lower, upper) => {
