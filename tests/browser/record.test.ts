@@ -77,7 +77,7 @@ describe('recording with the device', () => {
     await page.getByRole('button', { name: 'Use it as a run' }).click();
     await expect.poll(() => screenLock(page)).toBe('let go');
     await page
-      .getByText(/1\d\ss\s·/u)
+      .getByText(/\b\d\d\ss\s·/u)
       .first()
       .waitFor();
     expect(await page.getByRole('textbox', { name: 'Road speed' }).count()).toBe(0);
