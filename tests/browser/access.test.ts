@@ -1,19 +1,8 @@
-import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { PHONE, useBrowser } from './support/browser.ts';
-import { axeEverywhere, axeViolations, openDemo, openRecordings } from './support/tasks.ts';
+import { axeEverywhere, axeViolations, go, openDemo, openRecordings, unfold } from './support/tasks.ts';
 
 const bench = useBrowser();
-
-/** Every part that can be folded is unfolded, so that what is in it is looked at too. */
-const unfold = (page: Page): Promise<void> =>
-  page.evaluate(() => document.querySelectorAll('main details').forEach((part) => part.setAttribute('open', '')));
-
-/** Goes to a screen by its address, on the page that is open. */
-async function go(page: Page, hash: string): Promise<void> {
-  await page.evaluate((to) => (location.hash = to), hash);
-  await page.locator('main h1').first().waitFor();
-}
 
 describe('axe finds nothing, at the size of a desk and of a phone, light and dark', () => {
   it('on the empty state, the settings and the form', async () => {
@@ -65,21 +54,6 @@ describe('axe finds nothing, at the size of a desk and of a phone, light and dar
     expect(await axeEverywhere(page, 'no match')).toEqual([]);
   });
 
-  it('on every measurement form', async () => {
-    const { page } = await bench.open();
-    await openDemo(page, /comeback/iu);
-    await go(page, 'measurements');
-    const forms = page.locator('nav a[href*="measurements/"]');
-    await forms.first().waitFor();
-    const hashes = await forms.evaluateAll((links) => links.map((link) => link.getAttribute('href') ?? ''));
-    expect(hashes.length).toBe(12);
-    for (const hash of hashes) {
-      await go(page, hash);
-      await unfold(page);
-      expect(await axeEverywhere(page, hash)).toEqual([]);
-    }
-  });
-
   it('on work that failed', async () => {
     const { page } = await bench.open();
     const rows = Array.from({ length: 600 }, (_, i) => `${(i / 200).toFixed(3)},${Math.sin(i).toFixed(4)},0.2,9.8`);
@@ -89,18 +63,6 @@ describe('axe finds nothing, at the size of a desk and of a phone, light and dar
     await page.getByRole('button', { name: 'Diagnose' }).click();
     await page.getByRole('heading', { name: 'This did not work' }).waitFor();
     expect(await axeEverywhere(page, 'failed')).toEqual([]);
-  });
-
-  it('on all lessons, the words and the recording screen', async () => {
-    const { page } = await bench.open({ hash: '#lessons' });
-    const addresses = page.locator('main a[href^="#lessons/"]');
-    await addresses.first().waitFor();
-    const hashes = await addresses.evaluateAll((links) => links.map((link) => link.getAttribute('href') ?? ''));
-    expect(hashes.length).toBeGreaterThan(7);
-    for (const hash of ['lessons', ...hashes, 'road-test/record']) {
-      await go(page, hash);
-      expect(await axeEverywhere(page, hash)).toEqual([]);
-    }
   });
 });
 

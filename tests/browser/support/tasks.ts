@@ -20,6 +20,16 @@ export async function openRecordings(page: Page, ...names: string[]): Promise<vo
   await page.setInputFiles('input[type=file]', names.map(recordingPath));
 }
 
+/** Every part that can be folded is unfolded, so that what is in it is looked at too. */
+export const unfold = (page: Page): Promise<void> =>
+  page.evaluate(() => document.querySelectorAll('main details').forEach((part) => part.setAttribute('open', '')));
+
+/** Goes to a screen by its address, on the page that is open. */
+export async function go(page: Page, hash: string): Promise<void> {
+  await page.evaluate((to) => (location.hash = to), hash);
+  await page.locator('main h1').first().waitFor();
+}
+
 /** Rules whose outcome another color scheme may change. */
 const OF_COLOR = ['color-contrast', 'link-in-text-block'];
 
@@ -49,7 +59,13 @@ export async function axeEverywhere(page: Page, screen: string): Promise<string[
         (scheme) => document.documentElement.dataset.theme === scheme || document.querySelector('.paper') !== null,
         colorScheme,
       );
-      const found = await axeViolations(page, colorScheme === 'dark' ? OF_COLOR : undefined);
+      const rules = colorScheme === 'dark' ? OF_COLOR : undefined;
+      let found = await axeViolations(page, rules);
+      // Colors change over to another scheme within a moment; what is wrong is wrong after it, too.
+      if (found.length > 0) {
+        await page.waitForTimeout(600);
+        found = await axeViolations(page, rules);
+      }
       wrong.push(...found.map((violation) => `${screen}, ${size}, ${colorScheme}: ${violation}`));
     }
   }
