@@ -45,6 +45,22 @@ describe('measurement forms', () => {
     for (const form of MEASURE_FORMS) expect(Object.hasOwn(PROCEDURES, form.procedure)).toBe(true);
   });
 
+  it('ask what a wheel is made of only where a wheel is measured', () => {
+    const form = MEASURE_FORMS.find(({ id }) => id === 'runout')!;
+    const asked = (place: string): string[] =>
+      fillForm(form, { [typedKey(form, 'place')]: place }, 'metric').rows.flatMap((row) =>
+        (row.choices ?? []).map(({ id }) => id),
+      );
+    expect(asked('tube-front')).toEqual([]);
+    expect(asked('tire-radial')).toEqual([]);
+    expect(asked('wheel-lateral')).toEqual(['material']);
+    const alloy = build('runout', { place: 'wheel-radial', material: 'alloy', tir: '0.4' });
+    expect(alloy).toMatchObject({ place: 'wheel-radial', wheelMaterial: 'alloy' });
+    expect(build('runout', { place: 'tire-radial', material: 'alloy', tir: '0.4' })).not.toHaveProperty(
+      'wheelMaterial',
+    );
+  });
+
   it('take angles with the lower end, and leave out what was not read', () => {
     const angles = {
       'transmission.slope': '3',

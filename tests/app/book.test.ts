@@ -6,7 +6,14 @@ import { inflateRawSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { packJob, unpackJob } from '../../src/app/book/archive.ts';
-import { rowsOf, searchRows, unusableOf, vehiclesWithHistory } from '../../src/app/book/book-list.ts';
+import {
+  rowsOf,
+  searchRows,
+  subtitleOf,
+  titleOf,
+  unusableOf,
+  vehiclesWithHistory,
+} from '../../src/app/book/book-list.ts';
 import type { StoredJob } from '../../src/app/book/stored-job.ts';
 import { checkStored, documentOf, RECORD_SCHEMA, storedOf } from '../../src/app/book/stored-job.ts';
 import { addEvents, eventOfAnswer, eventsOfChange } from '../../src/app/book/timeline.ts';
@@ -22,6 +29,31 @@ function makeStored(id: string, change: Partial<StoredJob> = {}, vehicle = 'work
   const named = { ...document, job: { ...job, vehicle: { ...job.vehicle, description: vehicle } } };
   return { ...storedOf({ id, revision: 1, createdMs: 1, updatedMs: 2, events: [] }, named), ...change };
 }
+
+describe('a job in the list', () => {
+  const rowOf = (change: object) => {
+    const named = { ...document, job: { ...job, ...change } };
+    const stored = storedOf({ id: 'a', revision: 1, createdMs: 1, updatedMs: 2, events: [] }, named);
+    return { row: rowsOf([{ kind: 'job', job: stored }])[0]!, title: titleOf(stored) };
+  };
+  const vehicle = { ...job.vehicle, description: 'work truck' };
+
+  it('has its own name, with vehicle and complaint under it', () => {
+    const { row, title } = rowOf({ vehicle });
+    expect([row.title, title, subtitleOf(row)]).toEqual(['Job 114', 'Job 114', 'work truck · “hums”']);
+  });
+
+  it('is called by its vehicle where nobody named it, which is then not said twice', () => {
+    const { row, title } = rowOf({ title: '', vehicle });
+    expect([row.title, title, subtitleOf(row)]).toEqual(['work truck', 'work truck', '“hums”']);
+    expect(row.vehicle).toBe('work truck');
+  });
+
+  it('is a new job where neither is known', () => {
+    const { row, title } = rowOf({ title: ' ' });
+    expect([row.title, title, subtitleOf(row)]).toEqual(['New job', 'New job', '“hums”']);
+  });
+});
 
 describe('zip', () => {
   it('has the check value of CRC-32: 123456789 gives cbf43926', () => {

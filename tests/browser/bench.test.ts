@@ -16,7 +16,7 @@ const figure = async (page: Page, name: RegExp): Promise<string> =>
 
 const fill = async (page: Page, group: string, texts: readonly (readonly [RegExp, string])[]): Promise<void> => {
   const fields = page.getByRole('group', { name: group, exact: true });
-  for (const [label, text] of texts) await fields.getByLabel(label).fill(text);
+  for (const [label, text] of texts) await fields.getByRole('textbox', { name: label }).fill(text);
 };
 
 const openForm = async (page: Page, id: string): Promise<void> => {

@@ -40,7 +40,7 @@ export function unusableOf(entries: readonly BookEntry[]): Extract<BookEntry, { 
 function rowOf(stored: StoredJob, job: Job): BookRow {
   return {
     id: stored.id,
-    title: job.title ?? texts.frame.untitledJob,
+    title: nameOf(job),
     vehicle: job.vehicle.description ?? '',
     complaint: job.complaint ?? '',
     answer: stored.answer?.sentence ?? null,
@@ -50,10 +50,19 @@ function rowOf(stored: StoredJob, job: Job): BookRow {
   };
 }
 
+/** Its own name, else that of its vehicle: a book full of "New job" tells nothing. */
+const nameOf = ({ title, vehicle }: Job): string =>
+  title?.trim() || vehicle.description?.trim() || texts.frame.untitledJob;
+
 /** What a job is called, even where nobody named it. */
 export function titleOf(stored: StoredJob): string {
   const document = documentOf(stored);
-  return (document.ok && document.value.job.title) || texts.frame.untitledJob;
+  return document.ok ? nameOf(document.value.job) : texts.frame.untitledJob;
+}
+
+/** What stands under the title: the vehicle where it is not the title already, and the complaint as it was said. */
+export function subtitleOf({ title, vehicle, complaint }: BookRow): string {
+  return [vehicle.trim() === title ? '' : vehicle, complaint && `“${complaint}”`].filter(Boolean).join(' · ');
 }
 
 /** Rows that hold every word of the search somewhere, in any case. */

@@ -17,6 +17,8 @@ const SOUGHT = {
   'critical-speed': /critical speed/iu,
   'trial-weight': /trial (?:weight|clamp)/iu,
   unbalance: /unbalance/iu,
+  ear: /\b(?:yoke )?ears?\b/iu,
+  'centre-bearing': /center bearing/iu,
   'double-cardan': /double[- ]cardan/iu,
 } as const satisfies Partial<Record<TermId, RegExp>>;
 

@@ -213,7 +213,8 @@ export const benchResults = {
     remove: (name: string) => `Take out ${name}`,
     needs: 'Say which recording is the run as found and which are at least three positions.',
     done: (label: string, axis: string) => `Levels of ${label} on axis ${axis}, in m/s², filled in above.`,
-    condition: 'The runs are taken to be driven like the complaint: same speed, gear and load.',
+    condition:
+      'Files opened here are taken to be driven like the complaint: same speed, gear and load. A run of this job counts at its own speed.',
   },
   whirl: {
     piece: (number: number) => `Piece ${number}`,

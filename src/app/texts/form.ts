@@ -120,9 +120,9 @@ export const form = {
     samplingRate: { label: 'Sampling rate', example: '400 Hz', hint: 'Only where the file does not tell it.' },
     runName: { label: 'Name', example: 'Cruise, 62 mph', hint: '' },
     layout: { label: 'Layout' },
-    speedSource: { label: 'Read from' },
+    speedSource: { label: 'Speed read from' },
     load: { label: 'Driven' },
-    stage: { label: 'When' },
+    stage: { label: 'Recorded' },
   },
   problems: {
     numberRemedy: (example: string) => `Write it as ${example}.`,

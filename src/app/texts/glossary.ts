@@ -4,6 +4,8 @@
  * ISO 21940.
  */
 
+import { vehicleGlossary } from './glossary-vehicle.ts';
+
 export interface GlossaryEntry {
   readonly term: string;
   readonly text: string;
@@ -221,6 +223,7 @@ export const glossary = {
     text: 'At half the critical speed the 2× of the joints meets the shaft’s own bending, and it shakes there too.',
     source: 'derived',
   },
+  ...vehicleGlossary,
 } as const satisfies Record<string, GlossaryEntry>;
 
 export type TermId = keyof typeof glossary;

@@ -2,7 +2,7 @@
 import type { RunoutPlace } from '../../../core/driveline/measurement.ts';
 import { texts } from '../../texts.ts';
 import { benchFacts as words } from '../../texts/bench-facts.ts';
-import type { Entry, MeasureForm, MeasureRow } from '../measure-form.ts';
+import type { Entry, MeasureChoice, MeasureForm, MeasureRow } from '../measure-form.ts';
 import { allOf, given } from '../measure-form.ts';
 import { massRow, speedRow } from './facts.ts';
 
@@ -17,24 +17,31 @@ function clockOf(entry: Entry): readonly { readonly id: string; readonly degrees
   });
 }
 
+/** The limits of a wheel differ by what it is made of; nothing else asks for that. */
+const isWheel = (entry: Entry): boolean => entry.choice('place').startsWith('wheel');
+const MATERIAL: MeasureChoice = {
+  id: 'material',
+  label: fields.material,
+  options: [
+    ['steel', fields.steel],
+    ['alloy', fields.alloy],
+  ],
+};
+
 export const runoutForm: MeasureForm = {
   id: 'runout',
   title: forms.runout,
   procedure: 'runout',
   choices: [
     { id: 'place', label: fields.place, options: Object.entries(places) },
-    {
-      id: 'material',
-      label: fields.material,
-      options: [
-        ['steel', fields.steel],
-        ['alloy', fields.alloy],
-      ],
-    },
     { id: 'stations', label: fields.stations, options: ['8', '4', '6', '12'].map((count) => [count, count] as const) },
   ],
   rows: (entry) => [
-    { heading: '', fields: [{ id: 'tir', label: fields.tir, kind: 'length' }] },
+    {
+      heading: '',
+      fields: [{ id: 'tir', label: fields.tir, kind: 'length' }],
+      ...(isWheel(entry) && { choices: [MATERIAL] }),
+    },
     {
       heading: fields.clockHeading,
       fields: clockOf(entry).map(({ id, degrees }) => ({
@@ -52,7 +59,7 @@ export const runoutForm: MeasureForm = {
     const tirMm = entry.number('tir');
     if (tirMm === undefined && readings === null) return null;
     const place = entry.choice('place') as RunoutPlace;
-    const isAlloy = place.startsWith('wheel') && entry.choice('material') === 'alloy';
+    const isAlloy = isWheel(entry) && entry.choice('material') === 'alloy';
     return {
       kind: 'runout',
       place,

@@ -1,0 +1,38 @@
+import { expect, it } from 'vitest';
+import { useBrowser } from './support/browser.ts';
+import { axeEverywhere, openRecordings } from './support/tasks.ts';
+
+const bench = useBrowser();
+
+it('a word of the trade on the vehicle form is told by keyboard, and the form stays free of barriers', async () => {
+  const { page, complaints } = await bench.open();
+  await openRecordings(page, 'joint-replaced-cruise.csv');
+  await page.getByRole('button', { name: 'What is “Axle ratio”?' }).press('Enter');
+  const told = page.getByRole('dialog', { name: 'Axle ratio' });
+  await told.waitFor();
+  expect(await told.textContent()).toContain('ring gear teeth divided by pinion teeth');
+  await page.keyboard.press('Escape');
+  await told.waitFor({ state: 'hidden' });
+  // The mark beside the label takes nothing from the field: the label still leads into it.
+  await page.getByText('Axle ratio', { exact: true }).first().click();
+  await page.keyboard.type('3,73');
+  expect(await page.getByRole('textbox', { name: 'Axle ratio', exact: true }).inputValue()).toBe('3,73');
+  await page.getByText('Work done before the complaint').click();
+  await page.getByRole('button', { name: 'What is “Companion flange”?' }).waitFor();
+  expect(await axeEverywhere(page, 'job form')).toEqual([]);
+  expect(complaints).toEqual([]);
+});
+
+it('a measurement form tells each word once, and asks only what the chosen place needs', async () => {
+  const { page, complaints } = await bench.open({ hash: '#/measurements/runout' });
+  await page.getByRole('button', { name: 'What is “Whole movement of the dial”?' }).waitFor();
+  const material = page.getByRole('combobox', { name: 'Wheel made of' });
+  expect(await material.count()).toBe(0);
+  await page.getByRole('combobox', { name: 'Where', exact: true }).selectOption({ label: 'Wheel, radially' });
+  await material.waitFor();
+  await page.goto(`${bench.server.url}#/measurements/working-angles`);
+  await page.getByRole('heading', { name: 'Working angles' }).waitFor();
+  expect(await page.getByRole('button', { name: 'What is “Sideways angle”?' }).count()).toBe(1);
+  expect(await page.getByRole('textbox', { name: /^Sideways/u }).count()).toBe(3);
+  expect(complaints).toEqual([]);
+});
