@@ -67,17 +67,6 @@ const contestedRows = (tones: readonly Contested[], count: number): Uint8Array =
   return rows;
 };
 
-/** Both groups together are less than each alone says: 1 + a + b in place of (1 + a)·(1 + b). */
-const together = (tones: readonly Contested[], r: number, e: number): number => {
-  let factor = 1;
-  for (const { ratios } of tones) {
-    const a = ratios.road[r]!;
-    const b = ratios.engine[e]!;
-    factor *= (1 + a + b) / ((1 + a) * (1 + b));
-  }
-  return factor;
-};
-
 /** Pairs up to here are summed term by term. */
 const MOST_ONE_BY_ONE = 3e5;
 /** The sums by transform are taken where their rounding is at most this share of the whole. */
@@ -146,8 +135,35 @@ const sumBy = (
   return { road: roadSum, engine: engineSum, contested, sum: total(roadSum) };
 };
 
+/** Indices from `from` to before `to`. */
+interface Stretch {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** First index of a sorted list whose value is not below. */
+const firstFrom = (sorted: Int32Array, value: number): number => {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (sorted[middle]! < value) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+};
+
+/** A contested tone's engine ratios at the spots, and the weight of pairs in rows where the road contests it. */
+interface OnSpots {
+  readonly tone: Contested;
+  readonly ratios: Float64Array;
+  readonly inContestedRows: Float64Array;
+}
+
 /**
  * The pairs of contested rows at the engine spots, one by one: their sums over each axis, and each tone's inverses.
+ * Both groups together are less than each alone says: 1 + a + b in place of (1 + a)·(1 + b). Where a tone's road ratio
+ * is too small to contest it, that is 1 + b in place of 1 + b: such tones need no turn of their own in the row.
  * @param rest sums of the rows' other pairs
  */
 const singlePairs = (
@@ -161,30 +177,53 @@ const singlePairs = (
 ): { readonly road: Float64Array; readonly engine: Float64Array } => {
   const sums = { road: new Float64Array(road.length), engine: new Float64Array(engine.length) };
   const pairs = new Float64Array(spots.length);
+  const tones = contested.map((tone): OnSpots => ({
+    tone,
+    ratios: Float64Array.from(spots, (e) => tone.ratios.engine[e]!),
+    inContestedRows: new Float64Array(spots.length),
+  }));
   for (let r = 0; r < road.length; r++) {
     if (!isContested[r]) continue;
-    let onSpots = 0;
-    for (let k = 0; k < spots.length; k++) {
-      const e = spots[k]!;
-      const gap = e - first - r;
-      const isTied = gap >= 0 && gap < weight.length;
-      const pair = isTied ? road[r]! * engine[e]! * weight[gap]! * together(contested, r, e) : 0;
-      pairs[k] = pair;
-      sums.engine[e]! += pair;
-      onSpots += pair;
+    const here = tones.filter(({ tone }) => tone.ratios.road[r]! >= CONTESTS);
+    const tied: Stretch = { from: firstFrom(spots, first + r), to: firstFrom(spots, first + r + weight.length) };
+    for (let k = tied.from; k < tied.to; k++) pairs[k] = road[r]! * engine[spots[k]!]! * weight[spots[k]! - first - r]!;
+    for (const { tone, ratios } of here) {
+      const a = tone.ratios.road[r]!;
+      for (let k = tied.from; k < tied.to; k++) pairs[k]! *= (1 + a + ratios[k]!) / ((1 + a) * (1 + ratios[k]!));
     }
-    sums.road[r] = onSpots;
-    for (const { ratios, inverseRoad, inverseEngine } of contested) {
-      const a = ratios.road[r]!;
-      let inverse = rest[r]! / (1 + a);
-      for (let k = 0; k < spots.length; k++) {
-        const e = spots[k]!;
-        const part = pairs[k]! / (1 + a + ratios.engine[e]!);
-        inverseEngine[e]! += part;
-        inverse += part;
-      }
-      inverseRoad[r] = inverse;
+    for (let k = tied.from; k < tied.to; k++) {
+      sums.road[r]! += pairs[k]!;
+      sums.engine[spots[k]!]! += pairs[k]!;
+    }
+    for (const { inverseRoad } of contested) inverseRoad[r] = rest[r]! + sums.road[r]!;
+    for (const { tone, ratios, inContestedRows } of here) {
+      tone.inverseRoad[r] = addInverses(tone, pairs, spots, tied, ratios, tone.ratios.road[r]!);
+      tone.inverseRoad[r]! += rest[r]! / (1 + tone.ratios.road[r]!);
+      for (let k = tied.from; k < tied.to; k++) inContestedRows[k]! += pairs[k]!;
     }
   }
+  for (const { tone, ratios, inContestedRows } of tones) {
+    spots.forEach((e, k) => {
+      tone.inverseEngine[e]! += Math.max(0, sums.engine[e]! - inContestedRows[k]!) / (1 + ratios[k]!);
+    });
+  }
   return sums;
+};
+
+/** One row's pairs ÷ (1 + road ratio + engine ratio), added to the tone's sums by engine. @returns their sum */
+const addInverses = (
+  { inverseEngine }: Contested,
+  pairs: Float64Array,
+  spots: Int32Array,
+  { from, to }: Stretch,
+  ratios: Float64Array,
+  roadRatio: number,
+): number => {
+  let sum = 0;
+  for (let k = from; k < to; k++) {
+    const part = pairs[k]! / (1 + roadRatio + ratios[k]!);
+    inverseEngine[spots[k]!]! += part;
+    sum += part;
+  }
+  return sum;
 };
