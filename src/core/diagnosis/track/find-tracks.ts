@@ -36,8 +36,9 @@ const MOST_FOLLOWED = 4;
 const SAME_HISTORY = 0.4;
 /** A track made from an image, turned into the vehicle's own, is believed if it makes other lines sharper by this. */
 const IMAGE_GAIN = 5;
-/** Power over noise that must stand spread out beside its top for another history to be looked for. */
+/** Power over noise, and its share of a band's, that must stand spread out for another history to be looked for. */
 const SPREAD = 250;
+const SPREAD_SHARE = 0.05;
 /** Bands this much sharper on a track are the tones that gave it. */
 const SHARP = 40;
 
@@ -64,12 +65,15 @@ const finer = (prepared: Prepared, coarse: Judged, steady: readonly Band[], star
 };
 
 /** What stands spread out on every one of the given bands, at its worst place. */
-const leastSpread = (several: readonly (readonly Band[])[]): number =>
-  several[0]!.reduce((most, _, i) => Math.max(most, Math.min(...several.map((bands) => bands[i]!.spread))), 0);
+const leastSpread = (several: readonly (readonly Band[])[], spreadOf = ({ spread }: Band): number => spread): number =>
+  several[0]!.reduce((most, _, i) => Math.max(most, Math.min(...several.map((bands) => spreadOf(bands[i]!)))), 0);
+
+/** The same but for what is left beside a tone that stands sharply: that is its pulsing, not its motion. */
+const besidesPulsing = ({ spread, excess }: Band): number => (spread > SPREAD_SHARE * excess ? spread : 0);
 
 /** True where lines became clearly sharper and nothing of worth is left spread out. */
 const isSettled = ({ bands, gain }: Judged, steady: readonly Band[]): boolean =>
-  gain > CLEAR_GAIN && leastSpread([steady, bands]) < SPREAD;
+  gain > CLEAR_GAIN && leastSpread([steady, bands], besidesPulsing) < SPREAD;
 
 const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[]): Judged | null => {
   if (search.logged) {
