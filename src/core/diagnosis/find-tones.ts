@@ -4,14 +4,22 @@ import { relativeSpeedAt, type SpeedTrack } from '../signal/equal-angle.ts';
 import { feltLevel } from '../signal/felt.ts';
 import type { Peak } from '../signal/peak.ts';
 import type { Prepared } from '../signal/spectrum.ts';
-import type { Tone } from './tone.ts';
+import type { ImageMotion, Tone } from './tone.ts';
 import { wholeSpectra } from './track/basebands.ts';
+import { findImages } from './track/find-images.ts';
 import { motionOf, type Motion } from './track/motion.ts';
 
-/** A peak, the track it was found on (−1: none), and how the tone moved. */
+/** What was held to stand still while peaks were searched: the recording, what moves with a track, or one image. */
+interface Domain {
+  /** −1: none. */
+  readonly track: number;
+  readonly image: ImageMotion | null;
+}
+
+/** A peak, where it was found, and how the tone moved. */
 interface Found {
   readonly peak: Peak;
-  readonly domain: number;
+  readonly domain: Domain;
   readonly motion: Motion;
   /** Evidence for a line in its own domain, and the best in any. */
   readonly own: number;
@@ -36,17 +44,17 @@ const SHOULDER_WIDTHS = 2;
 const HALF_SHARE = 0.98;
 const MOST_HZ = 800;
 
-const evidenceIn = (motion: Motion, domain: number, frequencyHz: number): number =>
-  domain < 0 ? motion.still : motion.along(domain, frequencyHz);
+/** Hertz by which a tone at a frequency moves per unit of ln speed. */
+const slopeIn = ({ image }: Domain, frequencyHz: number): number => image?.slopeHz ?? frequencyHz;
 
-/** How far apart (ln) two domains' speeds come. */
-const reachBetween = (tracks: readonly SpeedTrack[], a: number, b: number, timeS: Float64Array): number => {
-  let most = 0;
-  for (const t of timeS) {
-    const at = (domain: number): number => (domain < 0 ? 0 : Math.log(relativeSpeedAt(tracks[domain]!, t)));
-    most = Math.max(most, Math.abs(at(a) - at(b)));
-  }
-  return most;
+const evidenceIn = (motion: Motion, domain: Domain, frequencyHz: number): number =>
+  domain.track < 0 ? motion.still : motion.along(domain.track, slopeIn(domain, frequencyHz));
+
+/** How far apart (Hz) two domains take a tone at a frequency. @param logSpeeds of each track at some times */
+const reachBetween = (logSpeeds: readonly Float64Array[], a: Domain, b: Domain, frequencyHz: number): number => {
+  const moved = (domain: Domain, i: number): number =>
+    domain.track < 0 ? 0 : slopeIn(domain, frequencyHz) * logSpeeds[domain.track]![i]!;
+  return logSpeeds[0]!.reduce((most, _, i) => Math.max(most, Math.abs(moved(a, i) - moved(b, i))), 0);
 };
 
 const peaksOn = (even: Prepared, { relative }: SpeedTrack): readonly Peak[] => {
@@ -58,10 +66,11 @@ const peaksOn = (even: Prepared, { relative }: SpeedTrack): readonly Peak[] => {
   return findPeaks(even, { falseAlarm: FALSE_ALARM, highestHz: Math.min(highestHz, MOST_HZ) });
 };
 
-const toTone = (peak: Peak, motion: Motion | null): Tone => ({
+const toTone = (peak: Peak, motion: Motion | null, imageMotion: ImageMotion | null): Tone => ({
   peak,
   feltLevel: feltLevel(peak.frequencyHz, peak.amplitudeMps2, peak.verticalShare),
   motion,
+  imageMotion,
 });
 
 const isFootOf = (peak: Peak, strong: Peak): boolean => {
@@ -77,33 +86,49 @@ const isFootOf = (peak: Peak, strong: Peak): boolean => {
 const withoutFeet = (tones: readonly Tone[]): readonly Tone[] =>
   tones.filter(({ peak }) => !tones.some((other) => isFootOf(peak, other.peak)));
 
+/** Times at which the tracks are compared. */
+const TIMES = 60;
+
+/** The expected lines, and the rate of the recording at which those above its half fold. */
+export interface ExpectedTones {
+  readonly linesHz: readonly number[];
+  readonly samplingRateHz: number;
+}
+
 /** @param evens the recording made even by each of the tracks */
 export const findTones = (
   prepared: Prepared,
   tracks: readonly SpeedTrack[],
   evens: readonly Prepared[],
+  { linesHz, samplingRateHz }: ExpectedTones,
 ): readonly Tone[] => {
   const onClock = findPeaks(prepared, { falseAlarm: FALSE_ALARM });
-  if (tracks.length === 0) return withoutFeet(onClock.map((peak) => toTone(peak, null)));
+  if (tracks.length === 0) return withoutFeet(onClock.map((peak) => toTone(peak, null, null)));
   const spectra = wholeSpectra(prepared);
-  const domains = [-1, ...tracks.keys()];
+  const plain = [-1, ...tracks.keys()].map((track): Domain => ({ track, image: null }));
   const binHz = spectra.samplingRateHz / spectra.length;
-  const found = domains
-    .flatMap((domain) => {
-      const peaks = domain < 0 ? onClock : peaksOn(evens[domain]!, tracks[domain]!);
-      return peaks.map((peak): Found => {
-        const motion = motionOf(spectra, tracks, peak.frequencyHz);
-        const all = domains.map((d) => evidenceIn(motion, d, peak.frequencyHz));
-        return { peak, domain, motion, own: evidenceIn(motion, domain, peak.frequencyHz), most: Math.max(...all) };
-      });
+  const found = [
+    ...onClock.map((peak) => ({ peak, domain: plain[0]! })),
+    ...tracks.flatMap((track, t) => peaksOn(evens[t]!, track).map((peak) => ({ peak, domain: plain[t + 1]! }))),
+    ...findImages(prepared, spectra, tracks, linesHz, samplingRateHz, FALSE_ALARM).map(({ peak, motion }) => ({
+      peak,
+      domain: { track: motion.track, image: motion },
+    })),
+  ]
+    .map(({ peak, domain }): Found => {
+      const motion = motionOf(spectra, tracks, peak.frequencyHz);
+      const own = evidenceIn(motion, domain, peak.frequencyHz);
+      const all = plain.map((other) => evidenceIn(motion, other, peak.frequencyHz));
+      return { peak, domain, motion, own, most: Math.max(own, ...all) };
     })
     .filter(({ own, most }) => own > most - BETTER_ELSEWHERE)
     .sort((a, b) => b.own - a.own);
-  const timeS = Float64Array.from(
-    { length: 60 },
-    (_, i) => spectra.startS + (i * spectra.length) / spectra.samplingRateHz / 59,
+  const durationS = spectra.length / spectra.samplingRateHz;
+  const logSpeeds = tracks.map((track) =>
+    Float64Array.from({ length: TIMES }, (_, i) =>
+      Math.log(relativeSpeedAt(track, spectra.startS + (i * durationS) / (TIMES - 1))),
+    ),
   );
-  const reach = domains.map((a) => domains.map((b) => reachBetween(tracks, a, b, timeS)));
   const kept: Found[] = [];
   for (const one of found) {
     const { frequencyHz, amplitudeMps2 } = one.peak;
@@ -111,12 +136,12 @@ export const findTones = (
       if (other.domain === one.domain) return false;
       const apart = Math.abs(frequencyHz - other.peak.frequencyHz);
       if (apart < NEAR_BINS * binHz) return true;
-      const width = reach[one.domain + 1]![other.domain + 1]! * other.peak.frequencyHz + NEAR_BINS * binHz;
+      const width = reachBetween(logSpeeds, one.domain, other.domain, other.peak.frequencyHz) + NEAR_BINS * binHz;
       const isLess = amplitudeMps2 < SMEAR_SHARE * other.peak.amplitudeMps2 || one.own < SMEAR_EVIDENCE * other.own;
       return apart < width && isLess;
     });
     if (!smear) kept.push(one);
   }
-  const tones = kept.map(({ peak, motion }) => toTone(peak, motion));
+  const tones = kept.map(({ peak, motion, domain }) => toTone(peak, motion, domain.image));
   return withoutFeet(tones).toSorted((a, b) => a.peak.frequencyHz - b.peak.frequencyHz);
 };

@@ -11,9 +11,10 @@ const UNKNOWN = 0.3;
 /** A tone stays, rather than moves, from this difference on, ln of evidence. */
 const CLEARLY = 4;
 
-const best = ({ motion, peak }: Tone, histories: Histories): number => {
+const best = ({ motion, peak, imageMotion }: Tone, histories: Histories): number => {
   if (!motion) return 0;
   let most = motion.still;
+  if (imageMotion) most = Math.max(most, motion.along(imageMotion.track, imageMotion.slopeHz));
   for (let k = 0; k < histories.count; k++) most = Math.max(most, motion.along(k, peak.frequencyHz));
   return most;
 };

@@ -126,7 +126,7 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
     prepared,
     condition: used.condition,
     expected,
-    tones: findTones(slow, tracks, evens),
+    tones: findTones(slow, tracks, evens, { linesHz, samplingRateHz: rate }),
     histories: {
       count: tracks.length,
       wander,

@@ -7,4 +7,12 @@ export interface Tone {
   readonly feltLevel: number;
   /** How it moved while the speed moved; null where the speed was too steady to tell. */
   readonly motion: Motion | null;
+  /** The motion by which it was found, where that is an image's: by so many hertz per unit of ln speed of a track. */
+  readonly imageMotion: ImageMotion | null;
+}
+
+export interface ImageMotion {
+  readonly track: number;
+  /** Negative where it falls as the speed rises. */
+  readonly slopeHz: number;
 }

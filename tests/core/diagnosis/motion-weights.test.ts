@@ -23,6 +23,7 @@ const toneOf = (still: number, along: number, hz = 30): Tone => ({
   },
   feltLevel: 5,
   motion: { still, along: () => along },
+  imageMotion: null,
 });
 const onTrack = { track: 0, factor: 1, held: null };
 

@@ -1,6 +1,6 @@
 /** How well a tone keeps together if it moves in step with a track, more than in step, against it, or not at all. */
 import { complexArray, complexSpectrum, powerOfTwoAtLeast } from '../../signal/fft.ts';
-import { median } from '../../signal/statistics.ts';
+import { median, runningMedian } from '../../signal/statistics.ts';
 import { basebandAt, type Baseband, type WholeSpectra } from './basebands.ts';
 import { growingEvidence, type EvidenceOf } from './line-evidence.ts';
 import { relativeSpeedAt, type SpeedTrack } from '../../signal/equal-angle.ts';
@@ -57,6 +57,40 @@ const nearCentre = (power: Float64Array, reach: number): number[] => {
   const values: number[] = [];
   for (let k = -reach; k <= reach; k++) values.push(power[(k + power.length) % power.length]!);
   return values;
+};
+
+/** Where a band holds its most evidence. */
+export interface Top {
+  readonly frequencyHz: number;
+  readonly evidence: number;
+}
+
+/** The strongest place within `reachHz` of a frequency once a motion by `slopeHz` with the track is taken out. */
+export const topAlong = (
+  spectra: WholeSpectra,
+  track: SpeedTrack,
+  slopeHz: number,
+  frequencyHz: number,
+  reachHz: number,
+): Top => {
+  const band = basebandAt(spectra, frequencyHz);
+  const drift = driftOf(band, track);
+  const binHz = 1 / (PADDING * powerOfTwoAtLeast(band.axes[0]?.re.length ?? 0) * band.stepS);
+  const reach = Math.ceil(reachHz / binHz);
+  const around = Math.round(NOISE_HZ / binHz);
+  const sums = new Float64Array(2 * reach + 1);
+  for (const axis of band.axes) {
+    const near = nearCentre(powers(axis, drift, slopeHz), reach + around);
+    const noise = runningMedian(Float64Array.from(near), around);
+    for (let i = 0; i < sums.length; i++)
+      sums[i]! += (near[i + around]! * Math.LN2) / Math.max(noise[i + around]!, 1e-300);
+  }
+  let at = 0;
+  for (let i = 1; i < sums.length; i++) if (sums[i]! > sums[at]!) at = i;
+  return {
+    frequencyHz: frequencyHz + (at - reach) * binHz,
+    evidence: growingEvidence(band.axes.length)(sums[at]!),
+  };
 };
 
 export const motionOf = (spectra: WholeSpectra, tracks: readonly SpeedTrack[], frequencyHz: number): Motion => {
