@@ -67,9 +67,9 @@ function vitest(title, config) {
 }
 
 await sideBySide([
-  ['types', 'npx', 'tsc', '--noEmit'],
+  // It checks every file of the project, components or not, as the compiler would.
   [
-    'component types',
+    'types',
     'npx',
     'svelte-check',
     '--fail-on-warnings',

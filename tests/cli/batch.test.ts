@@ -155,7 +155,9 @@ describe('a compressed recording', { timeout: 120_000 }, () => {
     const broken = put('broken.csv.gz', Uint8Array.from([0x1f, 0x8b, 8, 0, 1, 2, 3]));
     const outcome = perrev(['diagnose', broken, ...VEHICLE_WORDS]);
     expect(outcome.status).toBe(1);
-    expect(outcome.stderr).toContain('broken.csv.gz is compressed and breaks off, and no recording could be unpacked from it.');
+    expect(outcome.stderr).toContain(
+      'broken.csv.gz is compressed and breaks off, and no recording could be unpacked from it.',
+    );
     expectPlainWords(outcome);
   });
 });

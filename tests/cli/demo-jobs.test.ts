@@ -4,9 +4,10 @@ import { describe, expect, it } from 'vitest';
 import { readJob } from '../../src/core/job/job-file.ts';
 import type { Analysis } from '../../src/core/report/analysis.ts';
 import type { Report } from '../../src/core/report/report.ts';
+import { reportText } from '../../src/core/report/text.ts';
 import { RequestHandler } from '../../src/worker/handle.ts';
 import type { FromWorker } from '../../src/worker/protocol.ts';
-import { perrev } from './run-cli.ts';
+import { expectPlainWords, perrev } from './run-cli.ts';
 
 const jobs = readdirSync('recordings').filter((name) => name.endsWith('.job.json'));
 
@@ -63,6 +64,14 @@ describe('the demo jobs, end to end', () => {
     expect(report.findings[0]?.label ?? null).toBe(truth.label);
     expect(report.verdict).toBe(truth.label === null ? 'nothing-felt' : 'found');
     if (truth.hz !== undefined) expect(report.findings[0]!.frequencyHz / truth.hz).toBeCloseTo(1, 2);
+  });
+
+  it.each(jobs)('%s is told in words, with the answer first', (job) => {
+    const stdout = reportText(diagnose(job), { units: 'us', width: 96, emphasis: false });
+    expect(stdout.startsWith(diagnose(job).sentence.slice(0, 20))).toBe(true);
+    expect(stdout).toContain('What was recorded');
+    expect(stdout).toContain('Orders');
+    expectPlainWords({ status: 0, stdout, stderr: '' });
   });
 
   it.each(jobs)('%s is told by the worker as by the command line', async (job) => {
