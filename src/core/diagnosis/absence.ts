@@ -1,6 +1,7 @@
 /** What the absence of a line says: how likely it was to be seen had the speed scale been so. */
 import { shareAbove, type LevelPrior } from './levels.ts';
-import { observedHz, type Origin } from './origin.ts';
+import { aliasOfHz } from '../vehicle/alias.ts';
+import type { Origin } from './origin.ts';
 import { scaleAt, type ScaleAxis } from './scale-prior.ts';
 
 /** The least 0-to-peak amplitude that would have been found, over frequency. */
@@ -31,7 +32,7 @@ const STRIDE = 16;
 const logUnseen = (origin: Origin, scale: number, limit: DetectionLimit): number => {
   const trueHz = origin.trueHz * Math.exp(scale);
   const image = trueHz > limit.samplingRateHz / 2;
-  const seen = seenProbability(origin, observedHz(trueHz, limit.samplingRateHz), limit);
+  const seen = seenProbability(origin, aliasOfHz(trueHz, limit.samplingRateHz), limit);
   return Math.log1p(-(image ? IMAGE_SEEN * seen : seen));
 };
 

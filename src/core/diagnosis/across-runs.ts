@@ -3,7 +3,7 @@ import type { Load } from '../vehicle/vehicle.ts';
 import { limitAt } from './absence.ts';
 import type { Finding } from './finding.ts';
 import type { RunInference } from './infer-run.ts';
-import { observedHz } from './origin.ts';
+import { aliasOfHz } from '../vehicle/alias.ts';
 import { expectedPlace } from './place.ts';
 
 interface LevelInRun {
@@ -34,7 +34,7 @@ const levelIn = (inference: RunInference, finding: Finding): LevelInRun | null =
   if (best || !finding.chosen) return best;
   const origin = inference.origins.find((o) => o.line.label === finding.label);
   if (!origin) return null;
-  const hz = observedHz(expectedPlace(inference, origin).hz, run.prepared.samplingRateHz);
+  const hz = aliasOfHz(expectedPlace(inference, origin).hz, run.prepared.samplingRateHz);
   return { ...base, amplitudeMps2: limitAt(run.limit, hz), logSd: Infinity };
 };
 

@@ -2,7 +2,8 @@
 import { faultShare, shareAbove, type LevelPrior } from './levels.ts';
 import { limitAt } from './absence.ts';
 import type { RunInference } from './infer-run.ts';
-import { observedHz, type Origin } from './origin.ts';
+import { aliasOfHz } from '../vehicle/alias.ts';
+import type { Origin } from './origin.ts';
 import { expectedPlace } from './place.ts';
 
 /** Likelihood ratio, at fault against not, by the line's label. */
@@ -26,7 +27,7 @@ const faultProbability = (inference: RunInference, origin: Origin): number => {
   }
   seen = Math.min(1, seen);
   const rate = inference.run.prepared.samplingRateHz;
-  const limit = limitAt(inference.run.limit, observedHz(expectedPlace(inference, origin).hz, rate));
+  const limit = limitAt(inference.run.limit, aliasOfHz(expectedPlace(inference, origin).hz, rate));
   const hidden = levels.fault.presence - shareAbove(levels.fault, limit);
   const unseen = 1 - Math.min(0.95, shareAbove(levels.fault, limit) + shareAbove(levels.normal, limit));
   return seen + (1 - seen) * Math.min(1, hidden / unseen);

@@ -44,17 +44,17 @@ const SHOULDER_WIDTHS = 2;
 const HALF_SHARE = 0.98;
 const MOST_HZ = 800;
 
-/** Hertz by which a tone at a frequency moves per unit of ln speed. */
+/** Hertz by which a tone at a frequency moves per unit of relative speed. */
 const slopeIn = ({ image }: Domain, frequencyHz: number): number => image?.slopeHz ?? frequencyHz;
 
 const evidenceIn = (motion: Motion, domain: Domain, frequencyHz: number): number =>
   domain.track < 0 ? motion.still : motion.along(domain.track, slopeIn(domain, frequencyHz));
 
-/** How far apart (Hz) two domains take a tone at a frequency. @param logSpeeds of each track at some times */
-const reachBetween = (logSpeeds: readonly Float64Array[], a: Domain, b: Domain, frequencyHz: number): number => {
+/** How far apart (Hz) two domains take a tone at a frequency. @param relative speeds of each track at some times */
+const reachBetween = (relative: readonly Float64Array[], a: Domain, b: Domain, frequencyHz: number): number => {
   const moved = (domain: Domain, i: number): number =>
-    domain.track < 0 ? 0 : slopeIn(domain, frequencyHz) * logSpeeds[domain.track]![i]!;
-  return logSpeeds[0]!.reduce((most, _, i) => Math.max(most, Math.abs(moved(a, i) - moved(b, i))), 0);
+    domain.track < 0 ? 0 : slopeIn(domain, frequencyHz) * (relative[domain.track]![i]! - 1);
+  return relative[0]!.reduce((most, _, i) => Math.max(most, Math.abs(moved(a, i) - moved(b, i))), 0);
 };
 
 const peaksOn = (even: Prepared, { relative }: SpeedTrack): readonly Peak[] => {
@@ -124,9 +124,9 @@ export const findTones = (
     .filter(({ own, most }) => own > most - BETTER_ELSEWHERE)
     .sort((a, b) => b.own - a.own);
   const durationS = spectra.length / spectra.samplingRateHz;
-  const logSpeeds = tracks.map((track) =>
+  const relative = tracks.map((track) =>
     Float64Array.from({ length: TIMES }, (_, i) =>
-      Math.log(relativeSpeedAt(track, spectra.startS + (i * durationS) / (TIMES - 1))),
+      relativeSpeedAt(track, spectra.startS + (i * durationS) / (TIMES - 1)),
     ),
   );
   const kept: Found[] = [];
@@ -136,7 +136,7 @@ export const findTones = (
       if (other.domain === one.domain) return false;
       const apart = Math.abs(frequencyHz - other.peak.frequencyHz);
       if (apart < NEAR_BINS * binHz) return true;
-      const width = reachBetween(logSpeeds, one.domain, other.domain, other.peak.frequencyHz) + NEAR_BINS * binHz;
+      const width = reachBetween(relative, one.domain, other.domain, other.peak.frequencyHz) + NEAR_BINS * binHz;
       const isLess = amplitudeMps2 < SMEAR_SHARE * other.peak.amplitudeMps2 || one.own < SMEAR_EVIDENCE * other.own;
       return apart < width && isLess;
     });

@@ -86,7 +86,3 @@ export const targetsOf = (observedHz: number, samplingRateHz: number): readonly 
   }
   return targets;
 };
-
-/** Where a true frequency shows, Hz. */
-export const observedHz = (trueHz: number, samplingRateHz: number): number =>
-  Math.abs(trueHz - samplingRateHz * Math.round(trueHz / samplingRateHz));

@@ -163,7 +163,7 @@ interface OnSpots {
 /**
  * The pairs of contested rows at the engine spots, one by one: their sums over each axis, and each tone's inverses.
  * Both groups together are less than each alone says: 1 + a + b in place of (1 + a)·(1 + b). Where a tone's road ratio
- * is too small to contest it, that is 1 + b in place of 1 + b: such tones need no turn of their own in the row.
+ * is too small to contest it, both are 1 + b: such a tone changes no pair of the row.
  * @param rest sums of the rows' other pairs
  */
 const singlePairs = (

@@ -7,7 +7,7 @@ export interface Tone {
   readonly feltLevel: number;
   /** How it moved while the speed moved; null where the speed was too steady to tell. */
   readonly motion: Motion | null;
-  /** The motion by which it was found, where that is an image's: by so many hertz per unit of ln speed of a track. */
+  /** The motion by which it was found, where that is an image's: by so many hertz per unit of a track's relative speed. */
   readonly imageMotion: ImageMotion | null;
 }
 

@@ -17,6 +17,21 @@ export const STEADY: SpeedTrack = { timeS: Float64Array.of(0), relative: Float64
 export const relativeSpeedAt = (track: SpeedTrack, timeS: number): number =>
   interpolateLinear(track.timeS, track.relative, timeS);
 
+/**
+ * ∫ (relative − 1) dt at even steps, s of reference time: how far what turns with the speed is ahead of what keeps to
+ * the clock. Trapezes.
+ */
+export const timeAhead = (track: SpeedTrack, startS: number, stepS: number, count: number): Float64Array => {
+  const out = new Float64Array(count);
+  let before = relativeSpeedAt(track, startS) - 1;
+  for (let i = 1; i < count; i++) {
+    const now = relativeSpeedAt(track, startS + i * stepS) - 1;
+    out[i] = out[i - 1]! + 0.5 * (before + now) * stepS;
+    before = now;
+  }
+  return out;
+};
+
 /** ∫ relative dt from the track's first time to each of its times, s of reference time. */
 const turnedAtKnots = ({ timeS, relative }: SpeedTrack): Float64Array => {
   const out = new Float64Array(timeS.length);

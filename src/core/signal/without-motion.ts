@@ -1,22 +1,10 @@
 /** A recording in which what moved by the same hertz with the speed stands still: an image of one line, say. */
 import { complexArray, complexSpectrum, inverseComplexSpectrum, powerOfTwoAtLeast } from './fft.ts';
-import { relativeSpeedAt, type SpeedTrack } from './equal-angle.ts';
+import { timeAhead, type SpeedTrack } from './equal-angle.ts';
 import type { Prepared } from './spectrum.ts';
 
-/** Turns by which something moving by 1 Hz per unit of relative speed is ahead of standing still, at each sample. */
-const turnsAhead = (track: SpeedTrack, startS: number, samplingRateHz: number, count: number): Float64Array => {
-  const out = new Float64Array(count);
-  let before = relativeSpeedAt(track, startS) - 1;
-  for (let i = 1; i < count; i++) {
-    const now = relativeSpeedAt(track, startS + i / samplingRateHz) - 1;
-    out[i] = out[i - 1]! + (0.5 * (before + now)) / samplingRateHz;
-    before = now;
-  }
-  return out;
-};
-
-/** Real part of the analytic signal, turned back by `slopeHz` times the turns ahead. */
-const turnedBack = (samples: Float64Array, ahead: Float64Array, slopeHz: number): Float64Array => {
+/** Real part of the analytic signal, turned back by `slopeHz` times the time ahead. */
+const turnedBack = (samples: Float64Array, aheadS: Float64Array, slopeHz: number): Float64Array => {
   const size = powerOfTwoAtLeast(samples.length);
   const input = complexArray(size);
   input.re.set(samples);
@@ -29,7 +17,7 @@ const turnedBack = (samples: Float64Array, ahead: Float64Array, slopeHz: number)
   spectrum.im.fill(0, size / 2 + 1);
   const { re, im } = inverseComplexSpectrum(spectrum);
   return samples.map((_, i) => {
-    const angle = 2 * Math.PI * slopeHz * ahead[i]!;
+    const angle = 2 * Math.PI * slopeHz * aheadS[i]!;
     return re[i]! * Math.cos(angle) + im[i]! * Math.sin(angle);
   });
 };
@@ -42,7 +30,7 @@ const turnedBack = (samples: Float64Array, ahead: Float64Array, slopeHz: number)
 export const withoutMotion = (prepared: Prepared, track: SpeedTrack, slopeHz: number): Prepared => ({
   ...prepared,
   pieces: prepared.pieces.map(({ startS, axes }) => {
-    const ahead = turnsAhead(track, startS, prepared.samplingRateHz, axes[0]?.length ?? 0);
-    return { startS, axes: axes.map((axis) => turnedBack(axis, ahead, slopeHz)) };
+    const aheadS = timeAhead(track, startS, 1 / prepared.samplingRateHz, axes[0]?.length ?? 0);
+    return { startS, axes: axes.map((axis) => turnedBack(axis, aheadS, slopeHz)) };
   }),
 });

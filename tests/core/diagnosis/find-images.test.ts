@@ -10,9 +10,11 @@ const timeS = Float64Array.from({ length: 41 }, (_, i) => i);
 const track = { timeS, relative: timeS.map((t) => 1 + 0.01 * Math.sin(t / 3)) };
 /** At relative speed 1. */
 const LINE_HZ = 118;
+/** Shows at 18 Hz too, and falls there as the line rises. */
+const FALLING_HZ = 82;
 
 /** A line above half the rate, sampled: its phase is that of 118 Hz, and the sampling itself folds it to 18 Hz. */
-const sampled = (amplitude: number): Prepared => {
+const sampled = (amplitude: number, lineHz = LINE_HZ): Prepared => {
   const random = seededRandom(5);
   const noise = Float64Array.from({ length: COUNT }, () => random.normal());
   let turns = 0;
@@ -22,7 +24,7 @@ const sampled = (amplitude: number): Prepared => {
       const t = (i + (k + 0.5) / 20) / RATE;
       const at = Math.min(39, Math.floor(t));
       turns +=
-        (LINE_HZ * (track.relative[at]! + (t - at) * (track.relative[at + 1]! - track.relative[at]!))) / RATE / 20;
+        (lineHz * (track.relative[at]! + (t - at) * (track.relative[at + 1]! - track.relative[at]!))) / RATE / 20;
     }
     return value;
   });
@@ -40,6 +42,13 @@ describe('the image of a line above half the rate, which wanders by hertz', () =
     expect(image!.peak.frequencyHz).toBeCloseTo(18, 1);
     expect(image!.peak.amplitudeMps2 / 0.1).toBeCloseTo(1, 1);
     expect(image!.motion.slopeHz).toBeCloseTo(LINE_HZ, 0);
+  });
+
+  it('falls where the line lies below a multiple of the rate', () => {
+    const [image, ...more] = imagesIn(sampled(0.1, FALLING_HZ), [FALLING_HZ, LINE_HZ]);
+    expect(more).toEqual([]);
+    expect(image!.peak.amplitudeMps2 / 0.1).toBeCloseTo(1, 1);
+    expect(image!.motion.slopeHz).toBeCloseTo(-FALLING_HZ, 0);
   });
 
   it('is not found in noise, nor where no such line is expected', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { movingWeight } from '../../../src/core/diagnosis/motion-weights.ts';
+import { anyWeight, movingWeight, ownWeight } from '../../../src/core/diagnosis/motion-weights.ts';
 import type { Histories } from '../../../src/core/diagnosis/motion-model.ts';
 import type { Tone } from '../../../src/core/diagnosis/tone.ts';
 import { besideBelow } from '../../../src/core/diagnosis/wander.ts';
@@ -51,5 +51,21 @@ describe('what the motion of a tone says of an order', () => {
     expect(movingWeight(toneOf(100, 20, 7.5), HISTORY, unknown, 7.5)).toBeCloseTo(0.5, 9);
     // Steady to a quarter of that: two spreads and more below the median, Φ(−ln 4/0.5) = 0.00278.
     expect(movingWeight(toneOf(100, 20, 30), HISTORY, unknown, 30)).toBeCloseTo(0.00278, 4);
+  });
+});
+
+describe('a tone that only the motion of an image keeps together', () => {
+  // Power gathered: 900 along the image's own motion, 100 on the clock and in step.
+  const image: Tone = {
+    ...toneOf(100, 100),
+    motion: { still: 100, along: (_, slopeHz) => (slopeHz === 70 ? 900 : 100) },
+    imageMotion: { track: 0, slopeHz: 70 },
+  };
+
+  it('is that image’s, and neither fixed nor an order seen directly', () => {
+    expect(movingWeight(image, HISTORY, onTrack, 70)).toBeCloseTo(1, 9);
+    expect(movingWeight(image, HISTORY, onTrack, 30)).toBeLessThan(3e-4);
+    expect(ownWeight(image, HISTORY)).toBeLessThan(3e-4);
+    expect(anyWeight(image, HISTORY, null)).toBeCloseTo(0.5, 3);
   });
 });

@@ -7,7 +7,8 @@ import { findPeaks } from '../../signal/detect.ts';
 import type { Peak } from '../../signal/peak.ts';
 import type { Prepared } from '../../signal/spectrum.ts';
 import { withoutMotion } from '../../signal/without-motion.ts';
-import { observedHz } from '../origin.ts';
+import { aliasOfHz } from '../../vehicle/alias.ts';
+import { targetsOf } from '../origin.ts';
 import type { ImageMotion } from '../tone.ts';
 import type { WholeSpectra } from './basebands.ts';
 import { topAlong } from './motion.ts';
@@ -24,18 +25,24 @@ const STEPS = 2;
 const LEAST = 18;
 /** Images nearer to 0 or to half the rate than this are folded over while they move. */
 const EDGE_HZ = 3;
-/** A peak is searched this far (Hz) around the place, and is the place's own within so many of its widths. */
+/** A peak is searched this far (Hz) around the place, and no lower than peaks are searched at all. */
 const AROUND_HZ = 4;
-const OWN_WIDTHS = 1;
+const LOWEST_HZ = 2;
+/** Places within so many bins of the whole length are one. */
+const SAME_BINS = 4;
 
 interface Sight extends ImageMotion {
   readonly frequencyHz: number;
   readonly evidence: number;
 }
 
-/** +1 where the image rises with its line, −1 where it falls. */
-const directionOf = (lineHz: number, samplingRateHz: number): 1 | -1 =>
-  lineHz > samplingRateHz * Math.round(lineHz / samplingRateHz) ? 1 : -1;
+/** Hertz by which the image of a line moves, 0 where it is folded more often than images are looked for. */
+const imageSlopeHz = (lineHz: number, shownHz: number, samplingRateHz: number): number => {
+  const target = targetsOf(shownHz, samplingRateHz).find(
+    ({ image, trueHz }) => image && Math.abs(trueHz - lineHz) < 1e-6 * lineHz,
+  );
+  return target ? target.direction * lineHz : 0;
+};
 
 const sightsOf = (
   spectra: WholeSpectra,
@@ -48,9 +55,9 @@ const sightsOf = (
   const stepHz = (REACH * lineHz) / STEPS;
   for (let k = -STEPS; k <= STEPS; k++) {
     const hz = lineHz + k * stepHz;
-    const shownHz = observedHz(hz, samplingRateHz);
-    if (shownHz < EDGE_HZ || shownHz > samplingRateHz / 2 - EDGE_HZ) continue;
-    const slopeHz = directionOf(hz, samplingRateHz) * hz;
+    const shownHz = aliasOfHz(hz, samplingRateHz);
+    const slopeHz = imageSlopeHz(hz, shownHz, samplingRateHz);
+    if (slopeHz === 0 || shownHz < EDGE_HZ || shownHz > spectra.samplingRateHz / 2 - EDGE_HZ) continue;
     const { frequencyHz, evidence } = topAlong(spectra, track, slopeHz, shownHz, stepHz / 2);
     if (evidence < LEAST) continue;
     // The place itself tells the line's true frequency, and with it the motion, better than the statement did.
@@ -83,7 +90,7 @@ export const findImages = (
   falseAlarm: number,
 ): readonly FoundImage[] => {
   const above = linesHz.filter((hz) => hz > (samplingRateHz / 2) * (1 - REACH));
-  const widthHz = (4 * spectra.samplingRateHz) / spectra.length;
+  const widthHz = (SAME_BINS * spectra.samplingRateHz) / spectra.length;
   const sights = tracks.flatMap((track, index) =>
     above.flatMap((hz) => sightsOf(spectra, track, index, hz, samplingRateHz)),
   );
@@ -91,11 +98,11 @@ export const findImages = (
     const steadied = withoutMotion(prepared, tracks[track]!, slopeHz);
     const peaks = findPeaks(steadied, {
       falseAlarm,
-      lowestHz: Math.max(2, frequencyHz - AROUND_HZ),
+      lowestHz: Math.max(LOWEST_HZ, frequencyHz - AROUND_HZ),
       highestHz: frequencyHz + AROUND_HZ,
     });
     return peaks
-      .filter((peak) => Math.abs(peak.frequencyHz - frequencyHz) < OWN_WIDTHS * peak.limitWidthHz + widthHz)
+      .filter((peak) => Math.abs(peak.frequencyHz - frequencyHz) < peak.limitWidthHz + widthHz)
       .map((peak) => ({ peak, motion: { track, slopeHz } }));
   });
 };

@@ -3,9 +3,9 @@ import { complexArray, complexSpectrum, powerOfTwoAtLeast } from '../../signal/f
 import { median, runningMedian } from '../../signal/statistics.ts';
 import { basebandAt, type Baseband, type WholeSpectra } from './basebands.ts';
 import { growingEvidence, type EvidenceOf } from './line-evidence.ts';
-import { relativeSpeedAt, type SpeedTrack } from '../../signal/equal-angle.ts';
+import { timeAhead, type SpeedTrack } from '../../signal/equal-angle.ts';
 
-/** ln evidence (against noise) that the tone is one line that moves by `slopeHz` per unit of ln speed of a track. */
+/** ln evidence (against noise) that the tone is one line that moves by `slopeHz` per unit of a track's relative speed. */
 export interface Motion {
   /** It does not move. */
   readonly still: number;
@@ -19,18 +19,8 @@ const PADDING = 2;
 /** Noise is read this far to each side, Hz. */
 const NOISE_HZ = 3;
 
-/** ∫(relative speed − 1)dt over the band's steps, s. */
-const driftOf = ({ startS, stepS, axes }: Baseband, track: SpeedTrack): Float64Array => {
-  const n = axes[0]?.re.length ?? 0;
-  const out = new Float64Array(n);
-  let before = relativeSpeedAt(track, startS) - 1;
-  for (let i = 1; i < n; i++) {
-    const now = relativeSpeedAt(track, startS + i * stepS) - 1;
-    out[i] = out[i - 1]! + 0.5 * (before + now) * stepS;
-    before = now;
-  }
-  return out;
-};
+const driftOf = ({ startS, stepS, axes }: Baseband, track: SpeedTrack): Float64Array =>
+  timeAhead(track, startS, stepS, axes[0]?.re.length ?? 0);
 
 /** Powers over frequency of one axis, the motion taken out; index 0 is the band's centre. */
 const powers = (

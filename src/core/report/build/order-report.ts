@@ -2,7 +2,8 @@
 import { limitAt } from '../../diagnosis/absence.ts';
 import type { RunInference } from '../../diagnosis/infer-run.ts';
 import type { Match } from '../../diagnosis/match.ts';
-import { observedHz, type Origin } from '../../diagnosis/origin.ts';
+import type { Origin } from '../../diagnosis/origin.ts';
+import { aliasOfHz } from '../../vehicle/alias.ts';
 import { expectedPlace } from '../../diagnosis/place.ts';
 import { feltLevel } from '../../signal/felt.ts';
 import { velocityMmpsOfSine } from '../../units.ts';
@@ -37,7 +38,7 @@ const orderReport = (inference: RunInference, origin: Origin): OrderReport => {
     frequencySdHz: sdHz,
   };
   if (hz >= rate / 2) {
-    const aliasHz = observedHz(hz, rate);
+    const aliasHz = aliasOfHz(hz, rate);
     return { ...base, visibility: 'above-nyquist', aliasHz, amplitudeMps2: null, feltLevel: null };
   }
   const seen = toneOf(inference, origin);
@@ -63,7 +64,7 @@ const matchReports = (inference: RunInference, match: Match): MatchReport[] => {
       label: origin.line.label,
       probability,
       ...(image ? { alias: true } : {}),
-      expectedHz: observedHz(place.hz, rate),
+      expectedHz: aliasOfHz(place.hz, rate),
       expectedSdHz: place.sdHz,
     };
   });
