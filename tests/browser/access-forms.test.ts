@@ -7,7 +7,7 @@ const bench = useBrowser();
 describe('axe finds nothing, at the size of a desk and of a phone, light and dark,', () => {
   it('on every measurement form', async () => {
     const { page } = await bench.open();
-    await openDemo(page, /comeback/iu);
+    await openDemo(page, /joint replacement/iu);
     await go(page, 'measurements');
     const forms = page.locator('nav a[href*="measurements/"]');
     await forms.first().waitFor();
@@ -28,6 +28,7 @@ describe('axe finds nothing, at the size of a desk and of a phone, light and dar
     expect(hashes.length).toBeGreaterThan(7);
     for (const hash of ['lessons', ...hashes, 'road-test/record']) {
       await go(page, hash);
+      await unfold(page);
       expect(await axeEverywhere(page, hash)).toEqual([]);
     }
   });

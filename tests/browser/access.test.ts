@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { PHONE, useBrowser } from './support/browser.ts';
+import { useBrowser } from './support/browser.ts';
 import { axeEverywhere, axeViolations, go, openDemo, openRecordings, unfold } from './support/tasks.ts';
 
 const bench = useBrowser();
@@ -63,40 +63,5 @@ describe('axe finds nothing, at the size of a desk and of a phone, light and dar
     await page.getByRole('button', { name: 'Diagnose' }).click();
     await page.getByRole('heading', { name: 'This did not work' }).waitFor();
     expect(await axeEverywhere(page, 'failed')).toEqual([]);
-  });
-});
-
-describe('the pictures by keyboard', () => {
-  it('move a cursor, step to peaks and zoom', async () => {
-    const { page } = await bench.open();
-    await openDemo(page, /joint replacement/iu);
-    const cursor = page.getByRole('slider').first();
-    await cursor.focus();
-    await page.keyboard.press('ArrowRight');
-    expect(await cursor.getAttribute('aria-valuetext')).toMatch(/Hz.*driveshaft .*×/u);
-    await page.keyboard.press('Home');
-    await page.keyboard.press('n');
-    await page.getByText(/^This peak:/u).waitFor();
-    const before = Number(await cursor.getAttribute('aria-valuenow'));
-    await page.keyboard.press('n');
-    expect(Number(await cursor.getAttribute('aria-valuenow'))).toBeGreaterThan(before);
-    const all = page.getByRole('button', { name: 'Show all' }).first();
-    await page.keyboard.press('+');
-    expect(await all.isEnabled()).toBe(true);
-    await page.keyboard.press('0');
-    expect(await all.isDisabled()).toBe(true);
-  });
-});
-
-describe('on a phone', () => {
-  it('every control is at least 44 px high', async () => {
-    const { page } = await bench.open(PHONE);
-    await openDemo(page, /joint replacement/iu);
-    const small = await page.evaluate(() =>
-      [...document.querySelectorAll('button, summary, select, nav a, input:not(.visually-hidden)')]
-        .filter((element) => element.checkVisibility() && element.getBoundingClientRect().height < 43.5)
-        .map((element) => element.outerHTML.slice(0, 120)),
-    );
-    expect(small).toEqual([]);
   });
 });

@@ -1,6 +1,6 @@
 import type { Locator, Page } from 'playwright-core';
-import { describe, expect, it } from 'vitest';
-import { useBrowser } from './support/browser.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { type OpenedPage, useBrowser } from './support/browser.ts';
 import { openDemo } from './support/tasks.ts';
 
 const bench = useBrowser();
@@ -32,9 +32,14 @@ async function edges(page: Page, layer: Locator): Promise<[number, number]> {
 }
 
 describe('the pictures of one run', () => {
+  let opened: OpenedPage;
+  beforeAll(async () => {
+    opened = await bench.open();
+    await openDemo(opened.page, /joint replacement/iu);
+  });
+
   it('are linked: pointed at in one, the frequency is marked in all and read as orders', async () => {
-    const { page, complaints } = await bench.open();
-    await openDemo(page, /joint replacement/iu);
+    const { page, complaints } = opened;
     const [spectrum, map] = [layers(page).nth(0), layers(page).nth(1)];
     const { x, y, width, height } = await boxOf(map);
     await page.mouse.move(x + 0.4 * width, y + 0.5 * height);
@@ -52,8 +57,7 @@ describe('the pictures of one run', () => {
   });
 
   it('zoom by a drawn stretch and by the wheel, pan by Shift, all together', async () => {
-    const { page } = await bench.open();
-    await openDemo(page, /joint replacement/iu);
+    const { page } = opened;
     const [spectrum, map] = [layers(page).nth(0), layers(page).nth(1)];
     const [from, to] = await edges(page, spectrum);
     const { x, y, width, height } = await boxOf(spectrum);
@@ -91,8 +95,7 @@ describe('the pictures of one run', () => {
   });
 
   it('question a peak that is pointed at: why this part, and why not another', async () => {
-    const { page } = await bench.open();
-    await openDemo(page, /joint replacement/iu);
+    const { page } = opened;
     const spectrum = layers(page).nth(0);
     const [from, to] = await edges(page, spectrum);
     const { x, y, width, height } = await boxOf(spectrum);
@@ -103,15 +106,23 @@ describe('the pictures of one run', () => {
     await panel.waitFor();
     expect(await panel.textContent()).toMatch(/driveshaft 1×/u);
   });
-});
 
-it('several runs stand side by side, each at its own speed, on one axis of orders', async () => {
-  const { page } = await bench.open();
-  await openDemo(page, /comeback/iu);
-  const figure = page.locator('figure', { hasText: 'All runs side by side' });
-  const names = await figure.locator('svg text.strong').allTextContents();
-  // The two runs of the complaint; the proving run stands against them on a screen of its own.
-  expect(names.length).toBe(2);
-  await figure.getByText('Numbers', { exact: false }).first().click();
-  expect(await figure.getByRole('row').count()).toBeGreaterThanOrEqual(3);
+  it('by keyboard move a cursor, step to peaks and zoom', async () => {
+    const { page } = opened;
+    const cursor = page.getByRole('slider').first();
+    await cursor.focus();
+    await page.keyboard.press('ArrowRight');
+    expect(await cursor.getAttribute('aria-valuetext')).toMatch(/Hz.*driveshaft .*×/u);
+    await page.keyboard.press('Home');
+    await page.keyboard.press('n');
+    await page.getByText(/^This peak:/u).waitFor();
+    const before = Number(await cursor.getAttribute('aria-valuenow'));
+    await page.keyboard.press('n');
+    expect(Number(await cursor.getAttribute('aria-valuenow'))).toBeGreaterThan(before);
+    const all = page.getByRole('button', { name: 'Show all' }).first();
+    await page.keyboard.press('+');
+    expect(await all.isEnabled()).toBe(true);
+    await page.keyboard.press('0');
+    expect(await all.isDisabled()).toBe(true);
+  });
 });

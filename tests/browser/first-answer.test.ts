@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PHONE, useBrowser } from './support/browser.ts';
-import { openDemo, openRecordings, waitForAnswer } from './support/tasks.ts';
+import { openDemo, openRecordings, overflowPx, waitForAnswer } from './support/tasks.ts';
 
 const bench = useBrowser();
 
@@ -17,12 +17,17 @@ describe('from a file to the answer', () => {
     expect(complaints).toEqual([]);
   });
 
-  it('opens a demo job with one click, on a phone too', async () => {
+  it('opens a demo job with one click, on a phone too, where every control is at least 44 px high', async () => {
     const { page, complaints } = await bench.open(PHONE);
     await openDemo(page, /shake after a joint replacement/iu);
     expect(await page.locator('#answer').textContent()).toMatch(/driveshaft 1×/iu);
-    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-    expect(overflow).toBeLessThanOrEqual(0);
+    expect(await overflowPx(page)).toBeLessThanOrEqual(0);
+    const small = await page.evaluate(() =>
+      [...document.querySelectorAll('button, summary, select, nav a, input:not(.visually-hidden)')]
+        .filter((element) => element.checkVisibility() && element.getBoundingClientRect().height < 43.5)
+        .map((element) => element.outerHTML.slice(0, 120)),
+    );
+    expect(small).toEqual([]);
     expect(complaints).toEqual([]);
   });
 

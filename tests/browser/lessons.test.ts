@@ -1,7 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { PHONE, useBrowser } from './support/browser.ts';
-import { axeViolations } from './support/tasks.ts';
+import { useBrowser } from './support/browser.ts';
 
 const bench = useBrowser();
 
@@ -38,28 +37,6 @@ describe('the lessons', () => {
     expect(bench.server.requests.slice(before).some((path) => path.includes('OrderBirth'))).toBe(true);
     expect(complaints).toEqual([]);
   });
-
-  for (const [name, options] of [
-    ['light', { colorScheme: 'light' }],
-    ['dark', { colorScheme: 'dark' }],
-    ['phone', PHONE],
-  ] as const) {
-    it(`are clean to axe and fit the screen, ${name}`, async () => {
-      const { page, complaints } = await bench.open({ ...options, hash: '#lessons' });
-      await page.getByRole('heading', { name: 'Lessons' }).waitFor();
-      expect(await axeViolations(page)).toEqual([]);
-      for (const id of LESSONS) {
-        await openLesson(page, id);
-        await page.evaluate(() =>
-          document.querySelectorAll('main details').forEach((part) => part.setAttribute('open', '')),
-        );
-        expect(await axeViolations(page), id).toEqual([]);
-        const overflow = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-        expect(overflow, id).toBeLessThanOrEqual(0);
-      }
-      expect(complaints).toEqual([]);
-    });
-  }
 
   it('have a big type for the projector', async () => {
     const { page } = await bench.open({ hash: '#lessons/two-near-lines' });

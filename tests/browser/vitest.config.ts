@@ -7,6 +7,8 @@ export default defineConfig({
   root: new URL('../..', import.meta.url).pathname,
   test: {
     env: { TZ: 'UTC', LC_ALL: 'C' },
+    // The files of a worker share one browser, each page a context of its own.
+    isolate: false,
     // Every wait is for a condition, so a quick machine never waits this long and a busy one may.
     testTimeout: 240_000,
     hookTimeout: 120_000,

@@ -1,4 +1,4 @@
-/** One Chromium for a test file, a fresh context for each page, and complaints of the page gathered. */
+/** One Chromium for all test files of a worker, a fresh context for each page, and complaints of the page gathered. */
 import { afterAll, beforeAll } from 'vitest';
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
 import { chromium } from 'playwright-core';
@@ -45,16 +45,20 @@ export interface Bench {
   openIn: (context: BrowserContext, hash?: string) => Promise<OpenedPage>;
 }
 
-/** Starts browser and server for the test file it is called in. */
+/** Started once for all files that a worker takes (they share their modules), and closed when the worker ends. */
+let launched: Promise<Browser> | null = null;
+
+/** Starts a server for the test file it is called in, and the browser where none runs yet. */
 export function useBrowser(): Bench {
   let browser: Browser | null = null;
   let server: AppServer | null = null;
   beforeAll(async () => {
     server = await serveApp();
-    browser = await chromium.launch({ executablePath: findChromium() ?? '/usr/bin/chromium', args: FLAGS });
+    launched ??= chromium.launch({ executablePath: findChromium() ?? '/usr/bin/chromium', args: FLAGS });
+    browser = await launched;
   });
   afterAll(async () => {
-    await browser?.close();
+    await Promise.all((browser?.contexts() ?? []).map((context) => context.close()));
     await server?.close();
   });
   const running = <T>(thing: T | null): T => {
