@@ -60,6 +60,59 @@ export const whitenedPower = ({ re, im }: ComplexVector, w: Hermitian): number =
 export const powerAt = (band: Band, whitener: Hermitian, frequencyHz: number): number =>
   whitenedPower(amplitudeAt(band, frequencyHz), whitener);
 
+/**
+ * The whitened power of a line at `count` frequencies, `stepHz` apart from `firstHz` on. The same as `powerAt` at each, in
+ * a third of the time: from one frequency to the next every sample is turned on by its own small angle.
+ */
+export const powersAt = (
+  band: Band,
+  whitener: Hermitian,
+  firstHz: number,
+  stepHz: number,
+  count: number,
+): Float64Array => {
+  const { weight, axes, norm, centreHz, startS, stepS } = band;
+  const n = weight.length;
+  const axisCount = axes.length;
+  const scale = norm > 0 ? 1 / norm : 0;
+  const turned = axes.map(({ re, im }) => ({ re: re.slice(), im: im.slice() }));
+  const onRe = new Float64Array(n);
+  const onIm = new Float64Array(n);
+  for (let i = 0; i < n; i++) {
+    const angle = -2 * Math.PI * (startS + i * stepS);
+    const c = Math.cos(angle * (firstHz - centreHz)) * weight[i]! * scale;
+    const s = Math.sin(angle * (firstHz - centreHz)) * weight[i]! * scale;
+    for (const { re, im } of turned) {
+      const real = re[i]! * c - im[i]! * s;
+      im[i] = re[i]! * s + im[i]! * c;
+      re[i] = real;
+    }
+    onRe[i] = Math.cos(angle * stepHz);
+    onIm[i] = Math.sin(angle * stepHz);
+  }
+  const sums = { re: axes.map(() => 0), im: axes.map(() => 0) };
+  const powers = new Float64Array(count);
+  for (let k = 0; k < count; k++) {
+    for (let axis = 0; axis < axisCount; axis++) {
+      const { re, im } = turned[axis]!;
+      let sumRe = 0;
+      let sumIm = 0;
+      for (let i = 0; i < n; i++) {
+        const a = re[i]!;
+        const b = im[i]!;
+        sumRe += a;
+        sumIm += b;
+        re[i] = a * onRe[i]! - b * onIm[i]!;
+        im[i] = a * onIm[i]! + b * onRe[i]!;
+      }
+      sums.re[axis] = sumRe;
+      sums.im[axis] = sumIm;
+    }
+    powers[k] = whitenedPower(sums, whitener);
+  }
+  return powers;
+};
+
 /** Bins of the scan per sample of the band: four to eight to a natural bin, so that straight lines join them well. */
 const PADDING = 4;
 

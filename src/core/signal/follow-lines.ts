@@ -2,7 +2,7 @@
  * The speed track that lines follow together: frame by frame the common relative shift at which they stand highest, the
  * smoothest likely path through the frames, then again with longer frames on what is left.
  */
-import { powerAt } from './band-power.ts';
+import { powersAt } from './band-power.ts';
 import { bestPath } from './best-path.ts';
 import type { Blocks } from './blocks.ts';
 import { relativeSpeedAt, type SpeedTrack } from './equal-angle.ts';
@@ -18,7 +18,7 @@ const STATES_PER_BIN = 5;
 /** Roughness of the speed, per s³, from steady cruise to a foot on the pedal. */
 const ROUGHNESSES = [1e-9, 1e-8, 1e-7, 1e-6, 1e-5];
 
-/** Evidence of each shift at each frame: whitened power of all lines there, counted once per independent frame. */
+/** Evidence of each shift (evenly spaced) at each frame: whitened power of all lines there, counted once per independent frame. */
 const shiftEvidence = (
   lines: readonly LineToFollow[],
   bands: readonly (readonly Band[])[],
@@ -27,6 +27,7 @@ const shiftEvidence = (
   shifts: Float64Array,
 ): Float64Array => {
   const evidence = new Float64Array(frames.timeS.length * shifts.length);
+  const step = shifts[1]! - shifts[0]!;
   lines.forEach((line, l) => {
     const length = frameLengthS(line.frequencyHz) * stretch;
     // Overlapped frames repeat each other: a Hann frame is worth about two thirds of its length.
@@ -34,10 +35,9 @@ const shiftEvidence = (
     frames.timeS.forEach((t, k) => {
       const slice = sliceBand(bands[l]![frames.block[k]!]!, t - length / 2, t + length / 2);
       if (!(slice.lengthS > 0.3 * length)) return;
-      shifts.forEach((shift, s) => {
-        evidence[k * shifts.length + s]! +=
-          worth * slice.lengthS * powerAt(slice, line.whitener, line.frequencyHz * (1 + shift));
-      });
+      const firstHz = line.frequencyHz * (1 + shifts[0]!);
+      const powers = powersAt(slice, line.whitener, firstHz, line.frequencyHz * step, shifts.length);
+      powers.forEach((power, s) => (evidence[k * shifts.length + s]! += worth * slice.lengthS * power));
     });
   });
   return evidence;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { amplitudeAt, powerAt, powerScan, whitenedPower } from '../../../src/core/signal/band-power.ts';
+import { amplitudeAt, powerAt, powersAt, powerScan, whitenedPower } from '../../../src/core/signal/band-power.ts';
 import { toBlocks } from '../../../src/core/signal/blocks.ts';
 import { outer, traceOfProduct } from '../../../src/core/signal/hermitian.ts';
 import { makeZoom, sliceBand, type Band } from '../../../src/core/signal/zoom.ts';
@@ -112,5 +112,16 @@ describe('whitened power', () => {
       for (let f = 13.3; f < 15.9; f += 0.0137)
         expect(Math.abs(scan(f) - powerAt(piece, w, f)) / top).toBeLessThan(0.03);
     }
+  });
+
+  it('at even steps, each sample turned on by its angle, is the sum at each frequency', () => {
+    const band = bandOf([tone(0.5, 14.41, 0.6), tone(0.3, 14.41, -1), tone(0.1, 15.2)], 14.6, 2);
+    const w = outer(3, { re: [0.7, -1.1, 0.4], im: [0.2, 0.8, -0.9] });
+    const piece = sliceBand(band, START_S + 8, START_S + 14);
+    const powers = powersAt(piece, w, 13.3, 0.0137, 190);
+    const top = Math.max(...powers);
+    powers.forEach((power, k) =>
+      expect(Math.abs(power - powerAt(piece, w, 13.3 + k * 0.0137)) / top).toBeLessThan(1e-11),
+    );
   });
 });
