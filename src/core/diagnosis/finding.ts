@@ -7,6 +7,7 @@ import type { RunInference } from './infer-run.ts';
 import { faultShare } from './levels.ts';
 import { stoodStill } from './tone-motion.ts';
 import { targetsOf } from './origin.ts';
+import type { Tone } from './tone.ts';
 import { expectedPlace } from './place.ts';
 import { NOTICED_FROM, overRoad } from './over-road.ts';
 import { perceivedAs, type Perceived } from './perceived.ts';
@@ -57,22 +58,44 @@ const allComputed = ({ run }: RunInference): boolean =>
   (run.expected.wheelHz !== null || run.condition.load === 'standing') &&
   (run.expected.engineHz !== null || run.isElectric);
 
-const findingOf = (inference: RunInference, match: Match): Finding | null => {
-  const { peak } = match.tone;
-  const { resonance, noise, fixed, unlisted } = match.others;
-  if (resonance + noise > 1 - LEAST_LINE) return null;
-  const top = match.lines[0];
-  const chosen = top && top.probability >= Math.max(fixed, unlisted) ? top : null;
+/** A tone taken for one origin, or (null) for none of the lines: where it then truly is, and what is noticed of it. */
+interface Reading extends Pick<Finding, 'chosen' | 'trueHz' | 'feltLevel' | 'overRoad'> {
+  readonly perceived: Perceived | null;
+}
+
+const readAs = (inference: RunInference, { peak }: Tone, chosen: OriginShare | null): Reading => {
   const trueHz = chosen ? trueHzOf(inference, chosen, peak.frequencyHz) : peak.frequencyHz;
   const level = feltLevel(trueHz, peak.amplitudeMps2, peak.verticalShare);
   // What lies about the true place of an image, the recording does not show.
   const { spectrum, floorMps2 } = inference.run;
   const above = chosen?.image ? Infinity : overRoad(spectrum, floorMps2, trueHz, peak.amplitudeMps2);
   const perceived = perceivedAs({ ...peak, frequencyHz: trueHz }, level, above);
+  return { chosen, trueHz, feltLevel: level, overRoad: above, perceived };
+};
+
+/**
+ * The likeliest origin decides what a tone is taken for, unless nothing would be noticed of it there while the others,
+ * more likely than not, are noticed: then the likeliest of these does (an image may be a drone or a faint hum).
+ */
+const readingOf = (inference: RunInference, { tone, lines, others }: Match): Reading => {
+  const candidates = lines.filter(({ probability }) => probability >= Math.max(others.fixed, others.unlisted));
+  const first = readAs(inference, tone, candidates[0] ?? null);
+  if (first.perceived) return first;
+  const noticed = candidates.map((share) => readAs(inference, tone, share)).filter(({ perceived }) => perceived);
+  const likely = noticed.reduce((sum, { chosen }) => sum + (chosen?.probability ?? 0), 0);
+  return likely > 0.5 ? noticed[0]! : first;
+};
+
+const findingOf = (inference: RunInference, match: Match): Finding | null => {
+  const { peak } = match.tone;
+  const { resonance, noise, fixed, unlisted } = match.others;
+  if (resonance + noise > 1 - LEAST_LINE) return null;
+  const reading = readingOf(inference, match);
+  const { chosen, feltLevel: level, overRoad: above, perceived } = reading;
   if (!perceived) return null;
   const frequencySdHz = frequencySdOf(inference, peak);
   const noticed = Math.max(1, level * Math.min(1, above / NOTICED_FROM));
-  const base = { inference, match, chosen, trueHz, frequencySdHz, feltLevel: level, perceived, overRoad: above };
+  const base = { ...reading, inference, match, frequencySdHz, perceived };
   if (chosen) {
     const { line, levels } = chosen.origin;
     return {

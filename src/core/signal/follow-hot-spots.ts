@@ -1,6 +1,6 @@
 /** Lines found where energy stands out of the spectrum, each tried as the one that shows how the speed moved. */
 import { toBlocks, type Blocks } from './blocks.ts';
-import { makeLevels, noiseWeights, smoothCandidates } from './candidates.ts';
+import { makeLevels, noiseWeights, smoothCandidates, type Candidate } from './candidates.ts';
 import { STEADY, type SpeedTrack } from './equal-angle.ts';
 import { followLines } from './follow-lines.ts';
 import type { LineToFollow } from './frames.ts';
@@ -8,41 +8,69 @@ import { sharpnessOf, type Sharpness } from './sharpness.ts';
 import type { Prepared } from './spectrum.ts';
 import { makeZoom, type Band, type Zoom } from './zoom.ts';
 
-/** Hot spots tried as lines to follow. */
-const MOST_SPOTS = 6;
+/** Hot spots tried as lines to follow: the strongest, and those that stand out most from what is beside them. */
+const MOST_STRONG = 4;
+const MOST_SPOTS = 8;
+/** What is beside a spot: this far from it, relative. A cruise moves a line less, a hump of the road is wider. */
+const BESIDE_FROM = 0.025;
+const BESIDE_TO = 0.06;
+const LEAST_BESIDE_BINS = 3;
+/** Each spot is followed within this share of the greatest shift first: a weak line is lost where it may go far. */
+const REACHES = [1 / 3, 1];
 const MOST_FOLLOWED = 6;
 /** A followed line must gain this share of its likelihood, or be as steady as before. */
 const LEAST_SHARE = 0.05;
 
 interface Spot extends LineToFollow {
-  /** Energy over the noise. */
-  readonly strength: number;
   readonly bands: readonly Band[];
   readonly steady: Sharpness;
 }
 
 const reachOf = (shift: number, hz: number): number => hz * shift + 0.1;
 
-/** Places in the clock's spectrum where energy stands out, strongest first. */
+/** Mean height to both sides of a candidate, where a line that moves with the speed would not reach. */
+const besideOf = ({ view: { whitened }, bin }: Candidate): number => {
+  const near = Math.max(2, Math.round(BESIDE_FROM * bin));
+  const far = Math.max(near + LEAST_BESIDE_BINS, Math.round(BESIDE_TO * bin));
+  let sum = 0;
+  let count = 0;
+  for (let d = near; d <= far; d++) {
+    for (const k of [bin - d, bin + d]) {
+      const height = whitened.t[k] ?? 0;
+      if (height > 0) [sum, count] = [sum + height, count + 1];
+    }
+  }
+  return count > 0 ? sum / count : 1;
+};
+
+/** Places in the clock's spectrum where energy stands out of the noise, or of what is beside it, most first. */
 const hotSpots = (blocks: Blocks, zoom: Zoom, lowestHz: number, highestHz: number, shift: number): Spot[] => {
   const views = makeLevels(blocks, lowestHz, highestHz);
-  const found = smoothCandidates(blocks.axisCount, views, lowestHz, highestHz, 0.01)
-    .map((candidate) => ({
-      candidate,
-      strength: (candidate.view.whitened.t[candidate.bin]! - 1) * candidate.view.whitened.averages * blocks.axisCount,
-    }))
-    .sort((a, b) => b.strength - a.strength);
+  const found = smoothCandidates(blocks.axisCount, views, lowestHz, highestHz, 0.01).map((candidate) => {
+    const { t, averages } = candidate.view.whitened;
+    const over = (floor: number): number => (t[candidate.bin]! / floor - 1) * averages * blocks.axisCount;
+    return { candidate, strength: over(1), contrast: over(Math.max(1, besideOf(candidate))) };
+  });
   const spots: Spot[] = [];
-  for (const { candidate, strength } of found) {
-    if (spots.length >= MOST_SPOTS) break;
-    const hz = candidate.frequencyHz;
-    if (spots.some((spot) => Math.abs(spot.frequencyHz - hz) < Math.max(0.4, (shift + 0.01) * hz))) continue;
-    const whitener = noiseWeights(candidate);
-    const bands = Array.from({ length: zoom.blocks }, (_, b) => zoom.band(b, hz, (hz * shift + 1) / 0.75));
-    const line = { frequencyHz: hz, whitener };
-    const steady = sharpnessOf(line, bands, STEADY, reachOf(shift, hz));
-    spots.push({ ...line, strength, bands, steady });
-  }
+  const take = (candidates: typeof found, most: number): void => {
+    for (const { candidate } of candidates) {
+      if (spots.length >= most) return;
+      const hz = candidate.frequencyHz;
+      if (spots.some((spot) => Math.abs(spot.frequencyHz - hz) < Math.max(0.4, (shift + 0.01) * hz))) continue;
+      const whitener = noiseWeights(candidate);
+      const bands = Array.from({ length: zoom.blocks }, (_, b) => zoom.band(b, hz, (hz * shift + 1) / 0.75));
+      const line = { frequencyHz: hz, whitener };
+      spots.push({ ...line, bands, steady: sharpnessOf(line, bands, STEADY, reachOf(shift, hz)) });
+    }
+  };
+  take(
+    found.toSorted((a, b) => b.strength - a.strength),
+    MOST_STRONG,
+  );
+  take(
+    found.toSorted((a, b) => b.contrast - a.contrast),
+    MOST_SPOTS,
+  );
   return spots;
 };
 
@@ -102,10 +130,12 @@ export const followHotSpots = (
   });
   let best = none;
   for (const spot of spots) {
-    const track = followLines(zoom, blocks, [spot], STEADY, shift);
-    if (strayed(track, shift)) continue;
-    const judged = judge(spots, track, shift);
-    if (judged.gain > best.gain) best = judged;
+    for (const share of REACHES) {
+      const track = followLines(zoom, blocks, [spot], STEADY, share * shift);
+      if (strayed(track, shift)) continue;
+      const judged = judge(spots, track, shift);
+      if (judged.gain > best.gain) best = judged;
+    }
   }
   // What moved along is followed together, which steadies the weaker lines.
   for (let round = 0; round < 2 && best.lines.length > 1; round++) {

@@ -27,7 +27,7 @@ const FLOOR_HALF_HZ = 2.5;
 /** Noise alone reaches this much (in ln) somewhere in a spectrum of some thousand bins. */
 const CHANCE = 13;
 /** A longer recording is looked at in blocks of this length, s, a few of them. */
-const BLOCK_S = 64;
+const BLOCK_S = 96;
 const MOST_BLOCKS = 4;
 
 /** The surroundings that a band's highest bin must stand out of, to each side, in bands; Hann's main lobe in bins. */
