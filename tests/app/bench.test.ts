@@ -285,6 +285,18 @@ describe('before and after', () => {
     expect(geometry.x(0.5)).toBeLessThan(geometry.x(5));
   });
 
+  it('leave room for the longest name beside the rows, and on a phone put the names above them', () => {
+    const long = change({ label: 'power steering pump 1×' });
+    const desk = changeGeometry([change({}), long], 900);
+    expect(desk.namesAbove).toBe(false);
+    expect(desk.left).toBeGreaterThan(7 * long.label.length);
+    const phone = changeGeometry([change({}), long], 320);
+    expect(phone.namesAbove).toBe(true);
+    expect(phone.right - phone.left).toBeGreaterThan(280);
+    expect(phone.rowY[1]! - phone.rowY[0]!).toBeGreaterThan(desk.rowY[1]! - desk.rowY[0]!);
+    expect(phone.rowY[1]!).toBeLessThan(phone.height - 24);
+  });
+
   it('take the runs of one stage, complaint where nothing else is said', () => {
     const job = { ...emptyJob(), runs: [{ file: 'a' }, { file: 'b', stage: 'proof' as const }] };
     expect(stageOf(job, 'complaint').runs.map(({ file }) => file)).toEqual(['a']);

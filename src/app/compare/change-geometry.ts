@@ -9,15 +9,21 @@ export interface ChangeGeometry {
   readonly right: number;
   readonly height: number;
   readonly rowY: readonly number[];
+  /** Whether names stand above their rows instead of beside them. */
+  readonly namesAbove: boolean;
   readonly ticks: readonly number[];
 }
 
 const ROW_HEIGHT = 34;
-const TOP = 18;
+/** On a narrow screen the name of an order stands above its row. */
+const NARROW = 480;
+const NARROW_ROW_HEIGHT = 50;
+const NARROW_LEFT = 10;
+const TOP = 24;
 const AXIS = 26;
-
-/** Room for the longest label of an order. */
-const leftOf = (width: number): number => (width < 480 ? 96 : 140);
+/** Width of a letter of a name, on the generous side, and what is left free about the name. */
+const LETTER = 7.6;
+const FREE = 20;
 
 export function changeGeometry(changes: readonly OrderChange[], width: number): ChangeGeometry {
   const levels = changes
@@ -25,15 +31,19 @@ export function changeGeometry(changes: readonly OrderChange[], width: number): 
     .filter((level) => level > 0);
   const low = 10 ** Math.floor(Math.log10(Math.min(0.5, ...levels)));
   const high = 10 ** Math.ceil(Math.log10(Math.max(2, ...levels)));
-  const left = leftOf(width);
+  const namesAbove = width < NARROW;
+  const longest = Math.max(0, ...changes.map(({ label }) => label.length));
+  const left = namesAbove ? NARROW_LEFT : LETTER * longest + FREE;
+  const rowHeight = namesAbove ? NARROW_ROW_HEIGHT : ROW_HEIGHT;
   const right = Math.max(left + 60, width - 16);
   const decades = Math.round(Math.log10(high / low));
   return {
     x: scaleLog([low, high], [left, right]).clamp(true),
     left,
     right,
-    height: TOP + changes.length * ROW_HEIGHT + AXIS,
-    rowY: changes.map((_, index) => TOP + (index + 0.5) * ROW_HEIGHT),
+    height: TOP + changes.length * rowHeight + AXIS,
+    rowY: changes.map((_, index) => TOP + (index + (namesAbove ? 0.75 : 0.5)) * rowHeight),
+    namesAbove,
     ticks: Array.from({ length: decades + 1 }, (_, power) => +(low * 10 ** power).toPrecision(1)),
   };
 }

@@ -25,6 +25,8 @@ export class Comparing {
   after = $state<Side>('proof');
   progress = $state.raw<Progress | null>(null);
   isWorking = $state(false);
+  /** When the work under way began, on the page's own clock, ms. */
+  startedMs = $state(0);
   result = $state.raw<Comparison | null>(null);
   problem = $state.raw<Problem | null>(null);
   #abort: AbortController | null = null;
@@ -39,6 +41,8 @@ export class Comparing {
     const abort = new AbortController();
     this.#abort = abort;
     this.isWorking = true;
+    this.startedMs = performance.now();
+    this.progress = null;
     this.problem = null;
     const result = await this.#compare(abort.signal);
     if (this.#abort !== abort) return;
