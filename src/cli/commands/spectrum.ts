@@ -18,7 +18,7 @@ const DEFAULT_SEGMENT_S = 8;
 
 const OPTIONS = [
   { name: 'window', value: 'hann', help: 'hann, hamming, blackman-harris, flat-top or rectangular (default hann)' },
-  { name: 'segment', value: '4096', help: `samples a segment, a power of two (default about ${DEFAULT_SEGMENT_S} s)` },
+  { name: 'segment', value: '4096', help: `samples a segment (default about ${DEFAULT_SEGMENT_S} s)` },
   { name: 'overlap', value: '0.5', help: 'share of a segment the next one shares, 0 to 0.95 (default 0.5)' },
   { name: 'axis', value: 'all', help: 'x, y, z or all (root-sum-square); default every axis and all' },
   { name: 'rate', value: '400Hz', help: 'sampling rate of a file without time stamps' },
@@ -37,21 +37,21 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   if (file === undefined || more !== undefined)
     throw new UsageError('name one recording. Try: perrev spectrum recording.csv');
   const rate = given.text('rate');
-  const recording = await loadRecording(
-    io,
-    file,
-    rate === undefined ? undefined : valueOf('rate', parseFrequencyHz(rate, 'Hz')),
-  );
+  const rateHz = rate === undefined ? undefined : valueOf('rate', parseFrequencyHz(rate, 'Hz'));
+  const window = choiceOf('window', given.text('window') ?? 'hann', WINDOWS);
+  const askedLength = askedSegment(given);
+  const overlap = overlapOf(given);
+  const axisText = given.text('axis');
+  const askedAxis = axisText === undefined ? null : choiceOf('axis', axisText, AXES);
+  const recording = await loadRecording(io, file, rateHz);
   if (!recording.ok) {
     io.stderr(problemText(recording.problem));
     return 1;
   }
   const prepared = prepare(recording.value);
-  const window = choiceOf('window', given.text('window') ?? 'hann', WINDOWS);
-  const segmentLength = segmentOf(given, prepared);
-  const overlap = overlapOf(given);
+  const segmentLength = segmentOf(askedLength, prepared);
   const names = recording.value.channels.map(({ axis }) => axis as string);
-  const axes = axesOf(given, names);
+  const axes = axesOf(askedAxis, names);
   const columns = axes.map(({ name, axis }): Columns & { stepHz: number } => {
     const options = { window, segmentLength, overlap, axis };
     const amplitude = welchAmplitude(prepared, options);
@@ -75,19 +75,25 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   return 0;
 }
 
-function segmentOf(given: Arguments, prepared: Prepared): number {
+/** The length asked for, null where none is. */
+function askedSegment(given: Arguments): number | null {
   const text = given.text('segment');
+  if (text === undefined) return null;
+  const length = valueOf('segment', parseRatio(text, { range: [0, 1e9], name: 'number' }));
+  if (!Number.isInteger(length) || length < 16)
+    throw new UsageError(`--segment ${text} is not a whole number of samples from 16 on.`);
+  return length;
+}
+
+function segmentOf(asked: number | null, prepared: Prepared): number {
   const longest = Math.max(0, ...prepared.pieces.map(({ axes }) => axes[0]?.length ?? 0));
-  if (text === undefined) {
+  if (asked === null) {
     const wanted = 2 ** Math.round(Math.log2(prepared.samplingRateHz * DEFAULT_SEGMENT_S));
     return Math.max(16, Math.min(wanted, 2 ** Math.floor(Math.log2(Math.max(16, longest)))));
   }
-  const length = valueOf('segment', parseRatio(text, { range: [0, 1e9], name: 'number' }));
-  if (!Number.isInteger(length) || length < 16 || (length & (length - 1)) !== 0)
-    throw new UsageError(`--segment ${text} is not a power of two from 16 on (256, 512, 1024 …).`);
-  if (length > longest)
-    throw new UsageError(`--segment ${text} is longer than the recording's ${longest} samples without a gap.`);
-  return length;
+  if (asked > longest)
+    throw new UsageError(`--segment ${asked} is longer than the recording's ${longest} samples without a gap.`);
+  return asked;
 }
 
 function overlapOf(given: Arguments): number {
@@ -97,13 +103,11 @@ function overlapOf(given: Arguments): number {
   return overlap;
 }
 
-function axesOf(given: Arguments, names: readonly string[]): { name: string; axis: number | 'all' }[] {
+function axesOf(asked: string | null, names: readonly string[]): { name: string; axis: number | 'all' }[] {
   const every = [...names.map((name, axis) => ({ name, axis })), { name: 'all', axis: 'all' as const }];
-  const asked = given.text('axis');
-  if (asked === undefined) return every;
-  const choice = choiceOf('axis', asked, AXES);
-  const found = every.find(({ name }) => name === choice);
-  if (!found) throw new UsageError(`--axis ${choice}: the recording has ${names.join(', ')}.`);
+  if (asked === null) return every;
+  const found = every.find(({ name }) => name === asked);
+  if (!found) throw new UsageError(`--axis ${asked}: the recording has ${names.join(', ')}.`);
   return [found];
 }
 
