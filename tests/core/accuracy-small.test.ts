@@ -26,4 +26,17 @@ describe('accuracy, a small part', () => {
     );
     expect(wrong).toEqual([]);
   });
+
+  // A weak line beside the wheel hop, and an image: each fails where only the loudest spots of the spectrum are followed,
+  // or only as far as the speed may ever move.
+  it.each([
+    ['rough-weak', 27],
+    ['alias', 4],
+  ] as const)(
+    'is right in %s %i of the suite, where one quiet line gives the history of the speed',
+    async (family, index) => {
+      const { outcome } = await runCase(makeCase(family, index, 4711, NO_LEAN), 0);
+      expect(outcome.score.right, missList([outcome])).toBe(true);
+    },
+  );
 });
