@@ -1,7 +1,7 @@
 /** `perrev spectrum`: amplitude and power density of a recording, as CSV or JSON. */
 import { prepare } from '../../core/signal/prepare.ts';
 import type { Prepared } from '../../core/signal/spectrum.ts';
-import { welchAmplitude, welchDensity } from '../../core/signal/welch.ts';
+import { welchBoth } from '../../core/signal/welch.ts';
 import type { WindowName } from '../../core/signal/windows.ts';
 import { parseFrequencyHz, parseRatio } from '../../core/quantity.ts';
 import type { Arguments } from '../arguments.ts';
@@ -53,13 +53,12 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   const names = recording.value.channels.map(({ axis }) => axis as string);
   const axes = axesOf(askedAxis, names);
   const columns = axes.map(({ name, axis }): Columns & { stepHz: number } => {
-    const options = { window, segmentLength, overlap, axis };
-    const amplitude = welchAmplitude(prepared, options);
+    const { amplitude, density } = welchBoth(prepared, { window, segmentLength, overlap, axis });
     return {
       axis: name,
       stepHz: amplitude.stepHz,
       amplitudeMps2: amplitude.amplitudeMps2,
-      density: welchDensity(prepared, options).density,
+      density: density.density,
     };
   });
   const stepHz = columns[0]?.stepHz ?? 0;

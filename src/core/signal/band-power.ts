@@ -61,8 +61,8 @@ export const powerAt = (band: Band, whitener: Hermitian, frequencyHz: number): n
   whitenedPower(amplitudeAt(band, frequencyHz), whitener);
 
 /**
- * The whitened power of a line at `count` frequencies, `stepHz` apart from `firstHz` on. The same as `powerAt` at each, in
- * a third of the time: from one frequency to the next every sample is turned on by its own small angle.
+ * The whitened power (in units of the noise) of a line at `count` frequencies, `stepHz` apart from `firstHz` on. The same
+ * as `powerAt` at each, but quicker: from one frequency to the next every sample is turned on by its own small angle.
  */
 export const powersAt = (
   band: Band,

@@ -18,7 +18,10 @@ const STATES_PER_BIN = 5;
 /** Roughness of the speed, per s³, from steady cruise to a foot on the pedal. */
 const ROUGHNESSES = [1e-9, 1e-8, 1e-7, 1e-6, 1e-5];
 
-/** Evidence of each shift (evenly spaced) at each frame: whitened power of all lines there, counted once per independent frame. */
+/**
+ * Evidence of each shift at each frame: whitened power of all lines there, counted once per independent frame.
+ * @param shifts evenly spaced, two or more
+ */
 const shiftEvidence = (
   lines: readonly LineToFollow[],
   bands: readonly (readonly Band[])[],

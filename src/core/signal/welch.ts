@@ -72,25 +72,38 @@ const average = (prepared: Prepared, options: WelchOptions): Averaged => {
 /** 1 at 0 Hz and, for even lengths, at half the rate; 2 elsewhere: the mirrored half counts too. */
 const sides = (k: number, segmentLength: number): number => (k === 0 || 2 * k === segmentLength ? 1 : 2);
 
+const amplitudeOf = ({ base, power, windowSum }: Averaged): AmplitudeSpectrum => {
+  const amplitudeMps2 = power.map((p, k) => (sides(k, base.segmentLength) * Math.sqrt(p)) / windowSum);
+  return { kind: 'amplitude', ...base, amplitudeMps2 };
+};
+
+const densityOf = ({ base, power, windowSquares }: Averaged, samplingRateHz: number): PowerDensity => {
+  const scale = 1 / (samplingRateHz * windowSquares);
+  const density = power.map((p, k) => sides(k, base.segmentLength) * p * scale);
+  return { kind: 'power-density', ...base, density };
+};
+
 /**
  * Amplitude spectrum: a steady sine on a bin reads its 0-to-peak amplitude, A_k = 2|X_k|/Σw (root of the mean square
  * over segments). Read tones here. Neighbouring bins of a noise depend on the segment length: read noise in a density.
  */
-export const welchAmplitude = (prepared: Prepared, options: WelchOptions = {}): AmplitudeSpectrum => {
-  const { base, power, windowSum } = average(prepared, options);
-  const amplitudeMps2 = power.map((p, k) => (sides(k, base.segmentLength) * Math.sqrt(p)) / windowSum);
-  return { kind: 'amplitude', ...base, amplitudeMps2 };
-};
+export const welchAmplitude = (prepared: Prepared, options: WelchOptions = {}): AmplitudeSpectrum =>
+  amplitudeOf(average(prepared, options));
 
 /**
  * One-sided power density, (m/s²)²/Hz: PSD_k = 2|X_k|²/(fs·Σw²). Its sum times the step is the mean square.
  * Equals scipy.signal.welch(scaling='density', detrend=False) on the same segments.
  */
-export const welchDensity = (prepared: Prepared, options: WelchOptions = {}): PowerDensity => {
-  const { base, power, windowSquares } = average(prepared, options);
-  const scale = 1 / (prepared.samplingRateHz * windowSquares);
-  const density = power.map((p, k) => sides(k, base.segmentLength) * p * scale);
-  return { kind: 'power-density', ...base, density };
+export const welchDensity = (prepared: Prepared, options: WelchOptions = {}): PowerDensity =>
+  densityOf(average(prepared, options), prepared.samplingRateHz);
+
+/** Both of the same segments, transformed once. */
+export const welchBoth = (
+  prepared: Prepared,
+  options: WelchOptions = {},
+): { readonly amplitude: AmplitudeSpectrum; readonly density: PowerDensity } => {
+  const averaged = average(prepared, options);
+  return { amplitude: amplitudeOf(averaged), density: densityOf(averaged, prepared.samplingRateHz) };
 };
 
 /** Peak velocity of the sine at each bin, mm/s: V = A/(2πf); 0 at 0 Hz, where it has no meaning. */
