@@ -77,6 +77,10 @@ const amplitudeOf = ({ base, power, windowSum }: Averaged): AmplitudeSpectrum =>
   return { kind: 'amplitude', ...base, amplitudeMps2 };
 };
 
+/**
+ * One-sided power density, (m/s²)²/Hz: PSD_k = 2|X_k|²/(fs·Σw²). Its sum times the step is the mean square.
+ * Equals scipy.signal.welch(scaling='density', detrend=False) on the same segments.
+ */
 const densityOf = ({ base, power, windowSquares }: Averaged, samplingRateHz: number): PowerDensity => {
   const scale = 1 / (samplingRateHz * windowSquares);
   const density = power.map((p, k) => sides(k, base.segmentLength) * p * scale);
@@ -90,14 +94,7 @@ const densityOf = ({ base, power, windowSquares }: Averaged, samplingRateHz: num
 export const welchAmplitude = (prepared: Prepared, options: WelchOptions = {}): AmplitudeSpectrum =>
   amplitudeOf(average(prepared, options));
 
-/**
- * One-sided power density, (m/s²)²/Hz: PSD_k = 2|X_k|²/(fs·Σw²). Its sum times the step is the mean square.
- * Equals scipy.signal.welch(scaling='density', detrend=False) on the same segments.
- */
-export const welchDensity = (prepared: Prepared, options: WelchOptions = {}): PowerDensity =>
-  densityOf(average(prepared, options), prepared.samplingRateHz);
-
-/** Both of the same segments, transformed once. */
+/** Amplitude spectrum and one-sided power density of the same segments, transformed once. Read noise in the density. */
 export const welchBoth = (
   prepared: Prepared,
   options: WelchOptions = {},

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { timeFrequency } from '../../../src/core/signal/time-frequency.ts';
-import { velocityMmps, welchAmplitude, welchDensity } from '../../../src/core/signal/welch.ts';
+import { velocityMmps, welchAmplitude, welchBoth } from '../../../src/core/signal/welch.ts';
 import { WINDOW_NAMES, type WindowName } from '../../../src/core/signal/windows.ts';
 import reference from '../../reference/signal.json' with { type: 'json' };
 import { normals, parkMiller, preparedOf, samples, tone, worstRelative } from './made.ts';
@@ -34,7 +34,7 @@ describe('averaged spectra against scipy.signal.welch (vectors of make_signal.py
       overlap: c.overlap,
       axis: c.axis as number | 'all',
     };
-    const density = welchDensity(prepared, options);
+    const density = welchBoth(prepared, options).density;
     const amplitude = welchAmplitude(prepared, options);
     expect(
       worstRelative(
@@ -82,7 +82,7 @@ describe('scaling worked by hand', () => {
       '1.000000000',
       '0.500000000',
     ]);
-    const { density } = welchDensity(sine, options);
+    const { density } = welchBoth(sine, options).density;
     expect(density[50]).toBeCloseTo(1 / 3, 10);
     expect(density[49]! + density[50]! + density[51]!).toBeCloseTo(0.5, 10);
   });
@@ -91,7 +91,7 @@ describe('scaling worked by hand', () => {
     for (const segmentLength of [128, 129]) {
       const options = { window, segmentLength, overlap: 0.5 };
       const a = welchAmplitude(prepared, options);
-      const d = welchDensity(prepared, options);
+      const d = welchBoth(prepared, options).density;
       for (let k = 1; k < 64; k += 1) {
         expect(a.amplitudeMps2[k]! ** 2 / 2 / (d.density[k]! * d.enbwHz)).toBeCloseTo(1, 10);
       }
@@ -101,7 +101,7 @@ describe('scaling worked by hand', () => {
   it('the density of a whole block under no window adds up to its mean square (Parseval), even and odd lengths', () => {
     for (const count of [512, 513]) {
       const x = parkMiller(31, count).map((v) => v + 0.2);
-      const d = welchDensity(preparedOf([x], 100), { window: 'rectangular', segmentLength: count, overlap: 0 });
+      const d = welchBoth(preparedOf([x], 100), { window: 'rectangular', segmentLength: count, overlap: 0 }).density;
       const sum = d.density.reduce((total, v) => total + v * d.stepHz, 0);
       expect(sum / (x.reduce((total, v) => total + v * v, 0) / count)).toBeCloseTo(1, 11);
     }
@@ -110,7 +110,7 @@ describe('scaling worked by hand', () => {
   it('white noise of 0.1 m/s² at 1 kHz has a density of 2·σ²/fs = 2e-5 per Hz', () => {
     const normal = normals(5);
     const noise = preparedOf([samples(200_000, 1000, () => 0.1 * normal())], 1000);
-    const { density } = welchDensity(noise, { segmentLength: 1024 });
+    const { density } = welchBoth(noise, { segmentLength: 1024 }).density;
     const mean = density.slice(1, -1).reduce((sum, v) => sum + v, 0) / (density.length - 2);
     // Relative standard error 1/√(200000/2) = 0.3 %.
     expect(Math.abs(mean / 2e-5 - 1)).toBeLessThan(0.01);
@@ -144,16 +144,16 @@ describe('what is averaged', () => {
     });
     const whole = { samplingRateHz: 100, durationS: 5.4, pieces: [piece(a, 0), piece(b, 10), piece(c, 20)], up: null };
     const options = { window: 'hann', segmentLength: 100, overlap: 0 } as const;
-    const own = welchDensity(whole, options);
+    const own = welchBoth(whole, options).density;
     expect(own.averages).toBe(4);
-    const one = welchDensity(preparedOf([a], 100), options);
-    const three = welchDensity(preparedOf([c], 100), options);
+    const one = welchBoth(preparedOf([a], 100), options).density;
+    const three = welchBoth(preparedOf([c], 100), options).density;
     for (let k = 0; k <= 50; k += 1)
       expect(own.density[k]).toBeCloseTo((3 * one.density[k]! + three.density[k]!) / 4, 12);
   });
 
   it('a recording shorter than the segment asked for gets the longest power of two it holds', () => {
-    const short = welchDensity(preparedOf([parkMiller(51, 300)], 100), { segmentLength: 4096 });
+    const short = welchBoth(preparedOf([parkMiller(51, 300)], 100), { segmentLength: 4096 }).density;
     expect(short.segmentLength).toBe(256);
     expect(short.averages).toBe(1);
   });
