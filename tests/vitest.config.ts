@@ -10,6 +10,7 @@ export default defineConfig({
   resolve: { conditions: ['browser'] },
   test: {
     env: { TZ: 'UTC', LC_ALL: 'C' },
+    setupFiles: ['tests/support/property-seed.ts'],
     // A busy machine is slow, not wrong; what must be quick has a limit of its own.
     testTimeout: 240_000,
     hookTimeout: 240_000,

@@ -62,7 +62,10 @@ describe('without a network', () => {
     const worker = await page.evaluate(async () => (await fetch('sw.js', { cache: 'no-store' })).text());
     bench.server.replaced.set('/sw.js', Buffer.from(worker.replace(/"([0-9a-f]{12})"(?=[^"]*$|,)/u, '"newer"') + '//'));
     await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
+    // The page as it was shows the job, too.
+    const loaded = page.waitForEvent('load');
     await page.getByRole('button', { name: 'Load it now' }).click();
+    await loaded;
     await page.getByText('40 s ·').waitFor();
     expect(await page.getByRole('textbox', { name: 'Job' }).inputValue()).toBe('stays');
     expect(await page.getByRole('button', { name: 'Load it now' }).count()).toBe(0);

@@ -22,11 +22,18 @@ class Updates {
   #watch(registration: ServiceWorkerRegistration): void {
     // Without a controller this is the first visit: nothing older to replace.
     if (!navigator.serviceWorker.controller) return;
-    if (registration.waiting) this.#waiting = registration.waiting;
-    const coming = registration.installing;
-    coming?.addEventListener('statechange', () => {
-      if (coming.state === 'installed') this.#waiting = coming;
-    });
+    if (registration.waiting) this.#follow(registration.waiting);
+    if (registration.installing) this.#follow(registration.installing);
+  }
+
+  /** Offers a version from when it is fetched until it takes over. */
+  #follow(version: ServiceWorker): void {
+    const tell = (): void => {
+      if (version.state === 'installed') this.#waiting = version;
+      else if (this.#waiting === version) this.#waiting = null;
+    };
+    tell();
+    version.addEventListener('statechange', tell);
   }
 }
 

@@ -7,6 +7,7 @@ import {
   CHECK_WEIGHTS,
   OUTCOME_TRUST,
   SOMETHING_ELSE_PRIOR,
+  type CheckWeights,
 } from '../../../src/core/diagnosis/weights.ts';
 import type { Load } from '../../../src/core/vehicle/vehicle.ts';
 import type { WorkDone } from '../../../src/core/job/job.ts';
@@ -140,12 +141,14 @@ test('A bad outcome never lowers the cause it points to most, and a good one nev
       const without = { ...any, measurements: any.measurements.filter((entered) => entered.id !== id) };
       const before = rankOf(without);
       const after = (wrong: boolean) => rankOf({ ...without, measurements: [...without.measurements, { id, wrong }] });
-      const { wrong } = CHECK_WEIGHTS[id] as { wrong: Record<string, number> };
+      const { wrong: named, rest, parts } = CHECK_WEIGHTS[id] as CheckWeights;
+      const wrong = named as Record<string, number>;
       const pointed = before
         .filter((cause) => wrong[cause.id] !== undefined)
         .sort((a, b) => wrong[b.id]! - wrong[a.id]!)[0];
-      // Only where the check points: a cause that fails it less often than a healthy part does is spared by it.
-      if (!pointed || wrong[pointed.id]! < 0.5) return;
+      // Only where the check points: a cause that fails it less often than its part does anyway is spared by it.
+      const anyway = parts?.[any.place.basis.part] ?? rest;
+      if (!pointed || wrong[pointed.id]! < Math.max(0.5, anyway)) return;
       expect(probabilityOf(after(true), pointed.id)).toBeGreaterThanOrEqual(pointed.probability - 1e-12);
       expect(probabilityOf(after(false), pointed.id)).toBeLessThanOrEqual(pointed.probability + 1e-12);
     }),

@@ -17,7 +17,21 @@ import { checkRecording } from '../../fuzz/invariants.ts';
 
 /** Processor time of one file, s. The clock's would tell how busy the machine is. */
 const LONGEST_S = 2;
-const processorS = (since?: NodeJS.CpuUsage): number => process.cpuUsage(since).user / 1e6;
+
+/**
+ * Does the work, and again while it takes longer than allowed: on a busy machine processor time grows, too, but the
+ * quickest of three tells what the work needs.
+ */
+async function doneSoon<T>(work: () => Promise<T>, what?: string): Promise<T> {
+  const timesS: number[] = [];
+  for (;;) {
+    const start = process.cpuUsage();
+    const done = await work();
+    timesS.push(process.cpuUsage(start).user / 1e6);
+    if (Math.min(...timesS) < LONGEST_S) return done;
+    if (timesS.length === 3) expect(Math.min(...timesS), what).toBeLessThan(LONGEST_S);
+  }
+}
 
 describe('hostile input', () => {
   it('of ten thousand columns is read if the acceleration is among them', { timeout: 240_000 }, async () => {
@@ -29,9 +43,8 @@ describe('hostile input', () => {
       cells[7] = seconds(i);
       return cells;
     };
-    const start = process.cpuUsage();
-    expectShake(await recordingOf(`${names.join(',')}\n${table(row)}`));
-    expect(processorS(start)).toBeLessThan(LONGEST_S);
+    const text = `${names.join(',')}\n${table(row)}`;
+    expectShake(await doneSoon(() => recordingOf(text)));
   });
 
   it('of a megabyte of quotes, blanks, commas or line ends ends soon', { timeout: 240_000 }, async () => {
@@ -65,9 +78,7 @@ describe('hostile input', () => {
     ]) {
       const text = mark.repeat(1_000_000 / mark.length);
       for (const file of [text, `${PLAIN}${text}`, `${text}\n${PLAIN}`]) {
-        const start = process.cpuUsage();
-        const read = await readText(file);
-        expect(processorS(start), JSON.stringify(mark)).toBeLessThan(LONGEST_S);
+        const read = await doneSoon(() => readText(file), JSON.stringify(mark));
         if (read.ok) checkRecording(read.value);
       }
     }
