@@ -40,10 +40,10 @@ const logUnseen = (origin: Origin, scale: number, limit: DetectionLimit): number
 export const logAbsence = (origins: readonly Origin[], axis: ScaleAxis, limit: DetectionLimit): Float64Array => {
   const size = axis.logPrior.length;
   const log = new Float64Array(size);
-  for (let i = 0; i < size; i += STRIDE) {
-    const at = (index: number): number =>
-      origins.reduce((sum, origin) => sum + logUnseen(origin, scaleAt(axis, index), limit), 0);
-    log[i] = at(i);
+  const at = (index: number): number =>
+    origins.reduce((sum, origin) => sum + logUnseen(origin, scaleAt(axis, index), limit), 0);
+  log[0] = at(0);
+  for (let i = 0; i < size - 1; i += STRIDE) {
     const next = Math.min(size - 1, i + STRIDE);
     const after = at(next);
     for (let j = i + 1; j <= next; j++) log[j] = log[i]! + ((after - log[i]!) * (j - i)) / (next - i);

@@ -127,6 +127,13 @@ export const readJob = (fileText: string, fileName: string): Result<Job> => {
   }
   const version = versionOf(content);
   const job = version.ok ? jobOf(migrate(content, version.value)) : version;
+  if (job.ok && map.tooLarge) {
+    // Under a key that is known its limits have told; under another it would not survive being saved.
+    const { offset, path: key, text: number } = map.tooLarge;
+    const message = `${key}: the number ${shown(number)} is too large to be kept.`;
+    const remedy = 'Write a smaller one, or put it in quotes to have it kept as it is.';
+    return failure(placed({ code: 'job-key', key, message, remedy }, fileName, source, offset));
+  }
   if (job.ok) return job;
   const offset = job.problem.key === undefined ? null : offsetOfKey(map, job.problem.key);
   return failure(placed(job.problem, fileName, source, offset));

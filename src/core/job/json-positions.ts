@@ -4,7 +4,15 @@ export interface JsonMap {
   /** Character offset of each key or list item by its path: 'vehicle.axleRatio', 'runs[0].file'. */
   readonly offsets: ReadonlyMap<string, number>;
   /** First place where the text is not JSON or says a key twice; null where all is well. */
-  readonly fault: { readonly offset: number; readonly path: string; readonly text: string } | null;
+  readonly fault: Found | null;
+  /** First number that is too large to be held; JSON.parse makes infinity of it. */
+  readonly tooLarge: Found | null;
+}
+
+export interface Found {
+  readonly offset: number;
+  readonly path: string;
+  readonly text: string;
 }
 
 /** Deeper nesting than any job file has; keeps the walk from exhausting the stack. */
@@ -25,7 +33,7 @@ class Fault extends Error {
 }
 
 /** Walks the text once. The thrown Fault never leaves this file. */
-const walk = (text: string, offsets: Map<string, number>): void => {
+const walk = (text: string, offsets: Map<string, number>, tooLarge: Found[]): void => {
   let at = 0;
   const take = (pattern: RegExp): string | null => {
     pattern.lastIndex = at;
@@ -75,11 +83,17 @@ const walk = (text: string, offsets: Map<string, number>): void => {
     } while (sign(','));
     if (!sign(']')) throw expected('a comma or a closing bracket', path);
   };
+  const scalar = (path: string): void => {
+    const offset = at;
+    const word = take(SCALAR);
+    if (word === null) throw expected('a value', path);
+    if (Math.abs(Number(word)) === Infinity) tooLarge.push({ offset, path, text: word });
+  };
   const value = (path: string, depth: number): void => {
     if (depth >= DEEPEST) throw new Fault(at, path, 'values are nested too deeply');
     if (sign('{')) object(path, depth + 1);
     else if (sign('[')) list(path, depth + 1);
-    else if (take(STRING) === null && take(SCALAR) === null) throw expected('a value', path);
+    else if (take(STRING) === null) scalar(path);
   };
 
   value('', 0);
@@ -90,13 +104,15 @@ const walk = (text: string, offsets: Map<string, number>): void => {
 /** Maps a JSON text. Never throws; a fault is part of the map, with what was mapped before it. */
 export const mapJson = (text: string): JsonMap => {
   const offsets = new Map<string, number>();
+  const tooLarge: Found[] = [];
+  let fault: Found | null = null;
   try {
-    walk(text, offsets);
-    return { offsets, fault: null };
+    walk(text, offsets, tooLarge);
   } catch (error) {
     if (!(error instanceof Fault)) throw error;
-    return { offsets, fault: { offset: error.offset, path: error.path, text: error.message } };
+    fault = { offset: error.offset, path: error.path, text: error.message };
   }
+  return { offsets, fault, tooLarge: tooLarge[0] ?? null };
 };
 
 /** 1-based line and column of a character offset. */

@@ -1,5 +1,7 @@
 /** The spectrum about one frequency, as fine as the recording is long, without making the whole of it. */
+import { powersAt } from './band-power.ts';
 import { longestStretch, toBlocks } from './blocks.ts';
+import { identity } from './hermitian.ts';
 import type { Prepared } from './spectrum.ts';
 import { FLAT_BAND, makeZoom, sliceBand } from './zoom.ts';
 
@@ -34,21 +36,7 @@ export const besideLine = (
   const reachBins = Math.floor(reachHz * lengthS) + moreBins;
   const zoom = makeZoom(blocks);
   const band = sliceBand(zoom.band(0, frequencyHz, ((reachBins + 2) * binHz) / FLAT_BAND), startS, startS + lengthS);
-  const { centreHz, stepS, weight, norm, axes } = band;
-  const amplitudeMps2 = Float64Array.from({ length: 2 * reachBins + 1 }, (_, k) => {
-    const turn = -2 * Math.PI * (k - reachBins) * binHz * stepS;
-    let power = 0;
-    for (const { re, im } of axes) {
-      let [sumRe, sumIm] = [0, 0];
-      for (let i = 0; i < weight.length; i++) {
-        const c = Math.cos(turn * i) * weight[i]!;
-        const s = Math.sin(turn * i) * weight[i]!;
-        sumRe += re[i]! * c - im[i]! * s;
-        sumIm += re[i]! * s + im[i]! * c;
-      }
-      power += sumRe * sumRe + sumIm * sumIm;
-    }
-    return Math.sqrt(power) / norm;
-  });
-  return { centreHz, binHz, amplitudeMps2 };
+  const { centreHz } = band;
+  const powers = powersAt(band, identity(blocks.axisCount), centreHz - reachBins * binHz, binHz, 2 * reachBins + 1);
+  return { centreHz, binHz, amplitudeMps2: powers.map(Math.sqrt) };
 };

@@ -8,6 +8,9 @@ export type Hermitian = Float64Array;
 /** Packed length for a number of axes: its square. */
 export const packedLength = (axes: number): number => axes * axes;
 
+/** The identity: as a whitener it lets every axis count as it is. */
+export const identity = (axes: number): Hermitian => new Float64Array(packedLength(axes)).fill(1, 0, axes);
+
 /** Place of re of entry (i, j), i < j; im stands behind it. */
 export const offDiagonal = (axes: number, i: number, j: number): number => {
   const before = i * axes - (i * (i + 1)) / 2 + (j - i - 1);

@@ -23,6 +23,16 @@ describe('where keys stand', () => {
   });
 });
 
+test.each(['11e309', '-1E+400', '9'.repeat(310)])(
+  'the number %s, which no double holds, is told with its place',
+  (text) => {
+    const map = mapJson(`{ "vehicle": { "ratios": [3.06, ${text}] }, "b": 1e308, "c": 1e999 }`);
+    expect(map.fault).toBeNull();
+    expect(map.tooLarge).toEqual({ offset: 32, path: 'vehicle.ratios[1]', text });
+    expect(mapJson('{ "b": 1e308, "c": "1e999" }').tooLarge).toBeNull();
+  },
+);
+
 /** Keys once each: JSON.parse lets the last one win, here it is a fault. */
 const repeatsKey = (text: string): boolean => mapJson(text).fault?.text.startsWith('the key') ?? false;
 

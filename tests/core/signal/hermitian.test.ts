@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   effectiveDirections,
+  identity,
   inverse,
   loudestDirection,
   offDiagonal,
@@ -25,6 +26,7 @@ describe.each(hermitian.map((c) => [c.axes, c] as const))('Hermitian matrices of
     expect(trace(axes, line)).toBeCloseTo(c.trace, 10);
     expect(traceOfProduct(axes, noise, line) / c.traceOfProduct).toBeCloseTo(1, 12);
     expect(worstRelative(Array.from(inverse(axes, noise)), c.inverse)).toBeLessThan(1e-10);
+    expect(traceOfProduct(axes, identity(axes), line)).toBeCloseTo(c.trace, 10);
     const { re, im } = times(axes, line, c.vector);
     expect(worstRelative([...re, ...im], [...c.times.re, ...c.times.im])).toBeLessThan(1e-11);
   });
