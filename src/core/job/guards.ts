@@ -13,6 +13,8 @@ export const shown = (value: unknown): string => {
   if (value === undefined) return 'nothing';
   if (Array.isArray(value)) return 'a list';
   if (isObject(value)) return 'an object';
+  // What JSON.parse makes of 1e999.
+  if (value === Infinity || value === -Infinity) return 'a number too large to be held';
   const text = JSON.stringify(value);
   return text.length > 50 ? `${text.slice(0, 50)}…` : text;
 };

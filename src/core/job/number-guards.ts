@@ -23,7 +23,7 @@ export const quantity =
     if (typeof value === 'number') {
       return value >= least && value <= most
         ? success(value)
-        : wrongKey(key, `${value} is outside what is possible for this ${kind.name}`, example);
+        : wrongKey(key, `${shown(value)} is outside what is possible for this ${kind.name}`, example);
     }
     if (typeof value !== 'string') {
       return wrongKey(key, `a ${kind.name} is expected, but it holds ${shown(value)}`, example);

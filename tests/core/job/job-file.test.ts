@@ -240,7 +240,7 @@ describe('a wrong value is refused with its key and line', () => {
       file(rear, '"runs": [{"file": "a",\n"speedMps": 1e999}]'),
       'runs[0].speedMps',
       5,
-      'runs[0].speedMps: Infinity is outside what is possible for this speed.',
+      'runs[0].speedMps: a number too large to be held is outside what is possible for this speed.',
     ],
     [file(rear, '"shop": {"bay":\n1e999}'), 'shop.bay', 5, 'shop.bay: the number "1e999" is too large to be kept.'],
     [file(rear, '"work": [\n"polished"]'), 'work[0]', 5, 'work[0]: "polished" is not one of the known words.'],
