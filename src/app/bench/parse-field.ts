@@ -7,6 +7,7 @@ import type { Counted } from '../../core/quantity-list.ts';
 import { parseCountedList } from '../../core/quantity-list.ts';
 import * as parse from '../../core/quantity.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
+import { texts } from '../texts.ts';
 import type { FieldKind, MeasureField } from './measure-form.ts';
 
 /** The unit that a bare number is in, for the label of the field. */
@@ -117,8 +118,8 @@ function parseGrams(text: string, unit: string, options: parse.QuantityOptions):
 function parseWeight(text: string, unit: WeightUnit, options: parse.QuantityOptions): Result<number> {
   const parsed = unit === 'g' ? parseGrams(text, 'g', options) : parse.parseUnbalanceGmm(text, 'g·mm', options);
   if (parsed.ok && !(parsed.value > 0)) {
-    const remedy = `Write it like ${unit === 'g' ? '25 g or 0.9 oz' : '500 g·mm or 0.7 oz·in'}.`;
-    return failure({ code: 'weight-zero', message: 'A weight must be greater than zero.', remedy });
+    const { weightNotPositive: message, weightRemedy } = texts.bench.problem;
+    return failure({ code: 'weight-zero', message, remedy: weightRemedy[unit] });
   }
   return parsed;
 }

@@ -1,20 +1,9 @@
 /** The table of orders as CSV. */
 import type { Report } from '../../core/report/report.ts';
 import { velocityMmpsOfSine } from '../../core/units.ts';
+import { texts } from '../texts.ts';
 import { csvText } from './csv-out.ts';
 import { downloadText } from './download.ts';
-
-const HEADER = [
-  'run',
-  'part and order',
-  'expected Hz',
-  'standard uncertainty Hz',
-  'seen',
-  'image Hz',
-  'level m/s2 0-peak',
-  'velocity mm/s 0-peak',
-  'felt level',
-];
 
 export function ordersCsv({ orders }: Report): string {
   const rows = orders.map((order) => [
@@ -28,7 +17,7 @@ export function ordersCsv({ orders }: Report): string {
     order.amplitudeMps2 === null ? null : rounded(velocityMmpsOfSine(order.amplitudeMps2, order.frequencyHz)),
     rounded(order.feltLevel),
   ]);
-  return csvText([HEADER, ...rows]);
+  return csvText([texts.sheet.savedColumns, ...rows]);
 }
 
 const rounded = (value: number | null): number | null => (value === null ? null : +value.toPrecision(4));

@@ -10,7 +10,7 @@ import { texts } from '../texts.ts';
 import type { FieldSpec } from './document.ts';
 import { without, withRun } from './document.ts';
 
-const words = texts.form.fields;
+const { fields: words, quantities } = texts.form;
 type NumberKey = 'speedMps' | 'gearRatio' | 'engineRpm' | 'samplingRateHz';
 type Words = { readonly label: string; readonly example: string; readonly hint: string };
 
@@ -33,25 +33,25 @@ const ranged = (low: number, high: number, name: string): QuantityOptions => ({ 
 const SPEED: NumberSpec = {
   key: 'speedMps',
   words: words.speed,
-  parse: (text, units) => parseSpeedMps(text, speedUnit(units), ranged(0, 90, 'road speed')),
+  parse: (text, units) => parseSpeedMps(text, speedUnit(units), ranged(0, 90, quantities.speed)),
   show: speedFieldText,
 };
 const GEAR: NumberSpec = {
   key: 'gearRatio',
   words: words.gearRatio,
-  parse: (text) => parseRatio(text, ranged(0.3, 25, 'gear ratio')),
+  parse: (text) => parseRatio(text, ranged(0.3, 25, quantities.gearRatio)),
   show: tidy,
 };
 const RPM: NumberSpec = {
   key: 'engineRpm',
   words: words.engineRpm,
-  parse: (text) => parseRpm(text, 'rpm', ranged(100, 20_000, 'engine speed')),
+  parse: (text) => parseRpm(text, 'rpm', ranged(100, 20_000, quantities.engineSpeed)),
   show: (value) => `${tidy(value)} rpm`,
 };
 const RATE: NumberSpec = {
   key: 'samplingRateHz',
   words: words.samplingRate,
-  parse: (text) => parseFrequencyHz(text, 'Hz', ranged(1, 1e6, 'sampling rate')),
+  parse: (text) => parseFrequencyHz(text, 'Hz', ranged(1, 1e6, quantities.samplingRate)),
   show: (value) => `${tidy(value)} Hz`,
 };
 

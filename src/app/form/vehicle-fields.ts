@@ -10,7 +10,7 @@ import { texts } from '../texts.ts';
 import type { FieldSpec } from './document.ts';
 import { without } from './document.ts';
 
-const words = texts.form.fields;
+const { fields: words, quantities } = texts.form;
 type Words = { readonly label: string; readonly example: string; readonly hint: string };
 type NumberKey =
   | 'axleRatio'
@@ -72,16 +72,16 @@ export function parseTire(text: string): Result<TireSpec> {
   const trimmed = text.trim();
   const perMile = PER_MILE.exec(trimmed)?.[1];
   if (perMile !== undefined) {
-    const revs = parseRatio(perMile, { range: [300, 1600], name: 'number of turns per mile' });
+    const revs = parseRatio(perMile, { range: [300, 1600], name: quantities.turnsPerMile });
     return revs.ok ? success({ kind: 'revs-per-mile', revsPerMile: revs.value }) : revs;
   }
   const perKm = PER_KM.exec(trimmed)?.[1];
   if (perKm !== undefined) {
-    const revs = parseRatio(perKm, { range: [200, 1000], name: 'number of turns per kilometer' });
+    const revs = parseRatio(perKm, { range: [200, 1000], name: quantities.turnsPerKm });
     return revs.ok ? success({ kind: 'revs-per-km', revsPerKm: revs.value }) : revs;
   }
   if (LENGTH.test(trimmed)) {
-    const length = parseLengthM(trimmed, undefined, { range: [1, 5], name: 'rolling circumference' });
+    const length = parseLengthM(trimmed, undefined, { range: [1, 5], name: quantities.circumference });
     return length.ok ? success({ kind: 'rolling-circumference', circumferenceM: length.value }) : length;
   }
   const size = parseTireSize(trimmed);
@@ -119,7 +119,7 @@ const gearRatiosField: FieldSpec = {
     if (pieces.length === 0) return success(withVehicle(job, without(job.vehicle, 'gearRatios')));
     const gearRatios: number[] = [];
     for (const piece of pieces) {
-      const ratio = parseRatio(piece, { range: [0.3, 25], name: 'gear ratio' });
+      const ratio = parseRatio(piece, { range: [0.3, 25], name: quantities.gearRatio });
       if (!ratio.ok) return ratio;
       gearRatios.push(ratio.value);
     }
@@ -138,7 +138,7 @@ const accessoriesField: FieldSpec = {
     for (const piece of pieces) {
       const [, name, ratioText] = /^\s*(.*?\p{L}.*?)\s+([\d.,:]+)\s*$/u.exec(piece) ?? [];
       if (name === undefined || ratioText === undefined) return notAccessory(piece);
-      const ratio = parseRatio(ratioText, { range: [0.05, 20], name: 'pulley ratio' });
+      const ratio = parseRatio(ratioText, { range: [0.05, 20], name: quantities.pulleyRatio });
       if (!ratio.ok) return ratio;
       accessories.push({ name, ratio: ratio.value });
     }

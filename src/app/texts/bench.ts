@@ -158,5 +158,7 @@ export const bench = {
   },
   problem: {
     notRead: (label: string) => `“${label}” cannot be understood.`,
+    weightNotPositive: 'A weight must be greater than zero.',
+    weightRemedy: { g: 'Write it like 25 g or 0.9 oz.', 'g·mm': 'Write it like 500 g·mm or 0.7 oz·in.' },
   },
 } as const;

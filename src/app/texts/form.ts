@@ -124,6 +124,17 @@ export const form = {
     load: { label: 'Driven' },
     stage: { label: 'Recorded' },
   },
+  /** As a message names what was typed: 'This road speed …'. */
+  quantities: {
+    speed: 'road speed',
+    gearRatio: 'gear ratio',
+    engineSpeed: 'engine speed',
+    samplingRate: 'sampling rate',
+    turnsPerMile: 'number of turns per mile',
+    turnsPerKm: 'number of turns per kilometer',
+    circumference: 'rolling circumference',
+    pulleyRatio: 'pulley ratio',
+  },
   problems: {
     numberRemedy: (example: string) => `Write it as ${example}.`,
     whole: (text: string) => `“${text}” is not a whole number.`,

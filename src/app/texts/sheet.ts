@@ -80,4 +80,16 @@ export const sheet = {
     felt: 'Felt level',
   },
   saveTable: 'Save as CSV',
+  /** Heads of the saved table; a program that reads it wants plain letters. */
+  savedColumns: [
+    'run',
+    'part and order',
+    'expected Hz',
+    'standard uncertainty Hz',
+    'seen',
+    'image Hz',
+    'level m/s2 0-peak',
+    'velocity mm/s 0-peak',
+    'felt level',
+  ],
 } as const;
