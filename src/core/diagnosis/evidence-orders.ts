@@ -49,7 +49,11 @@ function companionClue(
       };
     }
     if (share > ABSENT_SHARE || absent === null) return 'neither';
-    return { sign: absent, text: `${name} is absent or small (at most ${shareText(share)} of its level)`, strength: 1 };
+    return {
+      sign: absent,
+      text: `Of ${name} there is little or nothing (at most ${shareText(share)} of this level)`,
+      strength: 1,
+    };
   };
   const signs = absent === null ? [present] : [present, absent];
   return { signs, missing: `The level of ${name} is not known from this recording.`, asks, read };

@@ -1,7 +1,7 @@
 /** Runs and orders as plain-text tables. */
 import type { OrderReport, Report, RunReport } from './report.ts';
 import type { UnitSystem } from './format.ts';
-import { durationText, rateText, rpmText, speedText } from './format.ts';
+import { decimalsFor, durationText, rateText, rpmText, speedText } from './format.ts';
 import { orderWords } from './order-words.ts';
 import { table, wrap } from './wrap.ts';
 
@@ -33,15 +33,17 @@ const SPEED_SAYS: Readonly<Record<RunReport['speed']['source'], string>> = {
   unknown: 'stated:',
 };
 
-/** ', at 61.3 mph (stated 62.0 mph, off by −1.1 ± 0.1 %)'. */
+/** ', at 61.3 mph (GPS said 62.0 mph; the recording says −1.1 ± 0.2 %)'. */
 function speedWords(run: RunReport, units: UnitSystem): string {
   const { statedMps, usedMps, scale, scaleSd, source } = run.speed;
   if (usedMps === null) return ', speed not known';
   const used = ` at ${speedText(usedMps, units)}`;
   if (statedMps === null || Math.abs(statedMps / usedMps - 1) < 0.001) return `,${used}`;
-  const off = ((scale - 1) * 100).toFixed(2).replace('-', '−');
+  const sdPercent = Math.max(0.01, 100 * scaleSd);
+  const decimals = Math.min(2, Math.max(1, decimalsFor(sdPercent)));
+  const off = ((scale - 1) * 100).toFixed(decimals).replace('-', '−');
   const said = `${SPEED_SAYS[source]} ${speedText(statedMps, units)}`;
-  return `,${used} (${said}; the recording says ${off} ± ${Math.max(0.01, scaleSd * 100).toFixed(2)} %)`;
+  return `,${used} (${said}; the recording says ${off} ± ${sdPercent.toFixed(decimals)} %)`;
 }
 
 function engineWords(run: RunReport): string {
