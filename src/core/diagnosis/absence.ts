@@ -22,19 +22,18 @@ export const limitAt = ({ stepHz, limitMps2 }: DetectionLimit, frequencyHz: numb
 const aboveLimit = (levels: LevelPrior, limitMps2: number): number =>
   Math.min(MOST_SURELY_SEEN, shareAbove(levels.normal, limitMps2) + shareAbove(levels.fault, limitMps2));
 
-/** Probability that the origin is there and shows above the detection limit at an observed frequency. */
-export const seenProbability = (origin: Origin, frequencyHz: number, limit: DetectionLimit): number =>
-  aboveLimit(origin.levels, limitAt(limit, frequencyHz));
+/** Probability that the origin is there and shows above the detection limit, by itself or as the image of `trueHz`. */
+export const seenProbability = (origin: Origin, trueHz: number, limit: DetectionLimit): number => {
+  const isImage = trueHz > limit.samplingRateHz / 2;
+  const shownHz = aliasOfHz(trueHz, limit.samplingRateHz);
+  return (isImage ? IMAGE_SEEN : 1) * aboveLimit(origin.levels, limitAt(limit, shownHz));
+};
 
 /** The limit is smooth over frequency: it is looked up at every so many points of the axis, and joined by lines. */
 const STRIDE = 16;
 
-const logUnseen = (origin: Origin, scale: number, limit: DetectionLimit): number => {
-  const trueHz = origin.trueHz * Math.exp(scale);
-  const image = trueHz > limit.samplingRateHz / 2;
-  const seen = seenProbability(origin, aliasOfHz(trueHz, limit.samplingRateHz), limit);
-  return Math.log1p(-(image ? IMAGE_SEEN * seen : seen));
-};
+const logUnseen = (origin: Origin, scale: number, limit: DetectionLimit): number =>
+  Math.log1p(-seenProbability(origin, origin.trueHz * Math.exp(scale), limit));
 
 /** Log probability, at each point of the axis, that none of the origins shows (each taken as seen when it is). */
 export const logAbsence = (origins: readonly Origin[], axis: ScaleAxis, limit: DetectionLimit): Float64Array => {

@@ -3,7 +3,8 @@ import { logAbsence, type DetectionLimit } from './absence.ts';
 import { backgroundAt, supportsOf } from './intensity.ts';
 import { atLoudness, MIDDLE, OTHERS, type Loudness } from './loudness.ts';
 import { heldToTwins, matchesOf, mixedMatches, type Match } from './match.ts';
-import { imageFactors, motionModels, tonesOnTrack, type MotionModel } from './motion-model.ts';
+import { imageFactors, isOnTrack, motionModels, type MotionModel } from './motion-model.ts';
+import { heldToFactors } from './held-to-factors.ts';
 import type { Origin } from './origin.ts';
 import type { RunEvidence } from './run-evidence.ts';
 import { mixedPosterior, scalePosterior, type ScalePosterior, type ToneDensities } from './scale-posterior.ts';
@@ -76,7 +77,7 @@ const weigh = (
   const { road, engine, twins, absentRoad, absentEngine, loudness } = lines;
   const tied = !model.joined ? unlocked(prior) : histories.count > 0 ? locked(prior) : prior;
   const densities = run.tones.map((tone): ToneDensities => ({
-    background: backgroundAt(tone, limit.samplingRateHz, histories, steady, held),
+    background: backgroundAt(tone, limit.samplingRateHz, histories, steady, { factor, held }),
     road: supportsOf(road, tone, prior.road, limit, histories, { track: model.road, factor, held }, twins),
     engine: supportsOf(engine, tone, prior.engine, limit, histories, { track: model.engine, factor, held }, twins),
   }));
@@ -103,7 +104,9 @@ export const inferRun = (
   steady: readonly SteadyTone[],
 ): RunInference => {
   const linesHz = origins.map((origin) => origin.trueHz);
-  const factors = imageFactors(tonesOnTrack(run.tones, run.histories), linesHz, run.limit.samplingRateHz);
+  const onTrackHz = run.tones.filter((tone) => isOnTrack(tone, run.histories)).map(({ peak }) => peak.frequencyHz);
+  // A history that was logged is the vehicle's own.
+  const factors = run.histories.logged ? [] : imageFactors(onTrackHz, linesHz, run.limit.samplingRateHz);
   const models = motionModels(run.histories, run.slipPossible, factors, run.tones);
   const weighed = (assumption: Assumption): Weighed => weigh(run, prior, steady, assumption);
   const usual = linesAt(origins, MIDDLE, prior, run.limit);
@@ -115,7 +118,10 @@ export const inferRun = (
   const most = Math.max(...all.map(({ logWeight }) => logWeight));
   const weights = all.map(({ logWeight }) => Math.exp(logWeight - most));
   const sum = weights.reduce((a, b) => a + b, 0);
-  const shares = weights.map((weight) => weight / sum);
+  const shares = heldToFactors(
+    all.map(({ model }) => model.factor),
+    weights.map((weight) => weight / sum),
+  );
   const matches = mixedMatches(
     all.map((one) => one.matches),
     shares,

@@ -6,9 +6,15 @@ import { seenProbability, type DetectionLimit } from './absence.ts';
 import { FIXED_TONE, ROAD_RESONANCE, shareDensity, UNLISTED_TONE, type LevelPrior } from './levels.ts';
 import { targetsOf, type Origin, type Target } from './origin.ts';
 import { steadyDensity, type SteadyTone } from './steady-tones.ts';
-import type { SpeedHeld } from './held-speed.ts';
 import type { Histories } from './motion-model.ts';
-import { anyWeight, movingWeight, ownWeight, type Following } from './motion-weights.ts';
+import {
+  anyWeight,
+  backgroundWeight,
+  movingWeight,
+  ownWeight,
+  resonanceWeight,
+  type Following,
+} from './motion-weights.ts';
 import type { Tone } from './tone.ts';
 import { amongTwins } from './twins.ts';
 import { scaleAt, type ScaleAxis } from './scale-prior.ts';
@@ -56,21 +62,23 @@ export const backgroundAt = (
   samplingRateHz: number,
   histories: Histories,
   steady: readonly SteadyTone[],
-  held: SpeedHeld | null,
+  { factor, held }: Omit<Following, 'track'>,
 ): Background => {
-  const { frequencyHz, amplitudeMps2, falseAlarmProbability } = tone.peak;
+  const { frequencyHz, amplitudeMps2, smoothAlarmProbability } = tone.peak;
   // Spread evenly over ln(f) from 3 Hz to half the rate.
-  const perHz = 1 / (frequencyHz * Math.max(1, Math.log(samplingRateHz / 2 / 3)));
+  const perHz =
+    backgroundWeight(tone, histories, factor) / (frequencyHz * Math.max(1, Math.log(samplingRateHz / 2 / 3)));
   const line = lineShare(tone);
   const own = ownWeight(tone, histories);
   const anyhow = anyWeight(tone, histories, held);
   // Expected number of noise peaks as high as this, and its density per unit of ln(level): ln(tests/number) twice over.
-  const chance = -Math.log1p(-Math.min(0.999, falseAlarmProbability));
+  // Of smooth noise: what resonances make is weighed by itself.
+  const chance = -Math.log1p(-Math.min(0.999, smoothAlarmProbability));
   const noise = chance * 2 * (NOISE_LOG_TESTS - Math.log(Math.max(chance, 1e-12)));
   return {
     fixed: (perHz * shareDensity(FIXED_TONE, amplitudeMps2) + steadyDensity(tone, steady)) * line * own,
     unlisted: perHz * shareDensity(UNLISTED_TONE, amplitudeMps2) * line * anyhow,
-    resonance: perHz * shareDensity(ROAD_RESONANCE, amplitudeMps2) * (1 - line),
+    resonance: perHz * shareDensity(ROAD_RESONANCE, amplitudeMps2) * (1 - line) * resonanceWeight(tone, histories),
     noise: perHz * noise * anyhow,
   };
 };
@@ -116,13 +124,13 @@ export const supportsOf = (
   const targets = targetsOf(tone.peak.frequencyHz, samplingRateHz);
   const supports: Support[] = [];
   const share = lineShare(tone);
-  const levelOf = (origin: Origin): number =>
-    (levelDensity(origin.levels, tone) * share) / (1 - seenProbability(origin, tone.peak.frequencyHz, limit));
   for (const origin of origins) {
-    const level = amongTwins(levelOf(origin), (twins.get(origin) ?? []).map(levelOf));
     for (const target of targets) {
       const support = supportOf(origin, target, tone, axis);
       if (!support) continue;
+      const levelOf = (one: Origin): number =>
+        (levelDensity(one.levels, tone) * share) / (1 - seenProbability(one, target.trueHz, limit));
+      const level = amongTwins(levelOf(origin), (twins.get(origin) ?? []).map(levelOf));
       const moving = movingWeight(tone, histories, following, target.direction * target.trueHz);
       const strength = level * moving * (target.image ? IMAGE_PRESENCE : 1);
       supports.push({ ...support, values: support.values.map((density) => strength * density) });

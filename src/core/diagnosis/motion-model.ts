@@ -32,9 +32,6 @@ export interface Histories {
 export const sweepPriorOf = (load: Load | undefined): number =>
   load === 'pull' || load === 'coast' || load === 'brake' || load === 'neutral' ? 0.5 : 0.05;
 
-/** Model of images: how often the tone that gave the track is one, all in all. Judgement. */
-const IMAGE_PRIOR = 0.25;
-
 const pairings = (count: number, slipPossible: boolean): readonly Omit<MotionModel, 'factor'>[] => {
   const model = (road: number | null, engine: number | null, joined: boolean, prior: number) => ({
     road,
@@ -81,14 +78,11 @@ export const motionModels = (
     }));
   }
   const all = pairings(histories.count, slipPossible);
-  const plain = Math.log(factors.length > 0 ? 1 - IMAGE_PRIOR : 1);
-  const image = Math.log(IMAGE_PRIOR / Math.max(1, factors.length));
-  const models = [
-    ...all.map((model) => ({ ...model, factor: 1, logPrior: model.logPrior + plain })),
-    ...all
-      .filter((model) => model.joined)
-      .flatMap((model) => factors.map((factor) => ({ ...model, factor, logPrior: model.logPrior + image }))),
-  ];
+  // Whether the track is an image's follows from which line gave it, and how likely that is the lines' own densities say:
+  // each of these models leaves the tones that gave the track to images (see `backgroundWeight`), so no prior is shared out.
+  const models = [1, ...factors].flatMap((factor) =>
+    all.filter((model) => model.joined || factor === 1).map((model) => ({ ...model, factor })),
+  );
   // A vehicle's speed wanders by some thousandths: of the models, that which asks for a usual wander is likelier.
   return models.map((model) => {
     const wander = histories.wander[model.road ?? model.engine ?? -1];
@@ -126,10 +120,6 @@ export const imageFactors = (
   return factors.slice(0, MOST_FACTORS);
 };
 
-/** Tones that keep together clearly better on the first track than staying. */
-export const tonesOnTrack = (tones: readonly Tone[], histories: Histories): readonly number[] =>
-  histories.count === 0
-    ? []
-    : tones
-        .filter(({ motion, peak }) => motion && motion.along(0, peak.frequencyHz) > motion.still + GAVE_TRACK)
-        .map(({ peak }) => peak.frequencyHz);
+/** True where the tone keeps together clearly better on the first track than staying. */
+export const isOnTrack = ({ motion, peak }: Tone, histories: Histories): boolean =>
+  motion !== null && histories.count > 0 && motion.along(0, peak.frequencyHz) > motion.still + GAVE_TRACK;

@@ -1,7 +1,8 @@
 /** What a tone's own motion says of each thing that it may come from: likelihoods, 1 at most. */
 import type { Tone } from './tone.ts';
+import { logNormalExceedance } from './log-normal.ts';
 import { orderWidthWeight, ownWidthWeight, type SpeedHeld } from './held-speed.ts';
-import type { Histories } from './motion-model.ts';
+import { isOnTrack, type Histories } from './motion-model.ts';
 import { besideBelow, ownDensity, vehicleDensity } from './wander.ts';
 
 /** Share of tones whose motion is spoilt: level pulsing, a beat, a rough track. Judgement. */
@@ -85,6 +86,27 @@ export const ownWeight = (tone: Tone, histories: Histories): number => {
   });
   return weight;
 };
+
+/** Damping ratio of resonances that the road shakes. Judgement. */
+const DAMPING = { median: 0.03, spread: 0.7 };
+
+/**
+ * Likelihood of the motion of a resonance: one that is as wide as the speed wandered may seem to follow it, as its phase
+ * strays that far by itself; a narrower one stays.
+ */
+export const resonanceWeight = (tone: Tone, histories: Histories): number => {
+  if (!tone.motion) return 1;
+  const stays = kept(tone.motion.still, best(tone, histories));
+  const wide = logNormalExceedance(Math.max(0, ...histories.wander), DAMPING.median, DAMPING.spread);
+  return wide + (1 - wide) * stays;
+};
+
+/**
+ * Where the vehicle's history is the track's times a factor, the tones that gave the track are taken for images of lines
+ * in the list: likelihood that one is something else nevertheless.
+ */
+export const backgroundWeight = (tone: Tone, histories: Histories, factor: number): number =>
+  factor !== 1 && isOnTrack(tone, histories) ? SPOILT : 1;
 
 /** Likelihood of the motion of something that is not in the list: it may stay or move with any history. */
 export const anyWeight = (tone: Tone, histories: Histories, held: SpeedHeld | null): number => {

@@ -93,6 +93,7 @@ const peakOf = (
     limitWidthHz: lobeWidthBins('hann') / level.lengthS,
     overFloorDb: 10 * Math.log10(whitened.t[line.bin]!),
     falseAlarmProbability: Math.min(1, Math.exp(line.logAlarm)),
+    smoothAlarmProbability: Math.min(1, Math.exp(line.logSmooth)),
     lineProbability: lineProbabilityOf(line.logResonant),
   };
 };

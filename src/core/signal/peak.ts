@@ -15,8 +15,10 @@ export interface Peak {
   readonly limitWidthHz: number;
   /** Level over the local noise floor, dB, in the analysis that found it. */
   readonly overFloorDb: number;
-  /** Probability that noise alone gives a peak this high anywhere in the spectrum. */
+  /** Probability that noise alone, smooth or of a resonance, gives a peak this high anywhere in the spectrum. */
   readonly falseAlarmProbability: number;
+  /** The same of smooth noise. */
+  readonly smoothAlarmProbability: number;
   /** How narrow and steady it is: probability that this is a line rather than a resonance shaken by the road. */
   readonly lineProbability: number;
 }

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { anyWeight, movingWeight, ownWeight } from '../../../src/core/diagnosis/motion-weights.ts';
+import {
+  anyWeight,
+  backgroundWeight,
+  movingWeight,
+  ownWeight,
+  resonanceWeight,
+} from '../../../src/core/diagnosis/motion-weights.ts';
 import type { Histories } from '../../../src/core/diagnosis/motion-model.ts';
 import type { Tone } from '../../../src/core/diagnosis/tone.ts';
 import { besideBelow } from '../../../src/core/diagnosis/wander.ts';
@@ -19,6 +25,7 @@ const toneOf = (still: number, along: number, hz = 30): Tone => ({
     limitWidthHz: 0.03,
     overFloorDb: 30,
     falseAlarmProbability: 1e-9,
+    smoothAlarmProbability: 1e-9,
     lineProbability: 1,
   },
   feltLevel: 5,
@@ -67,5 +74,23 @@ describe('a tone that only the motion of an image keeps together', () => {
     expect(movingWeight(image, HISTORY, onTrack, 30)).toBeLessThan(3e-4);
     expect(ownWeight(image, HISTORY)).toBeLessThan(3e-4);
     expect(anyWeight(image, HISTORY, null)).toBeCloseTo(0.5, 3);
+  });
+});
+
+describe('a resonance', () => {
+  it('may seem to follow a speed that wanders less than it is wide, and not one that wanders ten times that', () => {
+    // Φ(−ln(0.003/0.03)/0.7) of resonances are wider than 0.003, and Φ(−ln(0.3/0.03)/0.7) than 0.3: 0.99950, 0.00050.
+    expect(resonanceWeight(toneOf(100, 900), { ...HISTORY, wander: [0.003] })).toBeCloseTo(0.9995, 4);
+    expect(resonanceWeight(toneOf(100, 900), { ...HISTORY, wander: [0.3] })).toBeLessThan(1e-3);
+    expect(resonanceWeight(toneOf(900, 100), { ...HISTORY, wander: [0.3] })).toBeCloseTo(1, 9);
+    expect(resonanceWeight({ ...toneOf(100, 900), motion: null }, { ...HISTORY, wander: [0.3] })).toBe(1);
+  });
+});
+
+describe('where the track is taken for that of an image', () => {
+  it('the tones that gave it are images of lines in the list, and the others may be anything', () => {
+    expect(backgroundWeight(toneOf(100, 900), HISTORY, -0.7)).toBeLessThan(1e-3);
+    expect(backgroundWeight(toneOf(100, 900), HISTORY, 1)).toBe(1);
+    expect(backgroundWeight(toneOf(100, 90), HISTORY, -0.7)).toBe(1);
   });
 });
