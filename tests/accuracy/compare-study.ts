@@ -89,7 +89,9 @@ for (let k = 0; k < vehicles; k += 1) {
   if (values.list) console.log(`vehicle ${seed}`);
   if (values['known-speed']) noteFour(await fourLevels(seed, options), toldOfLevels);
   else noteFour(await fourRuns(seed, options), toldOf);
+  process.stderr.write(`\r${k + 1} of ${vehicles} vehicles `);
 }
+process.stderr.write('\n');
 
 for (const [name, { pairs, told, real, inside }] of [...counts].sort()) {
   console.log(

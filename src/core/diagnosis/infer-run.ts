@@ -77,7 +77,7 @@ const weigh = (
   const { road, engine, twins, absentRoad, absentEngine, loudness } = lines;
   const tied = !model.joined ? unlocked(prior) : histories.count > 0 ? locked(prior) : prior;
   const densities = run.tones.map((tone): ToneDensities => ({
-    background: backgroundAt(tone, limit.samplingRateHz, histories, steady, { factor, held }),
+    background: backgroundAt(tone, run.tones, limit.samplingRateHz, histories, steady, { factor, held }),
     road: supportsOf(road, tone, prior.road, limit, histories, { track: model.road, factor, held }, twins),
     engine: supportsOf(engine, tone, prior.engine, limit, histories, { track: model.engine, factor, held }, twins),
   }));

@@ -56,9 +56,13 @@ const levelDensity = (levels: LevelPrior, tone: Tone): number => {
 /** Probability that the tone is a line, kept off 0 and 1: a shape alone never settles it. */
 const lineShare = (tone: Tone): number => Math.min(0.995, Math.max(0.003, tone.peak.lineProbability));
 
-/** Density of fixed tones, unlisted lines, road-shaken resonances and noise at a tone. */
+/**
+ * Density of fixed tones, unlisted lines, road-shaken resonances and noise at a tone.
+ * @param tones all of the run's
+ */
 export const backgroundAt = (
   tone: Tone,
+  tones: readonly Tone[],
   samplingRateHz: number,
   histories: Histories,
   steady: readonly SteadyTone[],
@@ -69,7 +73,7 @@ export const backgroundAt = (
   const perHz =
     backgroundWeight(tone, histories, factor) / (frequencyHz * Math.max(1, Math.log(samplingRateHz / 2 / 3)));
   const line = lineShare(tone);
-  const own = ownWeight(tone, histories);
+  const own = ownWeight(tone, tones, histories);
   const anyhow = anyWeight(tone, histories, held);
   // Expected number of noise peaks as high as this, and its density per unit of ln(level): ln(tests/number) twice over.
   // Of smooth noise: what resonances make is weighed by itself.

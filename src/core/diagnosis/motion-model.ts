@@ -120,6 +120,6 @@ export const imageFactors = (
   return factors.slice(0, MOST_FACTORS);
 };
 
-/** True where the tone keeps together clearly better on the first track than staying. */
-export const isOnTrack = ({ motion, peak }: Tone, histories: Histories): boolean =>
-  motion !== null && histories.count > 0 && motion.along(0, peak.frequencyHz) > motion.still + GAVE_TRACK;
+/** True where the tone keeps together clearly better on a track (the first) than staying. */
+export const isOnTrack = ({ motion, peak }: Tone, histories: Histories, track = 0): boolean =>
+  motion !== null && track < histories.count && motion.along(track, peak.frequencyHz) > motion.still + GAVE_TRACK;

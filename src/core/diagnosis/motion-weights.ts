@@ -70,19 +70,27 @@ export const movingWeight = (
   return Math.max(kept(along, most), keptInCurves(along, most, slopeHz));
 };
 
-/** How much likelier a wander this small is for a tone of its own than for a vehicle's speed. */
+/** How much likelier such a wander is for a tone of its own than for a vehicle's speed. */
 const wanderRatio = (wander: number, sweepPrior: number): number =>
   ownDensity(wander) / vehicleDensity(wander, sweepPrior);
 
-/** Likelihood of the motion of a tone of its own, which stays, or wanders a little by itself. */
-export const ownWeight = (tone: Tone, histories: Histories): number => {
+/** A wander never speaks louder than this for a tone of its own: what is governed holds its speed, too. */
+const MOST_RATIO = 100;
+
+/**
+ * Likelihood of the motion of a tone of its own, which stays, or wanders a little by itself. Where no other tone follows
+ * a history, it may be this tone's own: what is too small a wander for a vehicle then speaks for that.
+ */
+export const ownWeight = (tone: Tone, tones: readonly Tone[], histories: Histories): number => {
   const { motion, peak } = tone;
   if (!motion) return ownWidthWeight(peak);
   const most = best(tone, histories);
   let weight = kept(motion.still, most);
   histories.wander.forEach((wander, k) => {
-    const alike = Math.min(1, wanderRatio(wander, histories.sweepPrior));
-    if (!histories.logged) weight = Math.max(weight, alike * kept(motion.along(k, peak.frequencyHz), most));
+    if (histories.logged) return;
+    const isAlone = !tones.some((other) => other !== tone && isOnTrack(other, histories, k));
+    const alike = Math.min(isAlone ? MOST_RATIO : 1, wanderRatio(wander, histories.sweepPrior));
+    weight = Math.max(weight, alike * kept(motion.along(k, peak.frequencyHz), most));
   });
   return weight;
 };

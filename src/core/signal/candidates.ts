@@ -56,7 +56,7 @@ export const makeLevels = (
   };
   if (highestHz <= STEADY_HIGHEST_HZ) return viewsOf(blocks, levelLengths(blocks), highestHz);
   const isLong = (of: Blocks) => (length: number) => length > SHORT_S * of.samplingRateHz;
-  const long = levelLengths(slow).filter(isLong(slow));
+  const long = lowestHz < STEADY_HIGHEST_HZ ? levelLengths(slow).filter(isLong(slow)) : [];
   const short = levelLengths(blocks).filter((length) => !isLong(blocks)(length));
   return [
     ...(long.length > 0 ? viewsOf(slow, long, STEADY_HIGHEST_HZ) : []),

@@ -72,7 +72,7 @@ describe('a tone that only the motion of an image keeps together', () => {
   it('is that image’s, and neither fixed nor an order seen directly', () => {
     expect(movingWeight(image, HISTORY, onTrack, 70)).toBeCloseTo(1, 9);
     expect(movingWeight(image, HISTORY, onTrack, 30)).toBeLessThan(3e-4);
-    expect(ownWeight(image, HISTORY)).toBeLessThan(3e-4);
+    expect(ownWeight(image, [image], HISTORY)).toBeLessThan(3e-4);
     expect(anyWeight(image, HISTORY, null)).toBeCloseTo(0.5, 3);
   });
 });
@@ -92,5 +92,24 @@ describe('where the track is taken for that of an image', () => {
     expect(backgroundWeight(toneOf(100, 900), HISTORY, -0.7)).toBeLessThan(1e-3);
     expect(backgroundWeight(toneOf(100, 900), HISTORY, 1)).toBe(1);
     expect(backgroundWeight(toneOf(100, 90), HISTORY, -0.7)).toBe(1);
+  });
+});
+
+describe('a tone of its own', () => {
+  // Densities per ln, by hand: of a vehicle's held speed exp(−½(ln(0.00025/0.004)/0.8)²)/(0.8·√2π) = 0.00123, times
+  // 0.95; of a tone's own wander exp(−½(ln(0.00025/0.0002)/1.2)²)/(1.2·√2π) = 0.327. Ratio 279 or so, held to 100.
+  const small = { ...HISTORY, wander: [0.00025] };
+
+  it('is the likelier the less it wanders, where no other tone follows the history that it gave', () => {
+    const tone = toneOf(7900, 8060);
+    expect(ownWeight(tone, [tone, toneOf(50, 40)], small)).toBeCloseTo(100, 6);
+    // 0.002: 0.0524/(0.95·0.343) = 0.161 of a vehicle's.
+    expect(ownWeight(tone, [tone], HISTORY)).toBeCloseTo(0.161, 2);
+  });
+
+  it('is no likelier than an order where another tone clearly follows that history, too', () => {
+    const tone = toneOf(7900, 8060);
+    expect(ownWeight(tone, [tone, toneOf(50, 90)], small)).toBeCloseTo(1, 6);
+    expect(ownWeight(tone, [tone], { ...small, logged: true })).toBeLessThan(3e-4);
   });
 });

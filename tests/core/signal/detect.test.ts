@@ -152,6 +152,17 @@ describe('a line in white noise', () => {
     expect(findPeaks(preparedOf([samples(50, RATE, tone(1, 20))], RATE))).toEqual([]);
     expect(findPeaks(two, { lowestHz: 60 })).toEqual([]);
   });
+
+  it.each([
+    [400, 408],
+    [250, 420],
+    [240, 408],
+    [495, 499],
+  ])('is looked for in a range that lies high, %i to %i Hz, at 1 kHz', (lowestHz, highestHz) => {
+    const noise = preparedOf(whiteOf(15, 30, 1, 1000), 1000);
+    const peaks = findPeaks(withTone(noise, 404.2, [0.5]), { lowestHz, highestHz });
+    expect(peaks.map((p) => Math.round(p.frequencyHz))).toEqual(lowestHz < 404 && highestHz > 404 ? [404] : []);
+  });
 });
 
 describe('lines and resonances (damping 1 and 2 %)', () => {

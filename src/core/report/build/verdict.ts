@@ -74,7 +74,7 @@ const nothingFelt = (inferences: readonly RunInference[]): Answer => {
     return {
       verdict: 'nothing-felt',
       sentence: 'Nothing here that a person would feel: no line of any turning part rises out of the noise.',
-      why: 'Every expected line that could be felt would have been seen.',
+      why: 'Every expected line that could be felt would have been seen, as long as it moves with the speed that was found.',
     };
   }
   const level = strongest.tone.feltLevel;
@@ -85,7 +85,7 @@ const nothingFelt = (inferences: readonly RunInference[]): Answer => {
       `${hzText(strongest.tone.peak.frequencyHz)}, ${Math.max(1, Math.round(100 * level))} % of what is just felt.`,
     why:
       `${seen.length} small ${seen.length === 1 ? 'order was' : 'orders were'} measured, as every sound vehicle has; ` +
-      'any line a person could feel would have been seen.',
+      'any line a person could feel that stays, or moves with the speed that was found, would have been seen.',
   };
 };
 
