@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Measurement } from '../../../src/core/driveline/measurement.ts';
+import type { Measurement, ShaftPlace } from '../../../src/core/driveline/measurement.ts';
 import type { FindingBasis } from '../../../src/core/diagnosis/case.ts';
 import { chooseChecks } from '../../../src/core/diagnosis/next-check.ts';
 import { chanceEnough, wrongnessOf } from '../../../src/core/diagnosis/measured-fact.ts';
@@ -260,6 +260,21 @@ describe('What was only half done', () => {
   test('Angles of the front driveshaft say nothing of the rear one', () => {
     const front = shift(twice, slopes(2, 8, 5, { driveshaft: 'front-driveshaft' }), 'angles-from-mount');
     expect(front.after).toBeCloseTo(front.before, 12);
+  });
+
+  test('Each driveshaft is told of by its own readings alone', () => {
+    const tubeOf = (driveshaft: ShaftPlace): Measurement => ({
+      kind: 'runout',
+      place: 'tube-middle',
+      tirMm: 1.2,
+      driveshaft,
+    });
+    const frontOnce = once({ name: 'front driveshaft' });
+    const own = shift(frontOnce, tubeOf('front-driveshaft'), 'tube-runout');
+    const others = shift(frontOnce, tubeOf('rear-driveshaft'), 'tube-runout');
+    expect(own.after).toBeGreaterThan(own.before + 0.1);
+    expect(others.after).toBeCloseTo(others.before, 12);
+    expect(shift(once(), tubeOf('rear-driveshaft'), 'tube-runout').after).toBeGreaterThan(own.before + 0.1);
   });
 
   test('Readings that are no readings are left out rather than guessed', () => {
