@@ -9,6 +9,7 @@ export interface JsonMap {
   readonly tooLarge: Found | null;
 }
 
+/** Something to be told of a JSON text, and where: character offset, path of its key, and what it is. */
 export interface Found {
   readonly offset: number;
   readonly path: string;
