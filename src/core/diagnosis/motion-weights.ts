@@ -1,4 +1,4 @@
-/** What a tone's own motion says of each thing that it may come from: likelihoods, 1 at most. */
+/** What a tone's own motion says of each thing that it may come from: likelihoods, 1 where it says nothing against it. */
 import type { Tone } from './tone.ts';
 import { logNormalExceedance } from './log-normal.ts';
 import { orderWidthWeight, ownWidthWeight, type SpeedHeld } from './held-speed.ts';
@@ -74,12 +74,14 @@ export const movingWeight = (
 const wanderRatio = (wander: number, sweepPrior: number): number =>
   ownDensity(wander) / vehicleDensity(wander, sweepPrior);
 
-/** A wander never speaks louder than this for a tone of its own: what is governed holds its speed, too. */
+/** A wander never speaks louder than this for a tone of its own: what is governed holds its speed, too. Judgement. */
 const MOST_RATIO = 100;
 
 /**
  * Likelihood of the motion of a tone of its own, which stays, or wanders a little by itself. Where no other tone follows
- * a history, it may be this tone's own: what is too small a wander for a vehicle then speaks for that.
+ * a history, it may be this tone's own: what is too small a wander for a vehicle then speaks for that, and the
+ * likelihood is above 1.
+ * @param tones all of the run's
  */
 export const ownWeight = (tone: Tone, tones: readonly Tone[], histories: Histories): number => {
   const { motion, peak } = tone;
