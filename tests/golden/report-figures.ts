@@ -8,6 +8,9 @@ import { readRecording } from '../../src/core/reading/read-recording.ts';
 import type { Recording } from '../../src/core/reading/recording.ts';
 import type { Report } from '../../src/core/report/report.ts';
 
+/** Probabilities below this are not pinned. */
+const WORTH_PINNING = 0.001;
+
 /** Demo jobs whose speed holds, drifts, ramps by the log, folds an order, in one run and in two. */
 export const PINNED = [
   'direct-gear',
@@ -47,11 +50,9 @@ export const comparisonFigures = async (): Promise<unknown> => {
   return comparison.value;
 };
 
-/** Probabilities below this are not pinned. */
-const WORTH_PINNING = 0.001;
+export const reportFigures = async (name: string): Promise<unknown> => figuresOf(await reportOf(name));
 
-export const reportFigures = async (name: string): Promise<unknown> => {
-  const { verdict, sentence, why, runs, orders, peaks, findings, checks } = await reportOf(name);
+export const figuresOf = ({ verdict, sentence, why, runs, orders, peaks, findings, checks }: Report): unknown => {
   return {
     verdict,
     sentence,
