@@ -22,8 +22,10 @@ const { values } = parseArgs({
     },
     /** Test files left out, by a part of their path: slow ones, at a first pass. */
     skip: { type: 'string', multiple: true, default: [] },
-    /** Only change number I of the draw. */
-    nth: { type: 'string' },
+    /** Only these changes of the draw, by number; may be repeated. */
+    nth: { type: 'string', multiple: true, default: [] },
+    /** Begins at this change of the draw: a long check can be done in parts. */
+    from: { type: 'string', default: '1' },
     verbose: { type: 'boolean', default: false },
   },
 });
@@ -51,8 +53,9 @@ try {
   const count = { caught: 0, survived: 0, equivalent: 0 };
   console.log(`${sites.length} sites in ${files.length} files; ${drawn.length} drawn with seed ${values.seed}`);
   for (const [i, site] of drawn.entries()) {
+    if (i + 1 < Number(values.from)) continue;
+    if (values.nth.length > 0 && !values.nth.includes(String(i + 1))) continue;
     if (i % CONTROL_EVERY === 1) await mustPass(drawn[i - 1]!.file);
-    if (values.nth !== undefined && i + 1 !== Number(values.nth)) continue;
     const known = EQUIVALENTS.find(
       ({ file, line, was, text }) =>
         file === site.file && line === lineOf(site) && was === site.was && text === site.text,
