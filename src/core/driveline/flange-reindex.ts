@@ -53,15 +53,15 @@ export const reindexByLevels = (levels: readonly ReindexLevel[], boltCount: numb
           rows,
           amplitudes.map((amplitude) => amplitude ** 2),
         );
-  const isTried = (steps: number) => turns.has(steps);
-  const [mean = 0, cosine = 0, sine = 0] = fit?.solution ?? [];
+  const levelAt = ([mean, cosine, sine]: readonly number[], steps: number): number =>
+    Math.sqrt(Math.max(mean! + cosine! * Math.cos(angleOf(steps)) + sine! * Math.sin(angleOf(steps)), 0));
   const positions =
     fit === null
       ? usable.map(({ steps, amplitude }) => ({ steps, amplitude, tried: true }))
       : Array.from({ length: boltCount }, (_, steps) => ({
           steps,
-          amplitude: Math.sqrt(Math.max(mean + cosine * Math.cos(angleOf(steps)) + sine * Math.sin(angleOf(steps)), 0)),
-          tried: isTried(steps),
+          amplitude: levelAt(fit.solution, steps),
+          tried: turns.has(steps),
         }));
   return success({
     positions: [...positions].sort((a, b) => a.amplitude - b.amplitude || a.steps - b.steps),
