@@ -8,4 +8,12 @@ export interface Equivalent {
   readonly because: string;
 }
 
-export const EQUIVALENTS: readonly Equivalent[] = [];
+export const EQUIVALENTS: readonly Equivalent[] = [
+  {
+    file: 'src/core/signal/hermitian.ts',
+    line: 'im += w.re[i]![k]! * m.im[k]![j]! + w.im[i]![k]! * m.re[k]![j]!;',
+    was: '+=',
+    text: '-=',
+    because: 'all imaginary parts change sign together, and only products of two of them are used',
+  },
+];

@@ -98,13 +98,14 @@ const noiseBeside = (band: Band, frequencyHz: number, others: readonly number[])
  * @param band other lines already taken out; left as it was
  * @param weights inverse noise matrix up to a factor, to begin with
  * @param others frequencies of other lines nearby, whose places do not count as noise
+ * @param reachBins how far from `startHz` it may stand, natural bins
  */
 export const fitTone = (
   band: Band,
   startHz: number,
   weights: Hermitian,
-  others: readonly number[] = [],
-  reachBins = 1,
+  others: readonly number[],
+  reachBins: number,
 ): ToneFit => {
   const axes = band.axes.length;
   const bin = 1 / band.lengthS;

@@ -177,7 +177,7 @@ describe('the pieces of the fit', () => {
     const zoom = makeZoom(toBlocks(preparedOf([samples(N, RATE, tone(1, 20, 0.5))], RATE), 49));
     const band = zoom.band(0, 20, bandHalfWidth(zoom));
     const before = band.axes[0]!.re.slice();
-    const fit = fitTone(band, 20.01, Float64Array.of(1));
+    const fit = fitTone(band, 20.01, Float64Array.of(1), [], 1);
     expect(fit.frequencyHz).toBeCloseTo(20, 5);
     expect(band.axes[0]!.re.every((v, i) => Math.abs(v - before[i]!) < 1e-12)).toBe(true);
     subtractTone(band, fit);
