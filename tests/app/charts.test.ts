@@ -6,7 +6,7 @@ import { wordEnd } from '../../src/app/charts/just-felt.ts';
 import { lanesOf, orderWord, wordsWithRoom } from '../../src/app/charts/lanes.ts';
 import { levelExtent, levelOf, shareOfPeaks } from '../../src/app/charts/level.ts';
 import { inkAt, mapPixels, toneRange } from '../../src/app/charts/map-image.ts';
-import { placePeaks } from '../../src/app/charts/peak-places.ts';
+import { peakBoxes, placePeaks } from '../../src/app/charts/peak-places.ts';
 import { readoutAt } from '../../src/app/charts/readout.ts';
 import { relativeAt } from '../../src/app/charts/tracks.ts';
 import { pan, reveal, zoomAt } from '../../src/app/charts/viewport.ts';
@@ -152,6 +152,14 @@ describe('peaks in the picture', () => {
     const shaft = places.find(({ peak }) => peak.frequencyHz > 80);
     expect(shaft).toMatchObject({ weight: 'finding', laneY: geometry.laneY[1] });
     expect(shaft?.x).toBeCloseTo(geometry.x(86.536), 6);
+  });
+
+  it('keep words off their drops, all the way to the lane', () => {
+    const shaft = placePeaks(peaks, options).filter(({ peak }) => peak.frequencyHz > 80);
+    const [mark, drop] = peakBoxes(shaft, geometry.right);
+    expect(mark).toMatchObject({ top: shaft[0]!.y - 12 });
+    expect(drop).toMatchObject({ top: shaft[0]!.y, bottom: geometry.laneY[1] });
+    expect(drop!.right - drop!.left).toBeLessThan(6);
   });
 
   it('are left out where they are not in the shown stretch', () => {

@@ -56,12 +56,18 @@ function placePeak(peak: PeakReport, options: PlaceOptions): PeakPlace {
   };
 }
 
-/** Where a peak's mark and its word stand, for what must not be written over them. */
+/** Where a peak's mark, its word and its drop to the lane stand, for what must not be written over them. */
 export function peakBoxes(places: readonly PeakPlace[], right: number): Box[] {
-  return places.map(({ peak, x, y, weight }) => {
+  return places.flatMap(({ peak, x, y, laneY, weight }): Box[] => {
     const word = weight === 'plain' ? 0 : wordWidth(frequencyText(peak.frequencyHz), 8) + 12;
     const leftward = isLeftward(x, right);
-    return { left: x - 8 - (leftward ? word : 0), right: x + 8 + (leftward ? 0 : word), top: y - 12, bottom: y + 8 };
+    const mark = {
+      left: x - 8 - (leftward ? word : 0),
+      right: x + 8 + (leftward ? 0 : word),
+      top: y - 12,
+      bottom: y + 8,
+    };
+    return laneY === null ? [mark] : [mark, { left: x - 2, right: x + 2, top: y, bottom: laneY }];
   });
 }
 
