@@ -18,6 +18,8 @@ const JOB_ENDING = '.job.json';
 const LIST = 'demos.json';
 /** The question the program was made for stands first. */
 const FIRST = `joint-replaced${JOB_ENDING}`;
+/** The demo jobs are a shop's week, and are listed as it went by. */
+const WEEK = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;
 
 /** @param folder Where the demo jobs and their recordings are. */
 export function demoJobs(folder: string): Plugin {
@@ -48,8 +50,17 @@ function filesOf(demos: readonly DemoEntry[]): string[] {
 function listDemos(folder: string): DemoEntry[] {
   return readdirSync(folder)
     .filter((name) => name.endsWith(JOB_ENDING))
-    .sort((a, b) => Number(b === FIRST) - Number(a === FIRST) || (a < b ? -1 : 1))
-    .map((job) => demoEntry(folder, job));
+    .map((job) => demoEntry(folder, job))
+    .sort(
+      (a, b) =>
+        Number(b.job === FIRST) - Number(a.job === FIRST) || dayOf(a) - dayOf(b) || (a.title < b.title ? -1 : 1),
+    );
+}
+
+/** Place in the week; a job of no day comes last. */
+function dayOf({ title }: DemoEntry): number {
+  const day = WEEK.findIndex((name) => title.startsWith(name));
+  return day < 0 ? WEEK.length : day;
 }
 
 function demoEntry(folder: string, job: string): DemoEntry {
