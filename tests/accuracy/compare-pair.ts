@@ -51,6 +51,8 @@ export interface Four<Run> {
   readonly label: string;
   readonly asFound: readonly [Run, Run];
   readonly changed: readonly [Run, Run];
+  /** Mean speed of the second run as found, and of the second one changed, over that of the first ones. */
+  readonly relativeSpeed: readonly [number, number];
 }
 
 interface Drawn {
@@ -92,12 +94,12 @@ export interface ReadLevel {
 }
 
 async function fourOf<Run>(
-  { label, asFound, changed }: Four<Drawn>,
+  { label, asFound, changed, relativeSpeed }: Four<Drawn>,
   run: (drawn: Drawn) => Promise<Run | null>,
 ): Promise<Four<Run> | null> {
   const [a, b] = [await run(asFound[0]), await run(asFound[1])];
   const [c, d] = [await run(changed[0]), await run(changed[1])];
-  return a && b && c && d ? { label, asFound: [a, b], changed: [c, d] } : null;
+  return a && b && c && d ? { label, asFound: [a, b], changed: [c, d], relativeSpeed } : null;
 }
 
 async function recorded(simulation: Simulation, seed: number, layout: string): Promise<Recording | null> {
@@ -114,8 +116,9 @@ function drawFour(seed: number, options: PairOptions): Four<Drawn> {
   const sensor = slowEnough(random, (CLEAR_OF_TOP * highest * speedMps) / trueM, options.upToHz);
   const layout = drawLayout(random);
   const levelMps2 = random.logBetween(0.08, 0.4);
-  const draw = (k: number, db: number): Drawn => {
-    const meanMps = k % 2 === 0 ? speedMps : speedMps * (1 + SAME_SPEED_SD * random.normal());
+  const relative = (): number => 1 + SAME_SPEED_SD * random.normal();
+  const draw = (k: number, db: number, relativeSpeed = 1): Drawn => {
+    const meanMps = speedMps * relativeSpeed;
     const scenario: Scenario = {
       seed: seed * 10 + k,
       vehicleSeed: seed,
@@ -141,10 +144,17 @@ function drawFour(seed: number, options: PairOptions): Four<Drawn> {
     };
     return { scenario, job, layout };
   };
+  const twice = (k: number, db: number): { runs: [Drawn, Drawn]; relativeSpeed: number } => {
+    const first = draw(k, db);
+    const relativeSpeed = relative();
+    return { runs: [first, draw(k + 1, db, relativeSpeed)], relativeSpeed };
+  };
+  const [asFound, changed] = [twice(0, 0), twice(2, options.trueDb)];
   return {
     label: LABEL[kind] ?? '',
-    asFound: [draw(0, 0), draw(1, 0)],
-    changed: [draw(2, options.trueDb), draw(3, options.trueDb)],
+    asFound: asFound.runs,
+    changed: changed.runs,
+    relativeSpeed: [asFound.relativeSpeed, changed.relativeSpeed],
   };
 }
 
