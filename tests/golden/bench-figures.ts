@@ -1,5 +1,5 @@
 /**
- * What the bench says of random measurements. The arithmetic has sources and brute-force judges of its own in
+ * What the bench says of random measurements, and what that tells the checks. The arithmetic has sources and brute-force judges of its own in
  * tests/core/driveline; this pins everything around it: which limit, which sentence, which speed, which default.
  */
 import { angleSensitivity } from '../../src/core/driveline/angle-sensitivity.ts';
@@ -15,6 +15,7 @@ import { evenReadings, fitRunout } from '../../src/core/driveline/runout.ts';
 import { fitsOf, indexing, tubePlanes } from '../../src/core/driveline/runout-places.ts';
 import { secondaryCouple } from '../../src/core/driveline/secondary-couple.ts';
 import { whirl } from '../../src/core/driveline/whirl.ts';
+import { factsOf } from '../../src/core/diagnosis/measured-facts.ts';
 import { workingAngles, type WorkingAnglesInput } from '../../src/core/driveline/working-angles.ts';
 import { randomSource, type RandomSource } from '../../src/core/simulate/random.ts';
 import type { JointKind, RunCondition, ShaftPiece, Vehicle } from '../../src/core/vehicle/vehicle.ts';
@@ -241,7 +242,12 @@ const drawStock = (random: RandomSource) =>
 const DRAWINGS: Readonly<Record<string, readonly [count: number, drawing: Drawing]>> = {
   ...Object.fromEntries(
     Object.entries(MEASUREMENTS).map(([kind, draw]) => {
-      const drawing: Drawing = (random) => judgeMeasurement(draw(random), drawVehicle(random), drawCondition(random));
+      const drawing: Drawing = (random) => {
+        const [measurement, vehicle] = [draw(random), drawVehicle(random)];
+        const judged = judgeMeasurement(measurement, vehicle, drawCondition(random));
+        const speeds = { driveshaftRpm: random.between(900, 4000), wheelRpm: null, once: random.chance(0.5) };
+        return [judged, factsOf(measurement, vehicle, speeds)];
+      };
       return [`judged ${kind}`, [kind === 'working-angles' ? 8 : 12, drawing] as const];
     }),
   ),

@@ -13,7 +13,7 @@ import { bareUnit, quantityOf } from './bench-options.ts';
 import { countedListOf, listOf } from './number-lists.ts';
 
 export const RING_ROWS: readonly OptionRow[] = [
-  { name: 'at', value: 'rear', help: 'which joint: front, centre or rear (default rear)' },
+  { name: 'at', value: 'rear', help: 'which joint: front, center or rear (default rear)' },
   { name: 'play', value: '0.03/0.06mm', help: 'dial reading along each of the two axes' },
   { name: 'groove', value: '81.85mm', many: true, help: 'span between the ring grooves; repeat for the second axis' },
   { name: 'cross', value: '78.60mm', many: true, help: 'cross with its cups; repeat for the second axis' },
@@ -41,8 +41,10 @@ export interface RingInput {
   readonly playMm: readonly [number, number] | null;
 }
 
-export const jointOf = (given: Arguments): JointPlace =>
-  choiceOf('at', given.text('at') ?? 'rear', ['front', 'centre', 'rear']);
+export const jointOf = (given: Arguments): JointPlace => {
+  const said = choiceOf('at', given.text('at') ?? 'rear', ['front', 'center', 'centre', 'rear']);
+  return said === 'center' ? 'centre' : said;
+};
 
 /** From options; what they leave out from the job's measurements of this joint. */
 export function ringInput(given: Arguments, { job }: Bench, joint: JointPlace): RingInput {

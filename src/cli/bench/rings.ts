@@ -4,6 +4,7 @@ import { judgeEndPlay } from '../../core/driveline/end-play.ts';
 import { limitOf } from '../../core/driveline/limit.ts';
 import { judgeRings } from '../../core/driveline/ring-seat.ts';
 import { selectRings } from '../../core/driveline/ring-selection.ts';
+import { JOINT_PLACE_WORDS } from '../../core/driveline/measurement.ts';
 import type { Command, ExitCode, Io } from '../io.ts';
 import { UsageError } from '../io.ts';
 import { problemText } from '../load.ts';
@@ -61,7 +62,10 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   const sheet = new Sheet(io, bench.units);
   if (play !== null || rings !== null) {
     const judged = [...(play?.ok ? play.value.axes : []), ...(rings?.ok ? rings.value.judged : [])];
-    sheet.judged(`The ${joint} joint: ${inside ? 'inside the limits' : 'OUTSIDE the limits'}`, judged);
+    sheet.judged(
+      `The ${JOINT_PLACE_WORDS[joint]} joint: ${inside ? 'inside the limits' : 'OUTSIDE the limits'}`,
+      judged,
+    );
   }
   if (rings?.ok && rings.value.tight) {
     sheet.block('How the cross sits', tightLines(seated, bench.units));

@@ -4,7 +4,9 @@ import type { JudgedMeasurement } from '../driveline/judged-measurement.ts';
 import { worstOf } from '../driveline/judged-measurement.ts';
 import type { JudgedNumber, LimitId, LimitOverrides } from '../driveline/limit.ts';
 import type { Measurement, ObservationMeasurement, RingsMeasurement } from '../driveline/measurement.ts';
+import { JOINT_PLACE_WORDS } from '../driveline/measurement.ts';
 import { seatAxis } from '../driveline/ring-seat.ts';
+import { inchFromMm } from '../units.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 import { checkOf } from './checks.ts';
 import { coverageOf } from './measured-coverage.ts';
@@ -63,7 +65,7 @@ export function factsOf(
   const judgement = judgeAt(measurement, vehicle, { driveshaftRpm, wheelRpm, limits });
   if (!judgement.ok) return [];
   const forceN = speeds.once ? greatestForceN(judgement.value) : null;
-  const place = 'joint' in measurement ? `${measurement.joint} joint, ` : '';
+  const place = 'joint' in measurement ? `${JOINT_PLACE_WORDS[measurement.joint]} joint, ` : '';
   const coverage = coverageOf(measurement, vehicle);
   return [
     ...numberFacts(judgement.value).map(([checkId, number]) => ({
@@ -107,7 +109,11 @@ function phaseFacts(phasingDeg: readonly number[]): MeasuredFact[] {
 
 function tightFact({ joint, axes }: RingsMeasurement, coverage: number): MeasuredFact {
   const least = Math.min(...axes.map((axis) => seatAxis(axis).endPlayMm));
-  const text = `The ${joint} joint’s rings leave ${least.toFixed(3)} mm of end play${least < 0 ? ': it is pressed together' : ''}`;
+  const room = lengthText(Math.abs(least).toFixed(3));
+  const text =
+    least < 0
+      ? `The ${JOINT_PLACE_WORDS[joint]} joint’s rings leave ${room} too little room: it is pressed together`
+      : `The ${JOINT_PLACE_WORDS[joint]} joint’s rings leave ${room} of end play`;
   return { checkId: 'ring-fit', share: Math.exp(-least / TIGHT_BLUR_MM), text, forceN: null, coverage };
 }
 
@@ -124,13 +130,31 @@ function greatestForceN({ predicted }: JudgedMeasurement): number | null {
   return forces.length === 0 ? null : Math.max(...forces.map(({ value }) => value));
 }
 
-/** 'Runout, companion flange, radial: 0.05 mm, inside the limit of 0.13 mm (common practice, no source)'. */
-function numberText({ title, measured, limit, inside }: JudgedNumber, place: string): string {
-  const unit = limit.unit === '°' ? '°' : ` ${limit.unit}`;
-  const figure = (value: number): string => `${Number(value.toPrecision(value >= 100 ? 3 : 2))}${unit}`;
+/** 'Runout, companion flange, radial: 0.05 mm (0.0020 in), inside the limit of 0.13 mm (0.0051 in; common practice, no source)'. */
+function numberText(number: JudgedNumber, place: string): string {
+  const { title, limit, inside } = number;
+  const figure = (value: string): string => (limit.unit === '°' ? `${value}°` : `${value} ${limit.unit}`);
+  const measured = limit.unit === 'mm' ? lengthText(measuredFigure(number)) : figure(measuredFigure(number));
+  const inch = limit.unit === 'mm' ? `${limit.inchText ?? inchText(limit.value)}; ` : '';
   const head = `${place}${title}`;
   // The table's own remark in brackets stands on the check's card; here it would be brackets within brackets.
   const source = limit.source.replace(/ \(.*\)$/, '');
-  const verdict = `${inside ? 'inside' : 'outside'} the limit of ${figure(limit.value)} (${source})`;
-  return `${head.charAt(0).toUpperCase()}${head.slice(1)}: ${figure(measured)}, ${verdict}`;
+  const verdict = `${inside ? 'inside' : 'outside'} the limit of ${figure(String(limit.value))} (${inch}${source})`;
+  return `${head.charAt(0).toUpperCase()}${head.slice(1)}: ${measured}, ${verdict}`;
 }
+
+const MOST_DIGITS = 5;
+
+/** In two or three digits, or in as many as it takes to stand on its own side of the limit: 10.3 beside 10, not 10. */
+function measuredFigure({ measured, limit }: JudgedNumber): string {
+  const side = Math.sign(measured - limit.value);
+  for (let digits = measured >= 100 ? 3 : 2; digits < MOST_DIGITS; digits++) {
+    const rounded = Number(measured.toPrecision(digits));
+    if (Math.sign(rounded - limit.value) === side) return String(rounded);
+  }
+  return String(Number(measured.toPrecision(MOST_DIGITS)));
+}
+
+/** '0.05 mm (0.0020 in)': in both units, as sentences are read by both kinds of readers. */
+const lengthText = (mm: string): string => `${mm} mm (${inchText(Number(mm))})`;
+const inchText = (mm: number): string => `${inchFromMm(mm).toFixed(mm < 0.25 ? 4 : mm < 10 ? 3 : 2)} in`;

@@ -9,6 +9,7 @@ import { judgedAs } from './judged-measurement.ts';
 import type { JudgedNumber } from './limit.ts';
 import { judge, limitOf } from './limit.ts';
 import type * as m from './measurement.ts';
+import { JOINT_PLACE_WORDS } from './measurement.ts';
 import { judgeRings } from './ring-seat.ts';
 import { pieceAtJoint, pieceMassKg } from './shaft-tube.ts';
 import { workingAngles } from './working-angles.ts';
@@ -126,7 +127,7 @@ const offsetEffect = (
     where,
   });
   return {
-    predicted: [force(near.forceN, `at the ${joint} joint`), force(far.forceN, 'at the other end of the piece')],
+    predicted: [force(near.forceN, `at the ${JOINT_PLACE_WORDS[joint]} joint`), force(far.forceN, 'at the other end of the piece')],
     advisory: [judge(near.shareOfAllowance, limitOf('unbalance-share', limits))],
   };
 };

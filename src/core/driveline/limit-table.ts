@@ -71,7 +71,7 @@ export const DEFAULT_LIMITS = {
   },
   'slip-yoke-play': { title: 'radial play of the slip yoke', value: 0.2, unit: 'mm', ...atMost, ...judgement },
   'centre-bearing-play': {
-    title: 'radial play of the centre bearing',
+    title: 'radial play of the center bearing',
     value: 0.1,
     unit: 'mm',
     ...atMost,

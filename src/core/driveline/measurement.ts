@@ -19,6 +19,12 @@ export type Measurement =
   | ObservationMeasurement;
 
 export type JointPlace = 'front' | 'centre' | 'rear';
+/** How a joint's place is said. */
+export const JOINT_PLACE_WORDS: Readonly<Record<JointPlace, string>> = {
+  front: 'front',
+  centre: 'center',
+  rear: 'rear',
+};
 export type ShaftPlace = 'rear-driveshaft' | 'front-driveshaft';
 
 export interface WorkingAnglesMeasurement {

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Measurement, ShaftPlace } from '../../../src/core/driveline/measurement.ts';
 import type { FindingBasis } from '../../../src/core/diagnosis/case.ts';
 import { chooseChecks } from '../../../src/core/diagnosis/next-check.ts';
+import { factsOf } from '../../../src/core/diagnosis/measured-facts.ts';
 import { chanceEnough, wrongnessOf } from '../../../src/core/diagnosis/measured-fact.ts';
 import { rankCauses } from '../../../src/core/diagnosis/rank-causes.ts';
 import type { Vehicle } from '../../../src/core/vehicle/vehicle.ts';
@@ -307,4 +308,35 @@ test('A comeback told by its measurements ends at the angles', () => {
 test('An observation and a reading of the same check: the worse decides', () => {
   const both = rankCauses(once(), caseOf({ vehicle, measurements: [found('tube-runout', 'fine'), tube(1.2)] }));
   expect(probabilityOf(both, 'tube-runout')).toBeGreaterThan(0.4);
+});
+
+describe('what a reading is told as', () => {
+  const textOf = (measurement: Measurement): string =>
+    factsOf(measurement, vehicle, { driveshaftRpm: 3000, wheelRpm: 800, once: true })[0]!.text;
+
+  test('In millimetres and inches, with the limit in both and where it comes from', () => {
+    expect(textOf({ kind: 'end-play', joint: 'centre', axisPlayMm: [0.078, 0.02] })).toBe(
+      'Center joint, end play, first axis: 0.078 mm (0.0031 in), outside the limit of 0.05 mm (0.0019 in; common practice, no source)',
+    );
+    expect(textOf(tube(1.8))).toContain('1.8 mm (0.071 in), outside the limit of 0.5 mm (0.020 in');
+  });
+
+  test('In as many figures as keep it on its own side of the limit', () => {
+    const unbalance = (innerG: number): Measurement => ({ kind: 'wheel-unbalance', innerG, outerG: 0, radiusMm: 200 });
+    expect(textOf(unbalance(10.283))).toContain('10.3 g, outside the limit of 10 g');
+    expect(textOf(unbalance(9.98))).toContain('9.98 g, inside the limit of 10 g');
+    expect(textOf(unbalance(10))).toContain(': 10 g, inside the limit of 10 g');
+    expect(textOf(unbalance(23.4))).toContain('23 g, outside');
+  });
+
+  test('Rings that leave too little room are said to, without a negative play', () => {
+    const texts = (grooveSpanMm: number): string[] =>
+      factsOf(rings(1.6, 1.6, grooveSpanMm), vehicle, { driveshaftRpm: 3000, wheelRpm: null, once: true }).map(
+        ({ text }) => text,
+      );
+    expect(texts(81.78)).toContain(
+      'The front joint’s rings leave 0.020 mm (0.0008 in) too little room: it is pressed together',
+    );
+    expect(texts(81.84)).toContain('The front joint’s rings leave 0.040 mm (0.0016 in) of end play');
+  });
 });
