@@ -17,4 +17,12 @@ describe('golden figures', () => {
   ] as const)('of %s are as they were', (name, figures, share) => {
     expect(differences(JSON.parse(JSON.stringify(figures())), golden(name), share)).toEqual([]);
   });
+
+  it('hold no sentence with more digits than a number is worth', () => {
+    const sentences = Object.values(benchFigures())
+      .flat(2)
+      .filter((leaf) => typeof leaf === 'string');
+    // Four decimals are the tenth of a thousandth of an inch that a dial shows.
+    expect(sentences.filter((text) => /\d\.\d{5,}|\de[+-]?\d|(^|\s)-\d/.test(text))).toEqual([]);
+  });
 });

@@ -144,9 +144,12 @@ function numberText(number: JudgedNumber, place: string): string {
 }
 
 const MOST_DIGITS = 5;
+/** Less than this share of the limit is what arithmetic leaves of nothing. */
+const NOTHING = 1e-6;
 
 /** In two or three digits, or in as many as it takes to stand on its own side of the limit: 10.3 beside 10, not 10. */
 function measuredFigure({ measured, limit }: JudgedNumber): string {
+  if (measured < NOTHING * limit.value) return '0';
   const side = Math.sign(measured - limit.value);
   for (let digits = measured >= 100 ? 3 : 2; digits < MOST_DIGITS; digits++) {
     const rounded = Number(measured.toPrecision(digits));

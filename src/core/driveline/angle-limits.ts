@@ -94,7 +94,7 @@ const angleNotes = (chain: AngleChain, phasingDeg: readonly number[], noSpeed: b
     notes.push({
       code: 'forks-twisted',
       severity: 'warning',
-      text: `The forks of shaft piece ${twisted + 1} stand ${phasingDeg[twisted]}° out of line. Unless the maker set them so, they belong in line.`,
+      text: `The forks of shaft piece ${twisted + 1} stand ${Math.abs(outOfLineDeg(phasingDeg[twisted]!)).toFixed(1)}° out of line. Unless the maker set them so, they belong in line.`,
     });
   }
   if (chain.joints.some((joint) => Math.abs(outOfLineDeg(joint.planeTurnDeg)) > 1 && joint.angleDeg > 0.5)) {

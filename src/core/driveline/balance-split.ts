@@ -62,7 +62,7 @@ export const splitBetweenHoles = (
     return failure({
       code: 'target-not-between-holes',
       key: 'holes',
-      message: `The target at ${target.angleDeg.toFixed(1)}° does not lie between holes at ${holeOneDeg}° and ${holeTwoDeg}°, less than half a turn apart.`,
+      message: `The target at ${target.angleDeg.toFixed(1)}° does not lie between holes at ${holeOneDeg.toFixed(1)}° and ${holeTwoDeg.toFixed(1)}°, less than half a turn apart.`,
       remedy: 'Choose the two holes on either side of the target.',
     });
   }

@@ -29,12 +29,15 @@ export const slopeOfReading = (
   return zero.ok ? success(own.value - zero.value) : zero;
 };
 
+/** As an instrument shows it, with a true minus. */
+const figure = (deg: number): string => String(Number(deg.toFixed(2))).replace('-', '−');
+
 const signedSlope = (reading: InclinometerReading): Result<number> => {
   const { shownDeg, lowEnd, positiveMeansLow = 'rear', held = 'along' } = reading;
   if (!Number.isFinite(shownDeg) || Math.abs(shownDeg) > 90) {
     return failure({
       code: 'slope-out-of-range',
-      message: `An inclinometer reading of ${shownDeg}° is not between −90° and 90°.`,
+      message: `An inclinometer reading of ${figure(shownDeg)}° is not between −90° and 90°.`,
       remedy: 'Read the instrument again and enter what it shows, in degrees.',
     });
   }
@@ -45,7 +48,7 @@ const signedSlope = (reading: InclinometerReading): Result<number> => {
   if (turned) {
     return failure({
       code: 'slope-sign-missing',
-      message: `A reading of ${shownDeg}° on an upright face does not tell which end of the shaft is lower.`,
+      message: `A reading of ${figure(shownDeg)}° on an upright face does not tell which end of the shaft is lower.`,
       remedy: 'Say which end is lower, the front or the rear.',
     });
   }

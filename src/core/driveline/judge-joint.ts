@@ -127,7 +127,10 @@ const offsetEffect = (
     where,
   });
   return {
-    predicted: [force(near.forceN, `at the ${JOINT_PLACE_WORDS[joint]} joint`), force(far.forceN, 'at the other end of the piece')],
+    predicted: [
+      force(near.forceN, `at the ${JOINT_PLACE_WORDS[joint]} joint`),
+      force(far.forceN, 'at the other end of the piece'),
+    ],
     advisory: [judge(near.shareOfAllowance, limitOf('unbalance-share', limits))],
   };
 };
