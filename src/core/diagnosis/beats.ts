@@ -1,5 +1,5 @@
 /** Whether a finding's level pulsates slowly: a second tone stands so near to it that the two beat. */
-import { besideLine } from '../signal/beside-line.ts';
+import { besideLine, type BesideLine } from '../signal/beside-line.ts';
 import { resampleToEqualAngle } from '../signal/equal-angle.ts';
 import { median } from '../signal/statistics.ts';
 import type { Finding } from './finding.ts';
@@ -25,8 +25,11 @@ export const beatingWith = ({ match, inference }: Finding): readonly number[] =>
   const { prepared, histories, speedTrack } = inference.run;
   const even = histories.count > 0 ? resampleToEqualAngle(prepared, speedTrack) : prepared;
   const beside = besideLine(even, frequencyHz, NEAR * frequencyHz, OWN_BINS + NOISE_BINS);
-  if (!beside) return [];
-  const { amplitudeMps2, binHz, centreHz } = beside;
+  return beside ? beatingIn(beside, frequencyHz) : [];
+};
+
+/** Frequencies of the tones that beat with the one in the middle of its surroundings, Hz. */
+export const beatingIn = ({ amplitudeMps2, binHz, centreHz }: BesideLine, frequencyHz: number): readonly number[] => {
   const reach = Math.floor((NEAR * frequencyHz) / binHz);
   const middle = (amplitudeMps2.length - 1) / 2;
   const at = (bin: number): number => amplitudeMps2[bin] ?? 0;
