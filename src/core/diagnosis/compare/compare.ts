@@ -4,7 +4,7 @@ import type { RunInference } from '../infer-run.ts';
 import type { Finding } from '../finding.ts';
 import { findingsOf } from '../finding.ts';
 import { FELT_FROM } from '../perceived.ts';
-import type { Conditions } from './change.ts';
+import type { Change } from './change.ts';
 import { changeOf, mostPower } from './change.ts';
 import type { ComparedLevel, ComparedPair, ComparedRun, Comparison, OrderChange } from './comparison.ts';
 import { COMPARISON_SCHEMA_VERSION } from './comparison.ts';
@@ -14,6 +14,7 @@ import { partnerLevel } from './partner-level.ts';
 import type { RunLevel } from './run-levels.ts';
 import { hiddenLevel, runLevels } from './run-levels.ts';
 import { sentenceOf } from './sentence.ts';
+import { speedMissed } from './speed-missed.ts';
 
 /**
  * @param before inferences of the runs of the complaint
@@ -21,28 +22,41 @@ import { sentenceOf } from './sentence.ts';
  */
 export function compareRuns(before: readonly RunInference[], after: readonly RunInference[]): Comparison {
   const pairs = pairRuns(before, after);
-  const compared = pairs.map(comparePair);
   const complaint = findingsOf(before)[0] ?? null;
+  const results = pairs.map(comparePair);
+  const compared = results.map(({ pair }) => pair);
+  const missed = results.flatMap(({ speedMissed: told }) => told.get(complaint?.label ?? '') ?? []);
   const fresh = newFindings(findingsOf(after), findingsOf(before));
   return {
     schemaVersion: COMPARISON_SCHEMA_VERSION,
     ...sentenceOf({ complaint, change: changeOfComplaint(complaint, compared), fresh, pairs: compared }),
     pairs: compared,
-    notes: compared
-      .filter(({ differences }) => differences.length > 0)
-      .map(({ before: a, after: b, differences }) => ({
-        code: 'runs-not-alike',
-        severity: 'warning' as const,
-        text: `${a.name} and ${b.name} are not like for like: ${differences.join('; ')}. The intervals are wider for it.`,
-      })),
+    notes: [
+      ...compared
+        .filter(({ differences }) => differences.length > 0)
+        .map(({ before: a, after: b, differences }) => ({
+          code: 'runs-not-alike',
+          severity: 'warning' as const,
+          text: `${a.name} and ${b.name} are not like for like: ${differences.join('; ')}. The intervals are wider for it.`,
+        })),
+      ...missed.map((text) => ({ code: 'speed-missed', severity: 'warning' as const, text })),
+    ],
   };
 }
 
-function comparePair(pair: Pair): ComparedPair {
+interface PairResult {
+  readonly pair: ComparedPair;
+  /** By order: what a run at the same speed would tell more. */
+  readonly speedMissed: ReadonlyMap<string, string>;
+}
+
+function comparePair(pair: Pair): PairResult {
   const before = runLevels(pair.before);
   const after = runLevels(pair.after);
   const speedDb = fasterDb(pair);
   const faster = statedFaster(pair);
+  const run = comparedRun(pair.before);
+  const missed = new Map<string, string>();
   const orders = [...new Set([...before.keys(), ...after.keys()])].flatMap((label) => {
     // Where one run shows the order and the other does not, what could hide there is looked for more widely.
     const one = levelIn(pair.before, before.get(label), pair.after, after.get(label), faster && 1 / faster);
@@ -50,14 +64,16 @@ function comparePair(pair: Pair): ComparedPair {
     if (!one || !other) return [];
     // What neither run's diagnosis found is the road's: a level read there says what could hide, no more.
     const [a, b] = one.own || other.own ? [one, other] : [hidden(one), hidden(other)];
-    return [orderChange(a, b, { speedDb: orderFasterDb(a, b) ?? speedDb ?? 0, unlikeSdDb: pair.unlikeSdDb })];
+    const conditions = { speedDb: orderFasterDb(a, b) ?? speedDb ?? 0, unlikeSdDb: pair.unlikeSdDb };
+    const change = changeOf(a, b, conditions);
+    const text = speedMissed(a, b, conditions, change, run.speedMps);
+    if (text !== null) missed.set(label, text);
+    return [orderChange(a, b, change)];
   });
+  const { unlikeSdDb, differences } = pair;
   return {
-    before: comparedRun(pair.before),
-    after: comparedRun(pair.after),
-    unlikeSdDb: pair.unlikeSdDb,
-    differences: pair.differences,
-    orders,
+    pair: { before: run, after: comparedRun(pair.after), unlikeSdDb, differences, orders },
+    speedMissed: missed,
   };
 }
 
@@ -90,9 +106,8 @@ const comparedRun = ({ run, posterior }: RunInference): ComparedRun => ({
   durationS: run.prepared.durationS,
 });
 
-function orderChange(one: RunLevel, other: RunLevel, conditions: Conditions): OrderChange {
+function orderChange(one: RunLevel, other: RunLevel, change: Change): OrderChange {
   const { line } = one.origin;
-  const change = changeOf(one, other, conditions);
   const before = comparedLevel(one);
   const after = comparedLevel({ ...other, verticalShare: other.verticalShare ?? one.verticalShare });
   return {
