@@ -239,7 +239,7 @@ describe('limits', () => {
   it('give way to the maker’s figure, and come back when it is taken out', () => {
     const own = setLimit(emptyJob(), 'end-play', '0.08');
     expect(own.limits).toEqual({ 'end-play': { value: 0.08 } });
-    expect(limitText(limitOf('end-play', own.limits), 'metric')).toContain("maker's figure");
+    expect(limitText(limitOf('end-play', own.limits), 'metric')).toContain('maker’s figure');
     expect(setLimit(own, 'end-play', '').limits).toEqual({});
     expect(setLimit(emptyJob(), 'end-play', '-1').limits).toEqual({});
   });

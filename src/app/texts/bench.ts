@@ -11,7 +11,7 @@ export const bench = {
   keptHere: 'Kept with the job',
   clear: 'Clear the form',
   more: 'What else is known',
-  moreLead: 'Not needed for the judgement; each fact lets more be said. What the job knows is taken from it.',
+  moreLead: 'Not needed to judge; each fact lets more be said. What the job knows is taken from it.',
   remove: 'Remove',
   open: 'Open',
   enterNumbers: 'Enter the numbers',

@@ -33,7 +33,7 @@ export const OUTPUT_ROWS: readonly OptionRow[] = [
     name: 'limit',
     value: 'end-play=0.10mm',
     many: true,
-    help: "the maker's figure in place of a default; repeat for more",
+    help: 'the maker’s figure in place of a default; repeat for more',
   },
   {
     name: 'units',

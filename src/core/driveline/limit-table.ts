@@ -2,7 +2,7 @@
 import type { LimitEntry } from './limit-entry.ts';
 
 const practice = { status: 'common-practice', source: 'common practice, no source' } as const;
-const judgement = { status: 'judgement', source: "this program's judgement, no source" } as const;
+const judgement = { status: 'judgement', source: 'judgment of this program, no source' } as const;
 const atMost = { sense: 'at-most' } as const;
 
 export const DEFAULT_LIMITS = {

@@ -26,7 +26,7 @@ export const limitOf = (id: LimitId, overrides: LimitOverrides = {}): Limit => {
     sense,
     value: override.value,
     status: 'maker',
-    source: override.source ?? "maker's figure",
+    source: override.source ?? 'maker’s figure',
   };
 };
 

@@ -185,7 +185,7 @@ describe('perrev rings', () => {
       files,
     );
     expect(spoken(strict.stdout)).toContain('OUTSIDE the limits');
-    expect(spoken(strict.stdout)).toContain("[maker's figure]");
+    expect(spoken(strict.stdout)).toContain('[maker’s figure]');
   });
 
   it('tells what the chosen rings leave, and that small play is not felt by hand', async () => {

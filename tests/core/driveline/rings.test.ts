@@ -29,7 +29,7 @@ describe('end play', () => {
   it('is held to the maker’s figure where there is one', () => {
     const limits = { 'end-play': { value: 0.15 } };
     expect(must(judgeEndPlay([0.1, 0.14], limits)).inside).toBe(true);
-    expect(must(judgeEndPlay([0.1, 0.14], limits)).axes[0].limit.source).toBe("maker's figure");
+    expect(must(judgeEndPlay([0.1, 0.14], limits)).axes[0].limit.source).toBe('maker’s figure');
   });
 
   it('refuses a reading that is not a distance', () => {
