@@ -50,4 +50,10 @@ describe('accuracy, a small part', () => {
       expect(outcome.score.right, missList([outcome])).toBe(true);
     },
   );
+
+  // A strong line that sweeps on for a minute: followed for a stretch only, it looks like a weak one that hardly drifts.
+  it('is right in blind-ramp 42 of the suite, where a stretch of the sweep is a track of its own', async () => {
+    const { outcome } = await runCase(makeCase('blind-ramp', 42, 4711, NO_LEAN), 0);
+    expect(outcome.score.right, missList([outcome])).toBe(true);
+  });
 });

@@ -27,6 +27,8 @@ export interface FoundTracks {
 /** Lines must gain this much (in ln) by a track for it to be believed; from the clear gain on nothing else is tried. */
 const LEAST_GAIN = 18;
 const CLEAR_GAIN = 60;
+/** A stretch of a strong line that swept on can gain more than that; up to here the whole sweep is looked for as well. */
+const SURE_GAIN = 600;
 /** How far a coarse path, or a smoothed log, may be off (relative). */
 const COARSE_ERROR = 0.012;
 const LOG_ERROR = 0.03;
@@ -83,20 +85,25 @@ const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[])
   const { baseHz, multiples } = search;
   const followed = findSpeedTrack(prepared, {});
   const drift = followed.moved ? judge(prepared, followed.track, steady) : null;
-  if (drift && isSettled(drift, steady)) return drift;
+  if (drift && drift.gain > SURE_GAIN && isSettled(drift, steady)) return drift;
   const start = baseHz === null ? null : findRampTrack(prepared, { multiples, baseHz });
   const ramp = start && judge(prepared, findSpeedTrack(prepared, { start: start.track }).track, steady);
   const direct = best([drift, ramp].filter((judged) => judged !== null));
-  if (direct && isSettled(direct, steady)) return direct;
+  if (direct && isSettled(direct, steady) && (!ramp || direct.gain > SURE_GAIN)) return direct;
   const coarse = coarsePaths(prepared, search, steady).map((track) => judge(prepared, track, steady));
   const found = best(direct ? [direct, ...coarse] : coarse);
-  if (found && found.gain > CLEAR_GAIN) return found === direct ? found : finer(prepared, found, steady, COARSE_ERROR);
+  const refinedOf = (judged: readonly Judged[], most: number): readonly Judged[] =>
+    [...judged]
+      .sort((a, b) => b.gain - a.gain)
+      .slice(0, most)
+      .map((one) => finer(prepared, one, steady, COARSE_ERROR));
+  if (found && found.gain > CLEAR_GAIN) {
+    // What was followed may be a stretch of a line that swept on: then a coarse path along all of it does far better.
+    return found === direct ? best([found, ...refinedOf(coarse, 2)]) : finer(prepared, found, steady, COARSE_ERROR);
+  }
   const images = imagePaths(prepared, search, steady).map((track) => judge(prepared, track, steady));
   // A path a thousandth off makes lines hardly sharper; followed from there on they may stand out.
-  const refined = [...coarse, ...images]
-    .sort((a, b) => b.gain - a.gain)
-    .slice(0, MOST_FOLLOWED)
-    .map((judged) => finer(prepared, judged, steady, COARSE_ERROR));
+  const refined = refinedOf([...coarse, ...images], MOST_FOLLOWED);
   return best(found ? [found, ...refined] : refined);
 };
 
