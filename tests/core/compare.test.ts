@@ -68,6 +68,19 @@ describe('the change of one level', () => {
     expect(change.real).toBe(true);
   });
 
+  it('is less sure of what is gone, or what is new, the further apart the speeds are', () => {
+    const hiddenLevel = { level: level(1e-7, 3e-7), seen: false };
+    // Exponents of mean 2 and, of both laws together, standard deviation √(¾·3² + ¼·10²) = 5.635; 1.645 is one-sided 95 %.
+    const margin = 1.645 * (Math.hypot(5.635 * 0.5, 0.3) - 0.3);
+    const gone = [0, 0.5].map((speedDb) => changeOf(seen(1e-2, 1e-4), hiddenLevel, { speedDb, unlikeSdDb: 0 }));
+    expect(gone[1]!.highDb! - gone[0]!.highDb!).toBeCloseTo(-2 * 0.5 + margin, 2);
+    expect(gone[1]!.db - gone[0]!.db).toBeCloseTo(-2 * 0.5, 9);
+    const fresh = [0, 0.5].map((speedDb) => changeOf(hiddenLevel, seen(1e-2, 1e-4), { speedDb, unlikeSdDb: 0 }));
+    expect(fresh[1]!.lowDb! - fresh[0]!.lowDb!).toBeCloseTo(-2 * 0.5 - margin, 2);
+    expect(fresh[0]!.real).toBe(true);
+    expect(fresh[0]!.highDb).toBeNull();
+  });
+
   it('claims nothing where both are hidden', () => {
     const hidden = { level: level(1e-7, 3e-7), seen: false };
     expect(changeOf(hidden, hidden, ALIKE).real).toBe(false);
