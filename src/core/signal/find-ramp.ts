@@ -7,6 +7,7 @@
 import { steadiestPath } from './best-path.ts';
 import type { Blocks } from './blocks.ts';
 import type { SpeedTrack } from './equal-angle.ts';
+import { smoothPath } from './smooth-path.ts';
 import { frameEnergies, type FrameEnergies } from './frame-energies.ts';
 
 export interface RampSearch {
@@ -126,9 +127,30 @@ const searchWith = (blocks: Blocks, search: RampSearch, lengthS: number): FoundR
   };
 };
 
+/** A state read by its frame alone is off by a few steps, at random: relative standard deviation. */
+const STATE_SD = 0.006;
+/** Roughness of the speed's rate, per s³, from a coast to a foot that comes and goes. */
+const ROUGHNESSES = [1e-8, 1e-7, 1e-6, 1e-5, 1e-4, 1e-3] as const;
+/** Spread at the start of the speed (ln) and of its rate (per s). */
+const START_SD = { speed: 1, rate: 0.1 } as const;
+
+/** The states' path as smooth as it is likely to be: no vehicle's speed jumps by a percent from frame to frame. */
+const smoothed = ({ timeS, relative }: SpeedTrack): SpeedTrack => {
+  const middle = Math.log(relative[relative.length >> 1]!);
+  const readings = Array.from(timeS, (t, k) => ({
+    timeS: t,
+    component: 1 as const,
+    value: Math.log(relative[k]!) - middle,
+    variance: STATE_SD ** 2,
+  }));
+  const { value } = smoothPath(readings, ROUGHNESSES, [0, START_SD.speed, START_SD.rate]);
+  return { timeS, relative: value.map((v) => Math.exp(middle + v)) };
+};
+
 /** The likelier of the searches with short and longer frames; relative speed is left as the base frequency in Hz. */
 export const findRamp = (blocks: Blocks, search: RampSearch): FoundRamp | null => {
   const found = FRAME_LENGTHS_S.map((lengthS) => searchWith(blocks, search, lengthS)).filter((ramp) => ramp !== null);
   if (found.length === 0) return null;
-  return found.reduce((best, ramp) => (ramp.logRatio > best.logRatio ? ramp : best));
+  const best = found.reduce((one, other) => (other.logRatio > one.logRatio ? other : one));
+  return { ...best, track: smoothed(best.track) };
 };

@@ -72,6 +72,11 @@ describe('the speed found in the recording itself', () => {
     const d = made(shape, seed);
     const { track, ramp } = found(d.prepared);
     expect(ramp?.logRatio).toBeGreaterThan(50);
+    // The coarse path goes in states of a quarter percent; smoothed, it has corners of half of one at the most.
+    const coarse = ramp!.track.relative;
+    for (let k = 1; k + 1 < coarse.length; k += 1) {
+      expect(Math.abs(Math.log((coarse[k - 1]! * coarse[k + 1]!) / coarse[k]! ** 2))).toBeLessThan(1.25e-3);
+    }
     const { rms, mean } = trackErrors(track, d);
     expect(rms).toBeLessThan(2e-3);
     expect(Math.abs(mean - 1)).toBeLessThan(2e-3);
