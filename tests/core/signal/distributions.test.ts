@@ -34,6 +34,14 @@ describe('special functions against SciPy and mpmath (tests/reference/make_signa
 
   it.each(tails.lnGamma as [number, number][])('ln Γ(%f)', (x, known) => near(lnGamma(x), known, 1e-12));
 
+  // DLMF 5.4.6: Γ(½) = √π; Γ(1/3) and Γ(1/4) to 15 digits from memory (mathematical tables); DLMF 5.5.3: reflection.
+  it('ln Γ below one half', () => {
+    near(lnGamma(0.5), 0.5 * Math.log(Math.PI), 1e-13);
+    near(lnGamma(1 / 3), Math.log(2.678938534707747), 1e-13);
+    near(lnGamma(0.25), Math.log(3.625609908221908), 1e-13);
+    near(lnGamma(0.25) + lnGamma(0.75), Math.log(Math.PI * Math.SQRT2), 1e-13);
+  });
+
   it.each(tails.gamma as [number, number, number, number][])('ln P and ln Q of %f, %f', (a, x, lower, upper) => {
     near(lnGammaUpper(a, x), upper);
     near(gammaLogTail(x, a), upper);

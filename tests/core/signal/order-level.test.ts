@@ -35,6 +35,16 @@ describe('the level of one order over a run', () => {
     expect(level.amplitudeMps2).toBeCloseTo(0.5, 6);
   });
 
+  it('is not read at 1 Hz or less, nor where the noise beside it would lie above half the rate', () => {
+    const silent = prepared(20, [() => 0], 0.1);
+    const isRead = (hz: number, relative = 1): boolean =>
+      orderLevel(silent, hz, { timeS: Float64Array.of(0), relative: Float64Array.of(relative) }) !== null;
+    expect([isRead(1), isRead(1.1)]).toEqual([false, true]);
+    // Six bins of a quarter of a hertz above the order; half the rate is 200 Hz.
+    expect([isRead(198.4), isRead(198.6)]).toEqual([true, false]);
+    expect([isRead(99.2, 2), isRead(99.3, 2)]).toEqual([true, false]);
+  });
+
   it('follows an order through a pull-up of 40 % without loss', () => {
     const seconds = 40;
     const relative = (t: number): number => 1 + (0.4 * t) / seconds;
