@@ -88,18 +88,22 @@ describe('the change of one level', () => {
 });
 
 describe('a proving run that missed the speed', () => {
+  const runsAt = (speedMps: number | null) => ({
+    before: { name: 'As found', speedMps, durationS: 60 },
+    after: { name: 'Wedges fitted', speedMps, durationS: 60 },
+  });
   const told = (from: number, to: number, speedDb: number, speedMps: number | null = 20): string | null => {
     const [one, other, conditions] = [seen(from, from / 100), seen(to, to / 100), { speedDb, unlikeSdDb: 0 }];
-    return speedMissed(one, other, conditions, changeOf(one, other, conditions), speedMps);
+    return speedMissed([one, other], conditions, changeOf(one, other, conditions), runsAt(speedMps));
   };
   const FASTER_DB = 20 * Math.log10(1.02);
 
   it('is asked for again at the speed of the first, with what that would narrow', () => {
     const text = told(1e-2, 0.8e-2, FASTER_DB);
-    expect(text).toMatch(/^The run after was 2\.0 % faster than the run before/);
+    expect(text).toMatch(/^Wedges fitted was 2\.0 % faster than As found/);
     // 20 m/s; 0.3 dB from run to run alone is ±0.6 dB.
     expect(text).toMatch(/Driven again at 44\.7 mph \(72\.0 km\/h\), by cruise control, it would be ±0\.[67] dB\.$/);
-    expect(told(1e-2, 1e-2, -FASTER_DB, null)).toMatch(/slower .* Driven again at the speed of the run before,/);
+    expect(told(1e-2, 1e-2, -FASTER_DB, null)).toMatch(/slower .* Driven again at the same speed,/);
   });
 
   it('is not asked for where a change is shown all the same, nor where the speed was met', () => {
@@ -110,10 +114,10 @@ describe('a proving run that missed the speed', () => {
   it('is not asked for where one level is hidden, or where noise decides', () => {
     const hidden = { level: level(1e-7, 3e-7), seen: false };
     const conditions = { speedDb: FASTER_DB, unlikeSdDb: 0 };
-    expect(speedMissed(hidden, hidden, conditions, changeOf(hidden, hidden, conditions), 20)).toBeNull();
+    expect(speedMissed([hidden, hidden], conditions, changeOf(hidden, hidden, conditions), runsAt(20))).toBeNull();
     const rough = { speedDb: 20 * Math.log10(1.006), unlikeSdDb: 4 };
     const [a, b] = [seen(1e-2, 1e-4), seen(1e-2, 1e-4)];
-    expect(speedMissed(a, b, rough, changeOf(a, b, rough), 20)).toBeNull();
+    expect(speedMissed([a, b], rough, changeOf(a, b, rough), runsAt(20))).toBeNull();
   });
 });
 

@@ -1,6 +1,6 @@
 /**
- * What the bench says of random measurements, and what that tells the checks. The arithmetic has sources and brute-force judges of its own in
- * tests/core/driveline; this pins everything around it: which limit, which sentence, which speed, which default.
+ * What the bench says of random measurements, and what that tells the checks. The arithmetic has sources and brute-force
+ * judges of its own in tests/core/driveline; this pins everything around it: which limit, which sentence, which speed.
  */
 import { angleSensitivity } from '../../src/core/driveline/angle-sensitivity.ts';
 import { angleWhatIf } from '../../src/core/driveline/angle-what-if.ts';
@@ -9,7 +9,7 @@ import { balanceByPhasors } from '../../src/core/driveline/balance-influence.ts'
 import { placeAvailable, splitBetweenClamps, splitBetweenHoles } from '../../src/core/driveline/balance-split.ts';
 import { slopeOfReading } from '../../src/core/driveline/inclinometer.ts';
 import { judgeMeasurement } from '../../src/core/driveline/judge-measurement.ts';
-import type * as m from '../../src/core/driveline/measurement.ts';
+import * as m from '../../src/core/driveline/measurement.ts';
 import { selectRings } from '../../src/core/driveline/ring-selection.ts';
 import { evenReadings, fitRunout } from '../../src/core/driveline/runout.ts';
 import { fitsOf, indexing, tubePlanes } from '../../src/core/driveline/runout-places.ts';
@@ -25,17 +25,6 @@ type Drawing = (random: RandomSource) => unknown;
 
 const JOINTS: readonly JointKind[] = ['cross', 'cross', 'cross', 'double-cardan', 'constant-velocity', 'flexible-disc'];
 const PLACES: readonly m.JointPlace[] = ['front', 'centre', 'rear'];
-const RUNOUT_PLACES: readonly m.RunoutPlace[] = [
-  'tube-front',
-  'tube-middle',
-  'tube-rear',
-  'companion-flange-radial',
-  'companion-flange-face',
-  'wheel-radial',
-  'wheel-lateral',
-  'tire-radial',
-  'tire-lateral',
-];
 
 const some = <T>(random: RandomSource, chance: number, value: () => T): T | undefined =>
   random.chance(chance) ? value() : undefined;
@@ -199,7 +188,7 @@ const MEASUREMENTS: Readonly<Record<m.Measurement['kind'], (random: RandomSource
   }),
   runout: (random) => ({
     kind: 'runout',
-    place: random.pick(RUNOUT_PLACES),
+    place: random.pick(m.RUNOUT_PLACES),
     wheelMaterial: random.pick(['steel', 'alloy'] as const),
     ...(random.chance(0.5) ? { tirMm: random.between(0, 2) } : { readingsMm: drawReadings(random) }),
   }),

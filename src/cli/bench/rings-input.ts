@@ -42,8 +42,9 @@ export interface RingInput {
 }
 
 export const jointOf = (given: Arguments): JointPlace => {
-  const said = choiceOf('at', given.text('at') ?? 'rear', ['front', 'center', 'centre', 'rear']);
-  return said === 'center' ? 'centre' : said;
+  const said = given.text('at') ?? 'rear';
+  const place = choiceOf('at', said === 'centre' ? 'center' : said, ['front', 'center', 'rear']);
+  return place === 'center' ? 'centre' : place;
 };
 
 /** From options; what they leave out from the job's measurements of this joint. */

@@ -2,9 +2,9 @@
 import { centringEffect, jointOffset, offsetOfWholeAllowanceMm } from '../../core/driveline/centring.ts';
 import { judgeEndPlay } from '../../core/driveline/end-play.ts';
 import { limitOf } from '../../core/driveline/limit.ts';
+import { JOINT_PLACE_WORDS } from '../../core/driveline/measurement.ts';
 import { judgeRings } from '../../core/driveline/ring-seat.ts';
 import { selectRings } from '../../core/driveline/ring-selection.ts';
-import { JOINT_PLACE_WORDS } from '../../core/driveline/measurement.ts';
 import type { Command, ExitCode, Io } from '../io.ts';
 import { UsageError } from '../io.ts';
 import { problemText } from '../load.ts';

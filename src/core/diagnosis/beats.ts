@@ -28,7 +28,7 @@ export const beatingWith = ({ match, inference }: Finding): readonly number[] =>
   return beside ? beatingIn(beside, frequencyHz) : [];
 };
 
-/** Frequencies of the tones that beat with the one in the middle of its surroundings, Hz. */
+/** Frequencies of the tones, Hz, that beat with the one at `frequencyHz` in the middle of its surroundings. */
 export const beatingIn = ({ amplitudeMps2, binHz, centreHz }: BesideLine, frequencyHz: number): readonly number[] => {
   const reach = Math.floor((NEAR * frequencyHz) / binHz);
   const middle = (amplitudeMps2.length - 1) / 2;

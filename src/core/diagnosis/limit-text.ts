@@ -1,6 +1,7 @@
 /** Limits of the bench as the check cards show them: figure and where it comes from, out of the one table of limits. */
 import type { LimitId } from '../driveline/limit.ts';
 import { limitOf, sourceText } from '../driveline/limit.ts';
+import type { Limit } from '../driveline/limit.ts';
 
 /** 'Tube runout at mid length: at most 0.5 mm, common practice, no source. The maker’s figure comes first.' */
 export const limitTexts = (...ids: readonly LimitId[]): string =>
@@ -9,7 +10,11 @@ export const limitTexts = (...ids: readonly LimitId[]): string =>
 function limitText(id: LimitId, index: number): string {
   const limit = limitOf(id);
   const title = index === 0 ? limit.title.charAt(0).toUpperCase() + limit.title.slice(1) : limit.title;
-  const figure = `${limit.value}${limit.unit === '°' ? '' : ' '}${limit.unit}`;
+  const figure = withUnit(limit.value, limit);
   const inch = limit.inchText === undefined ? '' : ` (${limit.inchText})`;
   return `${title}: ${limit.sense === 'at-most' ? 'at most' : 'at least'} ${figure}${inch}, ${sourceText(limit)}`;
 }
+
+/** '0.5 mm', '3°': a figure in a limit's unit. */
+export const withUnit = (figure: string | number, { unit }: Limit): string =>
+  unit === '°' ? `${figure}°` : `${figure} ${unit}`;

@@ -1,4 +1,5 @@
 /** What a measurement says of the checks it belongs to: the bench's judgement, sorted by check. */
+import { outOfLineDeg } from '../driveline/angle-limits.ts';
 import { judgeAt } from '../driveline/judge-measurement.ts';
 import type { JudgedMeasurement } from '../driveline/judged-measurement.ts';
 import { worstOf } from '../driveline/judged-measurement.ts';
@@ -9,6 +10,7 @@ import { seatAxis } from '../driveline/ring-seat.ts';
 import { inchFromMm } from '../units.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 import { checkOf } from './checks.ts';
+import { withUnit } from './limit-text.ts';
 import { coverageOf } from './measured-coverage.ts';
 import type { MeasuredFact } from './measured-fact.ts';
 import type { CheckId } from './weights.ts';
@@ -102,7 +104,7 @@ function verdictFacts({ kind, ...rest }: Measurement, { verdict, notes }: Judged
 /** A half turn is the same phase: forks are symmetrical. */
 function phaseFacts(phasingDeg: readonly number[]): MeasuredFact[] {
   if (phasingDeg.length === 0) return [];
-  const twist = Math.max(...phasingDeg.map((deg) => Math.abs(((((deg + 90) % 180) + 180) % 180) - 90)));
+  const twist = Math.max(...phasingDeg.map((deg) => Math.abs(outOfLineDeg(deg))));
   const text = `The forks stand ${twist.toFixed(1)}° out of line (limit ${PHASE_LIMIT_DEG}°, common practice, no source)`;
   return [{ checkId: 'phasing-marks', share: twist / PHASE_LIMIT_DEG, text, forceN: null, coverage: 1 }];
 }
@@ -133,13 +135,12 @@ function greatestForceN({ predicted }: JudgedMeasurement): number | null {
 /** 'Runout, companion flange, radial: 0.05 mm (0.0020 in), inside the limit of 0.13 mm (0.0051 in; common practice, no source)'. */
 function numberText(number: JudgedNumber, place: string): string {
   const { title, limit, inside } = number;
-  const figure = (value: string): string => (limit.unit === '°' ? `${value}°` : `${value} ${limit.unit}`);
-  const measured = limit.unit === 'mm' ? lengthText(measuredFigure(number)) : figure(measuredFigure(number));
+  const measured = limit.unit === 'mm' ? lengthText(measuredFigure(number)) : withUnit(measuredFigure(number), limit);
   const inch = limit.unit === 'mm' ? `${limit.inchText ?? inchText(limit.value)}; ` : '';
   const head = `${place}${title}`;
   // The table's own remark in brackets stands on the check's card; here it would be brackets within brackets.
   const source = limit.source.replace(/ \(.*\)$/, '');
-  const verdict = `${inside ? 'inside' : 'outside'} the limit of ${figure(String(limit.value))} (${inch}${source})`;
+  const verdict = `${inside ? 'inside' : 'outside'} the limit of ${withUnit(limit.value, limit)} (${inch}${source})`;
   return `${head.charAt(0).toUpperCase()}${head.slice(1)}: ${measured}, ${verdict}`;
 }
 

@@ -19,12 +19,14 @@ export type Measurement =
   | ObservationMeasurement;
 
 export type JointPlace = 'front' | 'centre' | 'rear';
+
 /** How a joint's place is said. */
 export const JOINT_PLACE_WORDS: Readonly<Record<JointPlace, string>> = {
   front: 'front',
   centre: 'center',
   rear: 'rear',
 };
+
 export type ShaftPlace = 'rear-driveshaft' | 'front-driveshaft';
 
 export interface WorkingAnglesMeasurement {
@@ -139,16 +141,18 @@ export interface ObservationMeasurement {
   readonly note?: string;
 }
 
-export type RunoutPlace =
-  | 'tube-front'
-  | 'tube-middle'
-  | 'tube-rear'
-  | 'companion-flange-radial'
-  | 'companion-flange-face'
-  | 'wheel-radial'
-  | 'wheel-lateral'
-  | 'tire-radial'
-  | 'tire-lateral';
+export const RUNOUT_PLACES = [
+  'tube-front',
+  'tube-middle',
+  'tube-rear',
+  'companion-flange-radial',
+  'companion-flange-face',
+  'wheel-radial',
+  'wheel-lateral',
+  'tire-radial',
+  'tire-lateral',
+] as const;
+export type RunoutPlace = (typeof RUNOUT_PLACES)[number];
 
 export interface ShaftReading {
   readonly part: 'transmission' | 'transfer-case' | 'shaft' | 'pinion';

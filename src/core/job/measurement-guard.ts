@@ -1,5 +1,5 @@
 /** The measurements of a job file: what was read on the bench and under the vehicle. */
-import type * as m from '../driveline/measurement.ts';
+import * as m from '../driveline/measurement.ts';
 import { balanceAmplitudes, balancePhasors, flangeReindex, wheelUnbalance } from './balance-guard.ts';
 import { listOf, nonEmptyText, oneOf, pairOf, text, trueOrFalse } from './guards.ts';
 import { angleDeg, lengthMm } from './number-guards.ts';
@@ -88,17 +88,7 @@ const radialPlay = shape<m.PlayMeasurement>(
 const runout = shape<m.RunoutMeasurement>(
   {
     kind: oneOf('runout'),
-    place: oneOf(
-      'tube-front',
-      'tube-middle',
-      'tube-rear',
-      'companion-flange-radial',
-      'companion-flange-face',
-      'wheel-radial',
-      'wheel-lateral',
-      'tire-radial',
-      'tire-lateral',
-    ),
+    place: oneOf(...m.RUNOUT_PLACES),
     tirMm: lengthMm(0, 100),
     readingsMm: listOf(lengthMm(-100, 100)),
     driveshaft,

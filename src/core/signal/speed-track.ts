@@ -64,11 +64,12 @@ const FALSE_ALARM = 0.005;
  */
 const standsOut = (prepared: Prepared, followed: Followed, lowestHz: number, highestHz: number): boolean => {
   const fastest = followed.track.relative.reduce((most, r) => Math.max(most, r), 1);
-  const blocks = toBlocks(resampleToEqualAngle(prepared, followed.track), highestHz / fastest);
+  const even = resampleToEqualAngle(prepared, followed.track);
+  const blocks = toBlocks(even, highestHz / fastest);
   const views = makeLevels(blocks, lowestHz, highestHz / fastest).slice(0, 3);
-  const durationS = blocks.blocks.reduce((sum, { axes }) => sum + axes[0]!.length, 0) / blocks.samplingRateHz;
-  const allowed = Math.log(FALSE_ALARM) - durationS / PATH_PIECE_S;
-  return smoothCandidates(blocks.axisCount, views, lowestHz, highestHz / fastest, Math.exp(allowed))
+  const allowed = Math.log(FALSE_ALARM) - even.durationS / PATH_PIECE_S;
+  // What is allowed in a long recording is too little for a number, though not for its logarithm.
+  return smoothCandidates(blocks.axisCount, views, lowestHz, highestHz / fastest, FALSE_ALARM)
     .filter(({ frequencyHz, view }) =>
       followed.lines.some((line) => Math.abs(line.frequencyHz - frequencyHz) < 2 / view.level.lengthS),
     )

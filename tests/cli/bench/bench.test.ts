@@ -161,6 +161,15 @@ describe('perrev rings', () => {
     expect(spoken(stdout)).toContain('0.0020 in (0.051 mm), OUTSIDE the limit of 0.0019 in (0.05 mm)');
   });
 
+  it('takes the joint in the middle by either spelling, and says it one way', async () => {
+    for (const place of ['center', 'centre']) {
+      const { status, stdout } = await runBench(ringsCommand, [...axis, '--at', place]);
+      expect([status, stdout]).toEqual([0, expect.stringContaining('The center joint')]);
+    }
+    const { status, stderr } = await runBench(ringsCommand, [...axis, '--at', 'middle']);
+    expect([status, stderr]).toEqual([2, expect.stringContaining('is not one of front, center, rear')]);
+  });
+
   it('chooses rings out of those at hand, minding how many there are', async () => {
     const choose = async (stock: string) =>
       jsonOf(await runBench(ringsCommand, [...axis, '--available', stock, '--json'])) as unknown as {

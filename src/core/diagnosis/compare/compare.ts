@@ -23,9 +23,8 @@ import { speedMissed } from './speed-missed.ts';
 export function compareRuns(before: readonly RunInference[], after: readonly RunInference[]): Comparison {
   const pairs = pairRuns(before, after);
   const complaint = findingsOf(before)[0] ?? null;
-  const results = pairs.map(comparePair);
+  const results = pairs.map((pair) => comparePair(pair, complaint?.label ?? null));
   const compared = results.map(({ pair }) => pair);
-  const missed = results.flatMap(({ speedMissed: told }) => told.get(complaint?.label ?? '') ?? []);
   const fresh = newFindings(findingsOf(after), findingsOf(before));
   return {
     schemaVersion: COMPARISON_SCHEMA_VERSION,
@@ -39,24 +38,27 @@ export function compareRuns(before: readonly RunInference[], after: readonly Run
           severity: 'warning' as const,
           text: `${a.name} and ${b.name} are not like for like: ${differences.join('; ')}. The intervals are wider for it.`,
         })),
-      ...missed.map((text) => ({ code: 'speed-missed', severity: 'warning' as const, text })),
+      ...results
+        .flatMap(({ driveAgain }) => driveAgain ?? [])
+        .map((text) => ({ code: 'speed-missed', severity: 'warning' as const, text })),
     ],
   };
 }
 
 interface PairResult {
   readonly pair: ComparedPair;
-  /** By order: what a run at the same speed would tell more. */
-  readonly speedMissed: ReadonlyMap<string, string>;
+  /** What a run at the same speed would tell more of the complaint; null where that is nothing. */
+  readonly driveAgain: string | null;
 }
 
-function comparePair(pair: Pair): PairResult {
+/** @param complaint label of the complaint's order; null where there is none */
+function comparePair(pair: Pair, complaint: string | null): PairResult {
   const before = runLevels(pair.before);
   const after = runLevels(pair.after);
   const speedDb = fasterDb(pair);
   const faster = statedFaster(pair);
-  const run = comparedRun(pair.before);
-  const missed = new Map<string, string>();
+  const runs = { before: comparedRun(pair.before), after: comparedRun(pair.after) };
+  let driveAgain: string | null = null;
   const orders = [...new Set([...before.keys(), ...after.keys()])].flatMap((label) => {
     // Where one run shows the order and the other does not, what could hide there is looked for more widely.
     const one = levelIn(pair.before, before.get(label), pair.after, after.get(label), faster && 1 / faster);
@@ -66,15 +68,11 @@ function comparePair(pair: Pair): PairResult {
     const [a, b] = one.own || other.own ? [one, other] : [hidden(one), hidden(other)];
     const conditions = { speedDb: orderFasterDb(a, b) ?? speedDb ?? 0, unlikeSdDb: pair.unlikeSdDb };
     const change = changeOf(a, b, conditions);
-    const text = speedMissed(a, b, conditions, change, run.speedMps);
-    if (text !== null) missed.set(label, text);
+    if (label === complaint) driveAgain = speedMissed([a, b], conditions, change, runs);
     return [orderChange(a, b, change)];
   });
   const { unlikeSdDb, differences } = pair;
-  return {
-    pair: { before: run, after: comparedRun(pair.after), unlikeSdDb, differences, orders },
-    speedMissed: missed,
-  };
+  return { pair: { ...runs, unlikeSdDb, differences, orders }, driveAgain };
 }
 
 /**

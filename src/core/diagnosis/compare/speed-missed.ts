@@ -2,6 +2,7 @@
 import { kmhFromMps, mphFromMps } from '../../units.ts';
 import type { Change, Conditions, SeenLevel } from './change.ts';
 import { changeOf } from './change.ts';
+import type { ComparedPair } from './comparison.ts';
 
 /** Speeds this near are the same to a driver with a cruise control, dB of speed (half a percent). */
 const MET_DB = 20 * Math.log10(1.005);
@@ -12,16 +13,15 @@ const halfWidth = ({ lowDb, highDb }: Change): number | null =>
   lowDb === null || highDb === null ? null : (highDb - lowDb) / 2;
 
 /**
- * @param change between the two levels under these conditions
- * @param speedMps of the run before, null where not known
+ * @param levels before and after
+ * @param change between them under these conditions
  * @returns a sentence, or null where a change is shown, the speed was met, or meeting it would not narrow the interval
  */
 export function speedMissed(
-  one: SeenLevel,
-  other: SeenLevel,
+  [one, other]: readonly [SeenLevel, SeenLevel],
   conditions: Conditions,
   change: Change,
-  speedMps: number | null,
+  { before, after }: Pick<ComparedPair, 'before' | 'after'>,
 ): string | null {
   const { speedDb } = conditions;
   const width = halfWidth(change);
@@ -29,12 +29,13 @@ export function speedMissed(
   const widthMet = halfWidth(changeOf(one, other, { ...conditions, speedDb: 0 }));
   if (widthMet === null || widthMet > WORTH_DRIVING * width) return null;
   const percent = (100 * Math.abs(10 ** (speedDb / 20) - 1)).toFixed(1);
+  const { speedMps } = before;
   const again =
     speedMps === null
-      ? 'at the speed of the run before'
+      ? 'at the same speed'
       : `at ${mphFromMps(speedMps).toFixed(1)} mph (${kmhFromMps(speedMps).toFixed(1)} km/h), by cruise control`;
   return (
-    `The run after was ${percent} % ${speedDb > 0 ? 'faster' : 'slower'} than the run before, and how the level follows the speed is not known well: ` +
+    `${after.name} was ${percent} % ${speedDb > 0 ? 'faster' : 'slower'} than ${before.name}, and how the level follows the speed is not known well: ` +
     `that makes the interval ±${width.toFixed(1)} dB. Driven again ${again}, it would be ±${widthMet.toFixed(1)} dB.`
   );
 }

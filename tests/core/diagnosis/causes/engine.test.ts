@@ -10,7 +10,8 @@ const causesAt = (order: number, cylinders: number | undefined, role?: 'firing')
 
 const isMisfire = (ids: readonly string[]): boolean => ids.some((id) => id.startsWith('misfire'));
 
-// A four-stroke engine fires cylinders/2 times a turn (handbook: J. B. Heywood, Internal Combustion Engine Fundamentals, 1988).
+// A four-stroke engine fires cylinders/2 times a turn (J. B. Heywood, Internal Combustion
+// Engine Fundamentals, 1988; from memory).
 describe('engine causes by order', () => {
   it('a half order is a misfire, unless it is the order at which the engine fires', () => {
     expect(isMisfire(causesAt(0.5, 4))).toBe(true);

@@ -97,3 +97,20 @@ describe('an order that one run shows and the other left open', () => {
     expect(partnerLevel(shown, { ...listed, matches }, 1)).toBeNull();
   });
 });
+
+describe('a proving run at another speed', () => {
+  it('is asked for once more where it shows no change, and not where it met the speed or shows one', () => {
+    // So little drift hardly tells how the level follows the speed.
+    const run = (seed: number, faster: number, amplitude: number): RunInference =>
+      inference(seed, faster * SPEED, 0.001, [[SHAFT_HZ * 1.01 * faster, amplitude]]);
+    const noteOf = (faster: number, amplitude: number): string | undefined =>
+      compareRuns([run(1, 1, 0.1)], [run(8, faster, amplitude)]).notes.find(({ code }) => code === 'speed-missed')
+        ?.text;
+    // 100 km/h on a tire worn by a percent.
+    expect(noteOf(1.03, 0.1)).toMatch(
+      /^8\.csv was 3\.0 % faster than 1\.csv, .* Driven again at 62\.\d mph \(10[01]\.\d km\/h\)/,
+    );
+    expect(noteOf(1, 0.1)).toBeUndefined();
+    expect(noteOf(1.03, 0.02)).toBeUndefined();
+  });
+});
