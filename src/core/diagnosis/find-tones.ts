@@ -4,6 +4,7 @@ import { relativeSpeedAt, type SpeedTrack } from '../signal/equal-angle.ts';
 import { feltLevel } from '../signal/felt.ts';
 import type { Peak } from '../signal/peak.ts';
 import type { Prepared } from '../signal/spectrum.ts';
+import { withSweptLevel } from './swept-level.ts';
 import type { ImageMotion, Tone } from './tone.ts';
 import { wholeSpectra } from './track/basebands.ts';
 import { findImages } from './track/find-images.ts';
@@ -142,6 +143,8 @@ export const findTones = (
     });
     if (!smear) kept.push(one);
   }
-  const tones = kept.map(({ peak, motion, domain }) => toTone(peak, motion, domain.image));
+  const leveled = ({ peak, domain: { track, image } }: Found): Peak =>
+    track < 0 || image ? peak : withSweptLevel(peak, prepared, tracks[track]!);
+  const tones = kept.map((one) => toTone(leveled(one), one.motion, one.domain.image));
   return withoutFeet(tones).toSorted((a, b) => a.peak.frequencyHz - b.peak.frequencyHz);
 };
