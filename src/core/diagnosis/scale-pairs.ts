@@ -126,7 +126,9 @@ const sumBy = (
     road.map((weight, r) => (isContested[r] ? weight : 0)),
   );
   const rest = road.map((weight, r) => weight * (isContested[r] ? off[r]! : all[r]!));
-  const single = singlePairs(tie, contested, isContested, spots, road, engine, rest);
+  // Contested tones only lessen a pair.
+  const most = road.map((weight, r) => (isContested[r] ? weight * all[r]! : 0));
+  const single = singlePairs(tie, contested, most, spots, road, engine, rest);
   for (const { ratios, inverseEngine } of contested) {
     for (const e of ratios.engineSpots) inverseEngine[e]! += (engine[e]! * plain[e]!) / (1 + ratios.engine[e]!);
   }
@@ -134,6 +136,9 @@ const sumBy = (
   const engineSum = engine.map((weight, e) => weight * plain[e]! + offSpots[e]! * besides[e]! + single.engine[e]!);
   return { road: roadSum, engine: engineSum, contested, sum: total(roadSum) };
 };
+
+/** Contested rows that together weigh no more than this share of the whole are left out. */
+const NEGLIGIBLE = 1e-12;
 
 /** Indices from `from` to before `to`. */
 interface Stretch {
@@ -164,12 +169,13 @@ interface OnSpots {
  * The pairs of contested rows at the engine spots, one by one: their sums over each axis, and each tone's inverses.
  * Both groups together are less than each alone says: 1 + a + b in place of (1 + a)·(1 + b). Where a tone's road ratio
  * is too small to contest it, both are 1 + b: such a tone changes no pair of the row.
+ * @param most what the pairs of each contested row weigh at the most; 0 for the other rows
  * @param rest sums of the rows' other pairs
  */
 const singlePairs = (
   { first, weight }: Tie,
   contested: readonly Contested[],
-  isContested: Uint8Array,
+  most: Float64Array,
   spots: Int32Array,
   road: Float64Array,
   engine: Float64Array,
@@ -182,8 +188,13 @@ const singlePairs = (
     ratios: Float64Array.from(spots, (e) => tone.ratios.engine[e]!),
     inContestedRows: new Float64Array(spots.length),
   }));
-  for (let r = 0; r < road.length; r++) {
-    if (!isContested[r]) continue;
+  const rows = Array.from(most.keys()).filter((r) => most[r]! > 0);
+  rows.sort((a, b) => most[b]! - most[a]!);
+  let sum = total(rest);
+  let left = total(most);
+  for (const r of rows) {
+    if (left <= NEGLIGIBLE * sum) break;
+    left -= most[r]!;
     const here = tones.filter(({ tone }) => tone.ratios.road[r]! >= CONTESTS);
     const tied: Stretch = { from: firstFrom(spots, first + r), to: firstFrom(spots, first + r + weight.length) };
     for (let k = tied.from; k < tied.to; k++) pairs[k] = road[r]! * engine[spots[k]!]! * weight[spots[k]! - first - r]!;
@@ -195,6 +206,7 @@ const singlePairs = (
       sums.road[r]! += pairs[k]!;
       sums.engine[spots[k]!]! += pairs[k]!;
     }
+    sum += sums.road[r]!;
     for (const { inverseRoad } of contested) inverseRoad[r] = rest[r]! + sums.road[r]!;
     for (const { tone, ratios, inContestedRows } of here) {
       tone.inverseRoad[r] = addInverses(tone, pairs, spots, tied, ratios, tone.ratios.road[r]!);

@@ -39,12 +39,14 @@ const SHORT_S = 8;
 /**
  * Spectra at all segment lengths, longest first.
  * @param slow the blocks at a rate that is enough below `STEADY_HIGHEST_HZ`, for the long segments
+ * @param most so many of them, the longest
  */
 export const makeLevels = (
   blocks: Blocks,
   lowestHz: number,
   highestHz: number,
   slow: Blocks = slowerBlocks(blocks, STEADY_HIGHEST_HZ),
+  most = Infinity,
 ): LevelView[] => {
   const viewsOf = (of: Blocks, lengths: readonly number[], toHz: number): LevelView[] => {
     const loudness = loudnessOf(of);
@@ -54,10 +56,12 @@ export const makeLevels = (
       return { level, whitened: whiten(of.axisCount, level, from) };
     });
   };
-  if (highestHz <= STEADY_HIGHEST_HZ) return viewsOf(blocks, levelLengths(blocks), highestHz);
+  if (highestHz <= STEADY_HIGHEST_HZ) return viewsOf(blocks, levelLengths(blocks).slice(0, most), highestHz);
   const isLong = (of: Blocks) => (length: number) => length > SHORT_S * of.samplingRateHz;
-  const long = lowestHz < STEADY_HIGHEST_HZ ? levelLengths(slow).filter(isLong(slow)) : [];
-  const short = levelLengths(blocks).filter((length) => !isLong(blocks)(length));
+  const long = lowestHz < STEADY_HIGHEST_HZ ? levelLengths(slow).filter(isLong(slow)).slice(0, most) : [];
+  const short = levelLengths(blocks)
+    .filter((length) => !isLong(blocks)(length))
+    .slice(0, most - long.length);
   return [
     ...(long.length > 0 ? viewsOf(slow, long, STEADY_HIGHEST_HZ) : []),
     ...(short.length > 0 ? viewsOf(blocks, short, highestHz) : []),

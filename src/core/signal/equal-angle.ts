@@ -2,7 +2,7 @@
  * Resampling from equal time to equal angle along a speed track, so that what turns with the speed becomes steady
  * (computed order tracking: K. R. Fyfe & E. D. S. Munck, Mech. Systems and Signal Processing 11(2), 1997, 187–205).
  */
-import { interpolateEven, interpolateLinear } from './interpolate.ts';
+import { interpolateAxes, interpolateLinear } from './interpolate.ts';
 import type { Prepared } from './spectrum.ts';
 
 /** Speed relative to a reference speed, on the recording's clock, joined by straight lines and held at the ends. */
@@ -53,7 +53,14 @@ export const referenceClock = (track: SpeedTrack): ReferenceClock => {
   const turned = turnedAtKnots(track);
   const n = timeS.length;
   const start = timeS[0]!;
+  // Times are mostly asked for in order: the stretch that held the last one, or the next, holds this one too.
+  let last = 0;
   const search = (values: Float64Array, at: number): number => {
+    for (let k = last; k < Math.min(last + 2, n - 1); k++)
+      if (values[k]! <= at && at < values[k + 1]!) return (last = k);
+    return (last = bisect(values, at));
+  };
+  const bisect = (values: Float64Array, at: number): number => {
     let low = 0;
     let high = n - 1;
     while (high - low > 1) {
@@ -106,7 +113,7 @@ export const resampleToEqualAngle = (prepared: Prepared, track: SpeedTrack): Pre
     const count = Math.max(1, Math.floor((last - first) * angleRate) + 1);
     const positions = new Float64Array(count);
     for (let i = 0; i < count; i++) positions[i] = (clock.toClock(first + i / angleRate) - startS) * rate;
-    return { startS: first, axes: axes.map((axis) => interpolateEven(axis, positions)) };
+    return { startS: first, axes: interpolateAxes(axes, positions) };
   });
   const samples = pieces.reduce((sum, piece) => sum + (piece.axes[0]?.length ?? 0), 0);
   return { samplingRateHz: angleRate, durationS: samples / angleRate, pieces, up: prepared.up };

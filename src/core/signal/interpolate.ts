@@ -41,15 +41,17 @@ const kernelTable = ((): (() => Float64Array) => {
 })();
 
 /**
- * Band-limited interpolation of even samples (windowed sinc, Kaiser β 7, 12 samples to each side).
- * @param samples even samples
+ * Band-limited interpolation of even samples (windowed sinc, Kaiser β 7, 12 samples to each side), of several axes at
+ * the same places.
+ * @param axes even samples, all of one length
  * @param positions where to evaluate, in samples from the first; outside 0 … n−1 the end values hold
  */
-export const interpolateEven = (samples: Float64Array, positions: Float64Array): Float64Array => {
+export const interpolateAxes = (axes: readonly Float64Array[], positions: Float64Array): Float64Array[] => {
   const table = kernelTable();
   const width = 2 * REACH;
-  const n = samples.length;
-  const out = new Float64Array(positions.length);
+  const n = axes[0]?.length ?? 0;
+  const weights = new Float64Array(width);
+  const outs = axes.map(() => new Float64Array(positions.length));
   for (let i = 0; i < positions.length; i++) {
     const p = Math.min(n - 1, Math.max(0, positions[i]!));
     const base = Math.min(n - 1, Math.floor(p));
@@ -57,24 +59,26 @@ export const interpolateEven = (samples: Float64Array, positions: Float64Array):
     const row = Math.min(STEPS - 1, Math.floor(s));
     const share = s - row;
     const a = row * width;
-    const start = base - REACH + 1;
-    let sum = 0;
-    if (start >= 0 && start + width <= n) {
-      for (let k = 0; k < width; k++) {
-        const w = table[a + k]!;
-        sum += samples[start + k]! * (w + share * (table[a + width + k]! - w));
-      }
-    } else {
-      for (let k = 0; k < width; k++) {
-        const at = Math.min(n - 1, Math.max(0, start + k));
-        const w = table[a + k]!;
-        sum += samples[at]! * (w + share * (table[a + width + k]! - w));
-      }
+    for (let k = 0; k < width; k++) {
+      const w = table[a + k]!;
+      weights[k] = w + share * (table[a + width + k]! - w);
     }
-    out[i] = sum;
+    const start = base - REACH + 1;
+    const inside = start >= 0 && start + width <= n;
+    for (let axis = 0; axis < axes.length; axis++) {
+      const samples = axes[axis]!;
+      let sum = 0;
+      if (inside) for (let k = 0; k < width; k++) sum += samples[start + k]! * weights[k]!;
+      else for (let k = 0; k < width; k++) sum += samples[Math.min(n - 1, Math.max(0, start + k))]! * weights[k]!;
+      outs[axis]![i] = sum;
+    }
   }
-  return out;
+  return outs;
 };
+
+/** The same of a single axis. */
+export const interpolateEven = (samples: Float64Array, positions: Float64Array): Float64Array =>
+  interpolateAxes([samples], positions)[0]!;
 
 /** Second derivatives at the knots of the natural cubic spline through (x, y); x ascending. */
 const splineCurvature = (x: Float64Array, y: Float64Array): Float64Array => {

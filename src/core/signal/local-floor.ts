@@ -29,6 +29,8 @@ const WANTED_SAMPLES = 8;
 /** Grid of ln(1 + R), R the resonance's height over the smooth floor. */
 const GRID_STEP = 0.25;
 const GRID_END = 24;
+/** A product of means, each of 1 to 10¹², that may be multiplied on. */
+const LARGE = 1e200;
 /** Terms of a sum that are less by this, in ln, do not count. */
 const NEGLIGIBLE = 40;
 /** Prior probability that no resonance stands at a place where smooth noise has been ruled out. */
@@ -68,10 +70,18 @@ const predictiveLogTail = (
     for (let g = 0; g <= GRID_END; g += GRID_STEP) {
       const r = Math.expm1(g);
       let log = 0;
+      // Logarithms are dear: the means are multiplied, and the product's taken before it could overflow.
+      let product = 1;
       for (const { power, share } of neighbours) {
         const mean = times * (1 + r * share);
-        log -= Math.log(mean) + power / mean;
+        log -= power / mean;
+        product *= mean;
+        if (product > LARGE) {
+          log -= Math.log(product);
+          product = 1;
+        }
       }
+      log -= Math.log(product);
       // Flat in ln(1 + R), one e-fold of eight each, where a resonance is at all.
       const prior = g === 0 ? PRIOR_SMOOTH : ((1 - PRIOR_SMOOTH) * GRID_STEP) / 8;
       levels.push({ log: Math.log(probability * prior) + log * averages * perNeighbour, times: times * (1 + r) });

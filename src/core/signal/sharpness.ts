@@ -59,15 +59,16 @@ export const sharpnessOf = (
   // Hann slices at half overlap cover the whole one and a half times in energy.
   const covered = slices.reduce((sum, slice) => sum + slice.lengthS, 0);
   const worth = covered > 0 ? Math.min(1, total / covered) : 0;
+  const bin = 1 / Math.min(COHERENT_S, Math.max(...slices.map((slice) => slice.lengthS), 1e-3));
+  const reach = Math.max(reachHz, bin);
   // A path that leads through a louder part of the spectrum has that part's noise beside it.
   const scans = slices.map((slice) => {
-    const power = powerScan(slice, line.whitener);
+    const widest = Math.max(reach, BESIDE_BINS.at(-1)! / slice.lengthS);
+    const power = powerScan(slice, line.whitener, line.frequencyHz - widest, line.frequencyHz + widest);
     const beside = BESIDE_BINS.map((d) => slice.lengthS * power(line.frequencyHz + d / slice.lengthS));
     const noise = Math.max(1, beside.reduce((sum, e) => sum + e, 0) / beside.length / axes);
     return { slice, power, noise, scale: (worth * slice.lengthS) / noise };
   });
-  const bin = 1 / Math.min(COHERENT_S, Math.max(...slices.map((slice) => slice.lengthS), 1e-3));
-  const reach = Math.max(reachHz, bin);
   let best = line.frequencyHz;
   let most = -Infinity;
   for (let f = line.frequencyHz - reach; f <= line.frequencyHz + reach; f += bin / SCAN_STEPS) {
@@ -75,13 +76,21 @@ export const sharpnessOf = (
     for (const { power, scale } of scans) sum += scale * power(f);
     if (sum > most) [best, most] = [f, sum];
   }
-  const energy = (f: number): number =>
-    scans.reduce((sum, { slice, scale }) => sum + scale * powerAt(slice, line.whitener, f), 0);
-  const frequencyHz =
-    best + topOffset(energy(best - TOP_BINS * bin), energy(best), energy(best + TOP_BINS * bin)) * TOP_BINS * bin;
-  const plain = scans.reduce(
-    (sum, { slice, scale, noise }) => sum + scale * noise * powerAt(slice, line.whitener, frequencyHz),
-    0,
-  );
-  return { logLikelihood: energy(frequencyHz), energy: plain, frequencyHz };
+  const energiesAt = (f: number): Omit<Sharpness, 'frequencyHz'> => {
+    let logLikelihood = 0;
+    let energy = 0;
+    for (const { slice, scale, noise } of scans) {
+      const own = scale * powerAt(slice, line.whitener, f);
+      logLikelihood += own;
+      energy += own * noise;
+    }
+    return { logLikelihood, energy };
+  };
+  const [before, at, after] = [-1, 0, 1].map((d) => energiesAt(best + d * TOP_BINS * bin).logLikelihood) as [
+    number,
+    number,
+    number,
+  ];
+  const frequencyHz = best + topOffset(before, at, after) * TOP_BINS * bin;
+  return { ...energiesAt(frequencyHz), frequencyHz };
 };

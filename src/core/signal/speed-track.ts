@@ -57,6 +57,8 @@ const GAIN_BELIEVED = 8;
  */
 const PATH_PIECE_S = 8;
 const FALSE_ALARM = 0.005;
+/** A line that a track has made steady stands in the longest segments: so many lengths are looked at. */
+const LONGEST_LEVELS = 3;
 
 /**
  * True where at least one followed line stands out on the track's clock as no noise or resonance would, the freedom of
@@ -66,7 +68,7 @@ const standsOut = (prepared: Prepared, followed: Followed, lowestHz: number, hig
   const fastest = followed.track.relative.reduce((most, r) => Math.max(most, r), 1);
   const even = resampleToEqualAngle(prepared, followed.track);
   const blocks = toBlocks(even, highestHz / fastest);
-  const views = makeLevels(blocks, lowestHz, highestHz / fastest).slice(0, 3);
+  const views = makeLevels(blocks, lowestHz, highestHz / fastest, blocks, LONGEST_LEVELS);
   const allowed = Math.log(FALSE_ALARM) - even.durationS / PATH_PIECE_S;
   // What is allowed in a long recording is too little for a number, though not for its logarithm.
   return smoothCandidates(blocks.axisCount, views, lowestHz, highestHz / fastest, FALSE_ALARM)

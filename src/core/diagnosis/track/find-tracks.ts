@@ -13,6 +13,7 @@ import type { Prepared } from '../../signal/spectrum.ts';
 import { coarsePaths, imagePaths } from './coarse-paths.ts';
 import { best, judge, type Judged } from './judge-track.ts';
 import { sharpness, type Band } from './sharpness.ts';
+import { isSweep } from '../swept-level.ts';
 import { standsStill } from './stands-still.ts';
 import type { TrackSearch } from './track-search.ts';
 import { workSignal } from './work-signal.ts';
@@ -85,11 +86,14 @@ const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[])
   const { baseHz, multiples } = search;
   const followed = findSpeedTrack(prepared, {});
   const drift = followed.moved ? judge(prepared, followed.track, steady) : null;
-  if (drift && drift.gain > SURE_GAIN && isSettled(drift, steady)) return drift;
+  const sure = drift !== null && drift.gain > SURE_GAIN;
+  if (sure && isSettled(drift, steady)) return drift;
   const start = baseHz === null ? null : findRampTrack(prepared, { multiples, baseHz });
   const ramp = start && judge(prepared, findSpeedTrack(prepared, { start: start.track }).track, steady);
   const direct = best([drift, ramp].filter((judged) => judged !== null));
   if (direct && isSettled(direct, steady) && (!ramp || direct.gain > SURE_GAIN)) return direct;
+  // What such a drift leaves spread out has a history of its own, unless all of it is a sweep.
+  if (sure && !(start && isSweep(start.track))) return direct;
   const coarse = coarsePaths(prepared, search, steady).map((track) => judge(prepared, track, steady));
   const found = best(direct ? [direct, ...coarse] : coarse);
   const refinedOf = (judged: readonly Judged[], most: number): readonly Judged[] =>
