@@ -30,7 +30,7 @@ export const accessoryChecks: readonly Check[] = [
     title: 'Runout of the pulleys',
     kind: 'measurement',
     how: ['Watch each pulley against a fixed pointer as the engine is turned by hand, or set a dial on its face.'],
-    limit: '0.5 mm (common practice, no source; the maker’s figure comes first)',
+    limit: '0.5 mm (0.020 in) at the face (common practice, no source; the maker’s figure comes first)',
     fine: 'The pulleys run true.',
     wrong: 'A pulley wobbles or runs out.',
     cautions: ['turning-parts'],

@@ -36,7 +36,7 @@ export const driveshaftChecks: readonly Check[] = [
     title: 'Runout of the tube at three stations',
     kind: 'measurement',
     how: [
-      'Clean the tube 75 mm from each weld and in the middle.',
+      'Clean the tube 75 mm (3 in) from each weld and in the middle.',
       'Set a dial at each station and turn the wheels by hand, transmission in neutral.',
     ],
     limit: limitTexts('tube-runout-middle', 'tube-runout-ends'),

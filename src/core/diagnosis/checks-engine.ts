@@ -95,7 +95,7 @@ export const engineChecks: readonly Check[] = [
       'Look for shiny spots, push the cold exhaust by hand in all directions, and look at each hanger for strain.',
       'Loosen its clamps, let it hang, and tighten them again.',
     ],
-    limit: 'About 15 mm free all round (common practice, no source)',
+    limit: 'About 15 mm (0.6 in) free all round (common practice, no source)',
     fine: 'The exhaust hangs free.',
     wrong: 'The exhaust touches or hangs in strain.',
     cautions: ['hoist', 'hot-parts'],

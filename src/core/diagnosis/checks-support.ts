@@ -89,7 +89,7 @@ export const supportChecks: readonly Check[] = [
     title: 'Shim the center bearing and move off again',
     kind: 'swap',
     how: [
-      'Fit shims of 6 mm under the center bearing, or take as much away, within the maker’s range.',
+      'Fit shims of 6 mm (1/4 in) under the center bearing, or take as much away, within the maker’s range.',
       'Record moving off in the same way as before. It counts as changed from a third up or down.',
     ],
     limit: 'Level of driveshaft 2× on moving off changed by a third or more (common practice, no source)',

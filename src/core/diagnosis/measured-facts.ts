@@ -7,10 +7,9 @@ import type { JudgedNumber, LimitId, LimitOverrides } from '../driveline/limit.t
 import type { Measurement, ObservationMeasurement, RingsMeasurement } from '../driveline/measurement.ts';
 import { JOINT_PLACE_WORDS } from '../driveline/measurement.ts';
 import { seatAxis } from '../driveline/ring-seat.ts';
-import { inchFromMm } from '../units.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 import { checkOf } from './checks.ts';
-import { withUnit } from './limit-text.ts';
+import { inchText, limitInchText, withUnit } from './limit-text.ts';
 import { coverageOf } from './measured-coverage.ts';
 import type { MeasuredFact } from './measured-fact.ts';
 import type { CheckId } from './weights.ts';
@@ -136,7 +135,7 @@ function greatestForceN({ predicted }: JudgedMeasurement): number | null {
 function numberText(number: JudgedNumber, place: string): string {
   const { title, limit, inside } = number;
   const measured = limit.unit === 'mm' ? lengthText(measuredFigure(number)) : withUnit(measuredFigure(number), limit);
-  const inch = limit.unit === 'mm' ? `${limit.inchText ?? inchText(limit.value)}; ` : '';
+  const inch = limit.unit === 'mm' ? `${limitInchText(limit)}; ` : '';
   const head = `${place}${title}`;
   // The table's own remark in brackets stands on the check's card; here it would be brackets within brackets.
   const source = limit.source.replace(/ \(.*\)$/, '');
@@ -161,4 +160,3 @@ function measuredFigure({ measured, limit }: JudgedNumber): string {
 
 /** '0.05 mm (0.0020 in)': in both units, as sentences are read by both kinds of readers. */
 const lengthText = (mm: string): string => `${mm} mm (${inchText(Number(mm))})`;
-const inchText = (mm: number): string => `${inchFromMm(mm).toFixed(mm < 0.25 ? 4 : mm < 10 ? 3 : 2)} in`;

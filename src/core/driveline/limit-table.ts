@@ -84,7 +84,7 @@ export const DEFAULT_LIMITS = {
     unit: 'mm',
     ...atMost,
     status: 'common-practice',
-    source: 'common practice, no source (0.25 mm is good work)',
+    source: 'common practice, no source (0.25 mm, 0.010 in, is good work)',
   },
   'flange-runout': {
     title: 'companion flange runout, radial or face',
@@ -92,7 +92,7 @@ export const DEFAULT_LIMITS = {
     unit: 'mm',
     ...atMost,
     status: 'common-practice',
-    source: 'common practice, no source (0.08 mm is good work)',
+    source: 'common practice, no source (0.08 mm, 0.003 in, is good work)',
   },
   'wheel-runout-steel': { title: 'steel wheel runout', value: 0.8, unit: 'mm', ...atMost, ...practice },
   'wheel-runout-alloy': { title: 'alloy wheel runout', value: 0.5, unit: 'mm', ...atMost, ...practice },
