@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  anyAcross,
   directionFromSlope,
   directionFromViews,
   handCompoundDeg,
@@ -93,6 +94,21 @@ describe('an inclinometer held in any way', () => {
       ok: false,
       problem: { code: 'slope-sign-missing', remedy: 'Say which end is lower, the front or the rear.' },
     });
+  });
+});
+
+describe('a direction across a shaft', () => {
+  // Definition: at a right angle and of length 1, for a shaft on end as well.
+  it.each([
+    [0, 0, 1],
+    [0, 0, -1],
+    [1, 0, 0],
+    [0.6, 0, 0.8],
+    [0.36, 0.48, 0.8],
+  ])('of %s, %s, %s', (x, y, z) => {
+    const across = anyAcross([x, y, z]);
+    expect(across[0] * x + across[1] * y + across[2] * z).toBeCloseTo(0, 12);
+    expect(lengthOf(across)).toBeCloseTo(1, 12);
   });
 });
 
