@@ -2,6 +2,7 @@
 import { complexArray, powerOfTwoAtLeast, realSpectrumPair } from '../../signal/fft.ts';
 import type { Prepared } from '../../signal/spectrum.ts';
 import { runningMedian } from '../../signal/statistics.ts';
+import { floorHalfBins, heldToUsual, usualFloor } from './usual-floor.ts';
 import { HIGHEST_HZ, WORK_RATE_HZ } from './work-signal.ts';
 
 /** `excess[(row * slopes + slope) * bins + bin]` is the sum over axes of power over noise. */
@@ -22,7 +23,6 @@ export interface ChirpOptions {
   readonly ratesPerS: Float64Array;
 }
 
-const FLOOR_HALF_HZ = 2.5;
 /** Mean of ln of an exponential variable of mean 1 is −γ. */
 const EULER = 0.5772156649;
 
@@ -71,11 +71,14 @@ const readInto = (
   }
 };
 
-/** 1/noise at each bin: a running median over frequency of the mean over rows. */
-const inverseFloor = (powers: Float32Array, rows: number, bins: number, halfBins: number): Float64Array => {
+/** 1/noise at each bin: a running median over frequency of the mean over rows, no more than is usual. */
+const inverseFloor = (powers: Float32Array, rows: number, bins: number, stepHz: number): Float64Array => {
   const mean = new Float64Array(bins);
   for (let r = 0; r < rows; r++) for (let k = 0; k < bins; k++) mean[k]! += powers[r * bins + k]! / rows;
-  return runningMedian(mean, halfBins).map((floor) => 1 / Math.max(floor, 1e-300));
+  const usual = usualFloor(powers, rows, bins, stepHz);
+  return runningMedian(mean, floorHalfBins(stepHz)).map(
+    (floor, k) => 1 / Math.max(heldToUsual(floor, usual[k]!), 1e-300),
+  );
 };
 
 /** How loud a row's noise is over the floor: a geometric mean, which lines hardly move. */
@@ -121,7 +124,7 @@ export const chirpMap = (prepared: Prepared, { segmentS, hopS, ratesPerS }: Chir
       }
     }
     const flat = powers[slopes >> 1]!;
-    const inverse = inverseFloor(flat, rows, bins, Math.max(8, Math.round(FLOOR_HALF_HZ / stepHz)));
+    const inverse = inverseFloor(flat, rows, bins, stepHz);
     for (let r = 0; r < rows; r++) {
       const loud = 1 / loudnessOf(flat, r, inverse);
       for (let c = 0; c < slopes; c++) {

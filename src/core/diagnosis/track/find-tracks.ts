@@ -112,13 +112,19 @@ const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[])
 };
 
 /** The history of lines that are smeared both on the first track and without it. */
-const second = (prepared: Prepared, one: Judged, steady: readonly Band[]): Judged | null => {
+const second = (prepared: Prepared, one: Judged, steady: readonly Band[], search: TrackSearch): Judged | null => {
   if (leastSpread([steady, one.bands]) < SPREAD) return null;
+  const settled = strongest(one.bands, steady);
   const rest = findSpeedTrack(one.even, {});
-  if (!rest.moved) return null;
-  const track = withUnitMean(composeTracks(one.track, rest.track), prepared);
-  const judged = judge(prepared, track, strongest(one.bands, steady));
-  return judged.gain >= LEAST_GAIN ? judged : null;
+  const followed = rest.moved
+    ? judge(prepared, withUnitMean(composeTracks(one.track, rest.track), prepared), settled)
+    : null;
+  // An image of a line above half the rate moves by more percent of its own than any line that is followed so.
+  const images = imagePaths(prepared, search, settled).map((track) => judge(prepared, track, settled));
+  const clearest = best(images);
+  const image = clearest && finer(prepared, clearest, settled, COARSE_ERROR);
+  const found = best([followed, image].filter((judged) => judged !== null));
+  return found && found.gain >= LEAST_GAIN ? found : null;
 };
 
 const scaled = (track: SpeedTrack, factor: number): SpeedTrack => ({
@@ -145,7 +151,7 @@ export const findTracks = (recording: Prepared, search: TrackSearch): FoundTrack
   const found = first(prepared, search, steady);
   if (!found || (found.gain < LEAST_GAIN && !search.logged)) return { tracks: [], gain: found?.gain ?? 0 };
   let one = found;
-  let other = second(prepared, one, steady);
+  let other = second(prepared, one, steady, search);
   if (other && shared(one.bands, other.bands) > SAME_HISTORY) {
     const again = judge(prepared, other.track, steady);
     if (again.gain > one.gain) one = again;

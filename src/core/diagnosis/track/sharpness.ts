@@ -6,6 +6,7 @@ import { complexArray, powerOfTwoAtLeast, realSpectrum } from '../../signal/fft.
 import type { Prepared } from '../../signal/spectrum.ts';
 import { runningMedian } from '../../signal/statistics.ts';
 import { growingEvidence } from './line-evidence.ts';
+import { floorHalfBins, heldToUsual, usualFloor } from './usual-floor.ts';
 import { HIGHEST_HZ } from './work-signal.ts';
 
 export interface Band {
@@ -23,7 +24,8 @@ const LOWEST_HZ = 4;
 /** A line that wanders by a percent stays within its band. */
 const RELATIVE_WIDTH = 0.016;
 const LEAST_WIDTH_HZ = 0.5;
-const FLOOR_HALF_HZ = 2.5;
+/** Short stretches in which the usual noise is read, s. */
+const SHORT_S = 2.56;
 /** Noise alone reaches this much (in ln) somewhere in a spectrum of some thousand bins. */
 const CHANCE = 13;
 /** A longer recording is looked at in blocks of this length, s, a few of them. */
@@ -57,18 +59,49 @@ const blocksOf = (prepared: Prepared): readonly Block[] => {
   return blocks.filter((_, i) => i % step === 0).slice(0, MOST_BLOCKS);
 };
 
-const excessOf = (prepared: Prepared, block: Block, size: number, bins: number, halfBins: number): Float64Array => {
+/** Powers of even, Hann windowed stretches of one axis. */
+const shortPowers = (axis: Float64Array, { from, length }: Block, short: number, bins: number): Float64Array => {
+  const size = powerOfTwoAtLeast(short);
+  const rows = Math.floor(length / short);
+  const out = new Float64Array(rows * bins);
+  const spectrum = complexArray(size / 2 + 1);
+  const input = new Float64Array(short);
+  for (let r = 0; r < rows; r++) {
+    const start = from + r * short;
+    for (let i = 0; i < short; i++) input[i] = axis[start + i]! * hann(i, short);
+    realSpectrum(input, size, spectrum);
+    for (let k = 0; k < bins; k++) out[r * bins + k] = spectrum.re[k]! ** 2 + spectrum.im[k]! ** 2;
+  }
+  return out;
+};
+
+const hann = (i: number, length: number): number => 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / length);
+
+const excessOf = (prepared: Prepared, block: Block, size: number, bins: number): Float64Array => {
+  const stepHz = prepared.samplingRateHz / size;
+  const short = Math.min(block.length, Math.round(SHORT_S * prepared.samplingRateHz));
+  const shortSize = powerOfTwoAtLeast(short);
+  const shortBins = Math.min(shortSize / 2 + 1, Math.ceil((bins * shortSize) / size) + 2);
+  const rows = Math.floor(block.length / short);
   const sum = new Float64Array(bins);
   const out = complexArray(size / 2 + 1);
+  const input = new Float64Array(block.length);
   for (const axis of prepared.pieces[block.piece]!.axes) {
-    const input = new Float64Array(block.length);
-    for (let i = 0; i < block.length; i++) {
-      input[i] = axis[block.from + i]! * (0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / block.length));
-    }
+    const usual = usualFloor(
+      shortPowers(axis, block, short, shortBins),
+      rows,
+      shortBins,
+      prepared.samplingRateHz / shortSize,
+    );
+    for (let i = 0; i < block.length; i++) input[i] = axis[block.from + i]! * hann(i, block.length);
     realSpectrum(input, size, out);
     const power = Float64Array.from({ length: bins }, (_, k) => out.re[k]! ** 2 + out.im[k]! ** 2);
-    const floor = runningMedian(power, halfBins);
-    for (let k = 0; k < bins; k++) sum[k]! += (Math.LN2 * power[k]!) / Math.max(floor[k]!, 1e-300);
+    const floor = runningMedian(power, floorHalfBins(stepHz));
+    for (let k = 0; k < bins; k++) {
+      // A window's noise power grows with its length. The running median is ln 2 times the mean.
+      const usualMedian = (Math.LN2 * usual[Math.round((k * shortSize) / size)]! * block.length) / short;
+      sum[k]! += (Math.LN2 * power[k]!) / Math.max(heldToUsual(floor[k]!, usualMedian), 1e-300);
+    }
   }
   return sum;
 };
@@ -117,7 +150,7 @@ export const sharpness = (prepared: Prepared, originalRateHz: number): readonly 
     const size = powerOfTwoAtLeast(block.length);
     const step = rate / size;
     const bins = Math.min(size / 2 + 1, Math.ceil(edges.at(-1)! / step) + 1);
-    const excess = excessOf(prepared, block, size, bins, Math.max(8, Math.round(FLOOR_HALF_HZ / step)));
+    const excess = excessOf(prepared, block, size, bins);
     bands.forEach((band, b) => {
       const from = Math.ceil(edges[b]! / step);
       const to = Math.min(bins, Math.ceil(edges[b + 1]! / step));

@@ -1,0 +1,35 @@
+/**
+ * The noise at each frequency as it is most of the time: a line that wanders over several hertz fills a long spectrum's
+ * surroundings, and would pass for the noise there; in any short stretch it is narrow, and it has soon moved on.
+ */
+import { median, runningMedian } from '../../signal/statistics.ts';
+
+/** Noise is read this far to each side, Hz. */
+export const FLOOR_HALF_HZ = 2.5;
+/** A floor may stand this much over the usual one: loud stretches of the road, and chance. */
+const OVER_USUAL = 3;
+
+/** Half width of the running median, in bins. */
+export const floorHalfBins = (stepHz: number): number => Math.max(8, Math.round(FLOOR_HALF_HZ / stepHz));
+
+/**
+ * Mean power of noise at each bin, by the median over time.
+ * @param powers row by row, `powers[row * bins + bin]`
+ */
+export const usualFloor = (
+  powers: Float32Array | Float64Array,
+  rows: number,
+  bins: number,
+  stepHz: number,
+): Float64Array => {
+  const column = new Float64Array(rows);
+  const middle = Float64Array.from({ length: bins }, (_, k) => {
+    for (let r = 0; r < rows; r++) column[r] = powers[r * bins + k]!;
+    // The median of an exponential variable is ln 2 times its mean.
+    return median(column) / Math.LN2;
+  });
+  return runningMedian(middle, floorHalfBins(stepHz));
+};
+
+/** A floor read over frequency, held to what is usual at the same places. */
+export const heldToUsual = (floor: number, usual: number): number => Math.min(floor, OVER_USUAL * usual);
