@@ -7,7 +7,7 @@ import type { Prepared } from '../../signal/spectrum.ts';
 import { runningMedian } from '../../signal/statistics.ts';
 import { growingEvidence } from './line-evidence.ts';
 import { floorHalfBins, heldToUsual, usualFloor } from './usual-floor.ts';
-import { HIGHEST_HZ } from './work-signal.ts';
+import { highestJudgedHz } from './work-signal.ts';
 
 export interface Band {
   /** Of its highest bin, Hz. */
@@ -139,7 +139,7 @@ export const sharpness = (prepared: Prepared, originalRateHz: number): readonly 
   const rate = prepared.samplingRateHz;
   const axes = prepared.pieces[0]?.axes.length ?? 0;
   const evidenceOf = growingEvidence(axes);
-  const highest = Math.min(HIGHEST_HZ, 0.49 * originalRateHz);
+  const highest = highestJudgedHz(originalRateHz);
   const edges = [LOWEST_HZ];
   for (let f = LOWEST_HZ; f < highest; edges.push(f)) f += Math.max(LEAST_WIDTH_HZ, RELATIVE_WIDTH * f);
   const bands = edges
