@@ -16,4 +16,18 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     text: '-=',
     because: 'all imaginary parts change sign together, and only products of two of them are used',
   },
+  {
+    file: 'src/core/driveline/balance-ambiguity.ts',
+    line: 'const rows = spokes.map((spoke) => [spoke.re / (size(spoke) || 1), spoke.im / (size(spoke) || 1)]);',
+    was: '1',
+    text: '2',
+    because: 'a spoke of no length is 0 over either',
+  },
+  {
+    file: 'src/core/signal/segment-weights.ts',
+    line: 'const sums = new Float64Array(Math.floor(x.length / cell) + 1);',
+    was: 'floor',
+    text: 'ceil',
+    because: 'one more cell, that nothing is added to and that is not handed on',
+  },
 ];
