@@ -78,6 +78,11 @@ const besidesPulsing = ({ spread, excess }: Band): number => (spread > SPREAD_SH
 const isSettled = ({ bands, gain }: Judged, steady: readonly Band[]): boolean =>
   gain > CLEAR_GAIN && leastSpread([steady, bands], besidesPulsing) < SPREAD;
 
+/**
+ * The first history, by the cheapest way that is sure of it: the log; what the lines show by themselves; a sweep of the
+ * expected lines; coarse paths along these, and along tones; paths of images. Each further way is gone where the ways
+ * before it leave lines spread out.
+ */
 const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[]): Judged | null => {
   if (search.logged) {
     const base = judge(prepared, withUnitMean(search.logged, prepared), steady);
