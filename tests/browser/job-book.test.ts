@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { useBrowser } from './support/browser.ts';
+import { useBrowser, withProfileOnDisk } from './support/browser.ts';
 import { axeViolations, openRecordings, waitForAnswer } from './support/tasks.ts';
 
 const bench = useBrowser();
@@ -141,29 +141,29 @@ describe('the job book', () => {
     await one.getByText('from one (from another tab)').first().waitFor();
   });
 
-  it('says when the store is full, keeps what it had, and goes on', async () => {
-    const context = await bench.browser.newContext();
-    const devtools = await context.newCDPSession(await context.newPage());
-    const { origin } = new URL(bench.server.url);
-    // The browser's own quota, set before the store is first used: room for one recording, not for two.
-    await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 500_000 });
-    const { page } = await bench.openIn(context);
-    await startJob(page, 'small');
-    await openRecordings(page, 'coast-down.csv');
-    await page.getByText('store is full').waitFor();
-    await page.getByText('Save the job as one file now').waitFor();
-    await page.getByText('Not saved').waitFor();
-    // What was kept before is still there for another tab.
-    const { page: other } = await bench.openIn(context, '#job-book');
-    await other.getByRole('button', { name: 'Open: small' }).waitFor();
-    await other.close();
-    await devtools.send('Storage.overrideQuotaForOrigin', { origin });
-    await title(page).fill('saved after all');
-    await saved(page);
-    await page.reload();
-    await page.getByText('44 s ·').waitFor();
-    expect(await title(page).inputValue()).toBe('saved after all');
-  });
+  it('says when the store is full, keeps what it had, and goes on', () =>
+    withProfileOnDisk(async (context) => {
+      const devtools = await context.newCDPSession(await context.newPage());
+      const { origin } = new URL(bench.server.url);
+      // The browser's own quota, set before the store is first used: room for one recording, not for two.
+      await devtools.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 500_000 });
+      const { page } = await bench.openIn(context);
+      await startJob(page, 'small');
+      await openRecordings(page, 'coast-down.csv');
+      await page.getByText('store is full').waitFor();
+      await page.getByText('Save the job as one file now').waitFor();
+      await page.getByText('Not saved').waitFor();
+      // What was kept before is still there for another tab.
+      const { page: other } = await bench.openIn(context, '#job-book');
+      await other.getByRole('button', { name: 'Open: small' }).waitFor();
+      await other.close();
+      await devtools.send('Storage.overrideQuotaForOrigin', { origin });
+      await title(page).fill('saved after all');
+      await saved(page);
+      await page.reload();
+      await page.getByText('44 s ·').waitFor();
+      expect(await title(page).inputValue()).toBe('saved after all');
+    }));
 
   it.each([
     ['damage', 'not a job file'],

@@ -1,4 +1,7 @@
 /** One Chromium for all test files of a worker, a fresh context for each page, and complaints of the page gathered. */
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { afterAll, beforeAll } from 'vitest';
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
 import { chromium } from 'playwright-core';
@@ -62,6 +65,23 @@ export interface Bench {
   readonly browser: Browser;
   open: (options?: BrowserContextOptions & { hash?: string }) => Promise<OpenedPage>;
   openIn: (context: BrowserContext, hash?: string) => Promise<OpenedPage>;
+}
+
+/** As a user's browser is: a store on disk, whose quota counts. (One in memory is not held to it.) Ends with `work`. */
+export async function withProfileOnDisk(work: (context: BrowserContext) => Promise<void>): Promise<void> {
+  const folder = await mkdtemp(join(tmpdir(), 'perrev-profile-'));
+  const context = await chromium.launchPersistentContext(folder, {
+    executablePath: findChromium() ?? '/usr/bin/chromium',
+    args: FLAGS,
+    serviceWorkers: 'block',
+    ...DESK,
+  });
+  try {
+    await work(context);
+  } finally {
+    await context.close();
+    await rm(folder, { recursive: true, force: true });
+  }
 }
 
 /** Started once for all files that a worker takes (they share their modules), and closed when the worker ends. */
