@@ -14,6 +14,7 @@ const SURELY = 3;
 /** The strongest blocks, this share of them, do not count: a tone that keeps to the clock is crossed there. */
 const CROSSED = 0.05;
 
+/** True for a pull-up or coast-down, false for a cruise however it drifts. */
 export const isSweep = ({ relative }: SpeedTrack): boolean => {
   const fastest = relative.reduce((most, r) => Math.max(most, r), 0);
   const slowest = relative.reduce((least, r) => Math.min(least, r), Infinity);

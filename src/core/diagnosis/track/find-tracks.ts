@@ -80,7 +80,7 @@ const isSettled = ({ bands, gain }: Judged, steady: readonly Band[]): boolean =>
 
 /**
  * The first history, by the cheapest way that is sure of it: the log; what the lines show by themselves; a sweep of the
- * expected lines; coarse paths along these, and along tones; paths of images. Each further way is gone where the ways
+ * expected lines; coarse paths along these, and along tones; paths of images. Each further way is tried where the ways
  * before it leave lines spread out.
  */
 const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[]): Judged | null => {

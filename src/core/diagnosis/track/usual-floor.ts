@@ -5,16 +5,17 @@
 import { median, runningMedian } from '../../signal/statistics.ts';
 
 /** Noise is read this far to each side, Hz. */
-export const FLOOR_HALF_HZ = 2.5;
+const FLOOR_HALF_HZ = 2.5;
 /** A floor may stand this much over the usual one: loud stretches of the road, and chance. */
 const OVER_USUAL = 3;
 
-/** Half width of the running median, in bins. */
+/** Half width of the running median, in bins of `stepHz`; never so few that a line's own lobe fills it. */
 export const floorHalfBins = (stepHz: number): number => Math.max(8, Math.round(FLOOR_HALF_HZ / stepHz));
 
 /**
- * Mean power of noise at each bin, by the median over time.
- * @param powers row by row, `powers[row * bins + bin]`
+ * Mean power of noise at each bin, in the powers' unit, by the median over time and then over frequency.
+ * @param powers of short even stretches, row by row: `powers[row * bins + bin]`
+ * @param stepHz from bin to bin
  */
 export const usualFloor = (
   powers: Float32Array | Float64Array,
@@ -31,5 +32,5 @@ export const usualFloor = (
   return runningMedian(middle, floorHalfBins(stepHz));
 };
 
-/** A floor read over frequency, held to what is usual at the same places. */
+/** A floor read over frequency, held to what is usual at the same place; both in one unit of power. */
 export const heldToUsual = (floor: number, usual: number): number => Math.min(floor, OVER_USUAL * usual);
