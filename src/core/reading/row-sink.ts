@@ -30,7 +30,10 @@ export interface SparseColumn {
 }
 
 export interface Table {
-  /** Stamps as differences from the first, in the column's unit; null without a time column. */
+  /**
+   * Stamps as differences from the first, in the column's unit; Infinity where the clock was not yet set; null without a
+   * time column.
+   */
   readonly stamps: Float64Array | null;
   readonly firstStamp: number;
   /** Length after which a clock without a date starts again, s. */
@@ -73,6 +76,8 @@ export class RowSink {
   #wordFits = true;
   #extraFilled = false;
   #rows = 0;
+  /** Rows before the one whose stamp the stamps are counted from: theirs are far from all others. */
+  #strayRows = 0;
   #withoutAcceleration = 0;
   readonly #short = tally();
   readonly #long = tally();
@@ -86,7 +91,7 @@ export class RowSink {
     this.decimal = layout.decimalMark.charCodeAt(0);
     this.kinds = new Uint8Array(layout.columnCount);
     this.slots = new Int32Array(layout.columnCount);
-    this.#stampScan = new StampScan(this.decimal);
+    this.#stampScan = new StampScan(this.decimal, () => (this.#strayRows = this.#rows));
     const speeds = [
       ...(roles.roadSpeed ? [roles.roadSpeed] : []),
       ...roles.wheelSpeeds,
@@ -224,8 +229,10 @@ export class RowSink {
 
   finish(): Table {
     const columns = this.#columns.map((column) => column.finish());
+    const stamps = this.#firstAxis === 1 ? columns[0]! : null;
+    stamps?.fill(Infinity, 0, this.#strayRows);
     return {
-      stamps: this.#firstAxis === 1 ? columns[0]! : null,
+      stamps,
       firstStamp: this.#stampScan.firstStamp,
       clockWrapS: this.#clockScan.wrapS,
       axes: columns.slice(this.#firstAxis),

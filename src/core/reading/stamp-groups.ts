@@ -120,11 +120,12 @@ export class StampGroups {
     }
     if (apart.length < 3) return true;
     const usual = medianOf(apart);
-    const slack = Math.max(1, 0.1 * usual);
+    // A handful may be alike by chance: then all have to be, to a row.
+    const few = apart.length < 8;
+    const slack = few ? 1 : Math.max(1, 0.1 * usual);
     if (Math.max(first, this.count - last) > usual + slack) return true;
-    // A handful may be alike by chance: then all have to be.
     const like = apart.filter((rows) => Math.abs(rows - usual) <= slack).length;
-    return like < (apart.length < 8 ? 1 : REGULAR) * apart.length;
+    return like < (few ? 1 : REGULAR) * apart.length;
   }
 
   get #windowStep(): number {

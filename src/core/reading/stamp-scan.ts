@@ -9,27 +9,44 @@ const PLUS = 43;
 const BILLION = 1e9;
 /** Whole numbers up to this many digits are exact in a double. */
 const EXACT_DIGITS = 15;
+/** The clock of a logger may be wrong for so many rows before it is set. */
+const HEAD = 16;
+/** Differences this many steps long would cost the steps their last digits. */
+const LOST_AT = 1e9;
 
-/** Reads stamps of one column and remembers the first. One instance a file. */
+/**
+ * Reads stamps of one column and remembers the first. One instance a file.
+ *
+ * A first stamp that is far from all others, as of a clock not yet set, would leave no digits for the steps between the
+ * others: where two stamps in the head of the file agree and the first does not, counting begins anew with them.
+ */
 export class StampScan {
   readonly #decimal: number;
-  #started = false;
+  readonly #onBegin: () => void;
+  #read = 0;
   // A stamp is high · 10⁹ + low + fraction, each piece exact; first… is the first stamp of the file.
   #firstHigh = 0;
   #firstLow = 0;
   #firstFraction = 0;
+  #beforeHigh = 0;
+  #beforeLow = 0;
+  #beforeFraction = 0;
   #high = 0;
   #low = 0;
   #fraction = 0;
 
-  /** @param decimal byte of the decimal mark, 46 or 44 */
-  constructor(decimal: number) {
+  /**
+   * @param decimal byte of the decimal mark, 46 or 44
+   * @param onBegin called when counting begins anew: differences given before no longer hold
+   */
+  constructor(decimal: number, onBegin: () => void = () => {}) {
     this.#decimal = decimal;
+    this.#onBegin = onBegin;
   }
 
   /** The first stamp as a double: good for its size, not for its last digits. NaN before any stamp was read. */
   get firstStamp(): number {
-    return this.#started ? this.#firstHigh * BILLION + this.#firstLow + this.#firstFraction : NaN;
+    return this.#read > 0 ? this.#firstHigh * BILLION + this.#firstLow + this.#firstFraction : NaN;
   }
 
   /** Stamp in `bytes[from, to)` minus the first stamp, in the column's own unit; NaN where there is no number. */
@@ -39,13 +56,24 @@ export class StampScan {
 
   /** The same for a stamp that is already in pieces, all with its sign. */
   sinceFirst(high: number, low: number, fraction: number): number {
-    if (!this.#started) {
-      this.#started = true;
+    if (this.#read < HEAD) this.#lookAtHead(high, low, fraction);
+    return (high - this.#firstHigh) * BILLION + (low - this.#firstLow) + (fraction - this.#firstFraction);
+  }
+
+  #lookAtHead(high: number, low: number, fraction: number): void {
+    const since = (high - this.#firstHigh) * BILLION + (low - this.#firstLow) + (fraction - this.#firstFraction);
+    const step = (high - this.#beforeHigh) * BILLION + (low - this.#beforeLow) + (fraction - this.#beforeFraction);
+    const anew = this.#read > 0 && step !== 0 && Math.abs(since) > LOST_AT * Math.abs(step);
+    if (this.#read === 0 || anew) {
       this.#firstHigh = high;
       this.#firstLow = low;
       this.#firstFraction = fraction;
     }
-    return (high - this.#firstHigh) * BILLION + (low - this.#firstLow) + (fraction - this.#firstFraction);
+    if (anew) this.#onBegin();
+    this.#beforeHigh = high;
+    this.#beforeLow = low;
+    this.#beforeFraction = fraction;
+    this.#read++;
   }
 
   #split(bytes: Uint8Array, from: number, to: number): boolean {

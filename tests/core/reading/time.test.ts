@@ -146,6 +146,33 @@ describe('the sampling rate without a time column', () => {
   });
 });
 
+describe('a clock that is set after the first rows', () => {
+  it.each([
+    [
+      'nanoseconds since 1970 after a nought',
+      (i: number) => (i < 1 ? '0' : `17905860${String(i * 5).padStart(5, '0')}000000`),
+      'time_ns',
+      1,
+    ],
+    [
+      'three such rows',
+      (i: number) => (i < 3 ? String(i) : `17905860${String(i * 5).padStart(5, '0')}000000`),
+      'time_ns',
+      3,
+    ],
+    ['seconds after a number beyond reason', (i: number) => (i < 1 ? '1e15' : (i * 0.005).toFixed(4)), 'time (s)', 1],
+  ])('leaves the steps their digits: %s', async (_, stamp, name, stray) => {
+    const recording = await recordingOf(timed(name, stamp, 600));
+    expect(recording.samplingRateHz).toBeCloseTo(200, 6);
+    expect(recording.segments).toHaveLength(1);
+    expect(recording.segments[0]!.accelerationMps2[0]).toHaveLength(600);
+    // The first row whose stamp can be trusted is told with them: two are needed to see which is out of line.
+    expect(recording.notes.find(({ code }) => code === 'stamps-out-of-line')!.text).toContain(
+      `${stray + 1} time stamps`,
+    );
+  });
+});
+
 describe('uneven stamps', () => {
   const timesOf = (recording: Awaited<ReturnType<typeof recordingOf>>): number[] =>
     Array.from(recording.segments[0]!.timeS ?? []);
@@ -174,6 +201,12 @@ describe('uneven stamps', () => {
     expect(holey.samplingRateHz).toBeCloseTo(200, 9);
     expect(holey.notes.find(({ code }) => code === 'samples-missing')!.text).toContain('6 single samples are missing');
     timesOf(holey).forEach((t, i) => expect(t).toBeCloseTo((kept[i]! - kept[0]!) / 200, 9));
+    // Four lost 26 to 30 rows apart: alike, but a slower sensor would keep its distances to a row.
+    const alike = new Set([21, 49, 75, 105]);
+    const few = Array.from({ length: 120 }, (_, i) => i).filter((i) => !alike.has(i));
+    const fourLost = await recordingOf(timed('time (ms)', (i) => few[i]! * 5, few.length));
+    expect(fourLost.samplingRateHz).toBeCloseTo(200, 9);
+    expect(codesOf(fourLost)).toContain('samples-missing');
     // 960 Hz in whole milliseconds: a step of 2 ms in every 24 or 25 rows, and nothing is missing.
     const slow = await recordingOf(timed('time (ms)', (i) => Math.floor((i * 1000) / 960), 2000));
     expect(slow.samplingRateHz).toBeCloseTo(960, 0);
