@@ -10,7 +10,7 @@ import { emptyJob } from '../../src/app/form/document.ts';
 import { ALL_CHECKS } from '../../src/core/diagnosis/checks.ts';
 import type { OrderChange } from '../../src/core/diagnosis/compare/comparison.ts';
 import { judgeAt } from '../../src/core/driveline/judge-measurement.ts';
-import { limitOf } from '../../src/core/driveline/limit.ts';
+import { judge, limitOf } from '../../src/core/driveline/limit.ts';
 import type { Measurement } from '../../src/core/driveline/measurement.ts';
 import { PROCEDURES } from '../../src/core/driveline/procedures.ts';
 
@@ -229,10 +229,14 @@ describe('limits', () => {
     expect(figureText(3.5, '°', 'us')).toBe('3.50°');
   });
 
-  it('have their mark at two thirds of the bar, whatever the sense', () => {
+  it('have a bar that reaches their mark at the limit, and grows with the number whatever the sense', () => {
     const limit = limitOf('end-play');
     const at = numberLine({ title: '', measured: 0.05, limit, inside: true, share: 1 }, 'metric');
-    expect(at.bar).toBeCloseTo(2 / 3, 10);
+    expect(at.bar).toBe(at.limitAt);
+    const least = limitOf('joint-angle-least');
+    const bars = [0.25, 0.5, 1].map((share) => numberLine(judge(share * least.value, least), 'metric'));
+    expect(bars.map(({ bar, limitAt }) => bar / limitAt)).toEqual([0.25, 0.5, 1].map((x) => expect.closeTo(x, 10)));
+    expect(bars.map(({ inside }) => inside)).toEqual([false, false, true]);
     expect(numberLine({ title: '', measured: 5, limit, inside: false, share: 100 }, 'metric').bar).toBe(1);
   });
 

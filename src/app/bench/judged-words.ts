@@ -27,25 +27,30 @@ export interface NumberLine {
   readonly measured: string;
   readonly limit: string;
   readonly inside: boolean;
-  /** Length of the bar, 0..1, with the limit at two thirds. */
+  /** Length of the bar, which grows with the number, and where on it the limit stands; both 0..1. */
   readonly bar: number;
+  readonly limitAt: number;
 }
 
-export const LIMIT_AT = 2 / 3;
+/** Room to either side of the limit: for the usual number within it, and for one beyond. */
+const LIMIT_AT = { 'at-most': 2 / 3, 'at-least': 1 / 3 } as const;
 
 export function numberLine({ title, measured, limit, inside, share }: JudgedNumber, units: UnitSystem): NumberLine {
+  const limitAt = LIMIT_AT[limit.sense];
+  const ofLimit = limit.sense === 'at-most' ? share : 1 / share;
   return {
     title,
     measured: figureText(measured, limit.unit, units),
     limit: limitText(limit, units),
     inside,
-    bar: Math.min(1, Math.max(0, share) * LIMIT_AT),
+    bar: Math.min(1, Math.max(0, ofLimit) * limitAt),
+    limitAt,
   };
 }
 
 export function predictionText({ part, order, quantity, value, unit, where }: Prediction): string {
   const label = `${part} ${order}×`;
-  return words.prediction(words.quantities[quantity], `${significant(value, 3)} ${unit}`, label, where);
+  return words.prediction(words.quantities[quantity], `${significant(value, 2)} ${unit}`, label, where);
 }
 
 /** 'Outside the limits'; where there are no limits, what the outcome says instead. */

@@ -36,7 +36,7 @@ export const bench = {
   advisory: 'Good to know',
   predicted: 'What it would do at the speed of the complaint',
   prediction: (quantity: string, value: string, label: string, where: string) =>
-    `${quantity} ${value} at ${label}, ${where}`,
+    `${quantity} of about ${value} at ${label}, ${where}`,
   quantities: { force: 'Force', couple: 'Couple', acceleration: 'Acceleration' },
   noSpeed: 'Without a known speed, tire and axle ratio it cannot be said what it would do on the road.',
   limits: 'Limits in force',

@@ -9,7 +9,11 @@ export const compare = {
   otherJob: (title: string) => `Job: ${title}`,
   addProof: 'Add proving runs',
   noProof: 'This job has no proving run yet. Record the same road at the same speed after the repair, and add it here.',
-  noJob: 'Open a job first.',
+  noJob:
+    'No job is open. Runs of the complaint come first, with the road test; runs made after the repair are then added ' +
+    'here. The last demo job has both.',
+  toRoadTest: 'Open recordings or a demo job',
+  toJobBook: 'Look into the job book',
   run: 'Compare',
   working: 'Comparing',
   verdicts: {
@@ -39,11 +43,11 @@ export const compare = {
   atMost: (text: string) => `under ${text}`,
   columns: {
     order: 'Part and order',
-    before: 'Before',
-    after: 'After',
+    verdict: 'Verdict',
     change: 'Change',
     interval: '95 % between',
-    verdict: 'Verdict',
+    before: 'Felt level before',
+    after: 'Felt level after',
   },
   decibel: (db: string) => `${db} dB`,
   interval: (low: string, high: string) => `${low} and ${high} dB`,
