@@ -17,7 +17,7 @@ const SAME_RATIO = 1e-3;
 
 const atSpeed = ({ speedMps }: RunCondition): string => (speedMps ? ` at ${speedText(speedMps)}` : '');
 
-/** Another gear of the vehicle that moves the engine furthest at the same road speed without being out of range. */
+/** The nearest other gear that moves the engine clearly at the same road speed; null where none is in its range. */
 const otherGear = (vehicle: Vehicle, now: number): number | null => {
   const within = (vehicle.gearRatios ?? []).filter(
     (g) => Math.abs(g / now - 1) > 0.05 && g / now < 1.9 && g / now > 0.45,

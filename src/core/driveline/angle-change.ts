@@ -98,12 +98,16 @@ export const applyChange = (setup: AngleSetup, geometry: CompleteGeometry, chang
       raisedMm[pinionJoint] = 0;
       break;
   }
+  /** Of a piece whose ends were raised by different amounts. */
+  const tiltedDeg = (slopeDeg: number, index: number): number => {
+    const dropMm = raisedMm[index - 1]! - raisedMm[index]!;
+    const sine = Math.sin(radFromDeg(slopeDeg)) + dropMm / geometry.pieceLengthsMm[index - 1]!;
+    return degFromRad(Math.asin(Math.max(-1, Math.min(1, sine))));
+  };
   const shafts = setup.shafts.map((shaft, index): ShaftReading => {
     const isPiece = index > 0 && index < last;
-    const dropMm = isPiece ? raisedMm[index - 1]! - raisedMm[index]! : 0;
-    const sine = Math.sin(radFromDeg(shaft.slopeDeg)) + (isPiece ? dropMm / geometry.pieceLengthsMm[index - 1]! : 0);
-    const moved = isPiece ? degFromRad(Math.asin(Math.max(-1, Math.min(1, sine)))) : shaft.slopeDeg;
-    return { ...shaft, slopeDeg: moved + turnedDeg[index]! };
+    const slopeDeg = isPiece ? tiltedDeg(shaft.slopeDeg, index) : shaft.slopeDeg;
+    return { ...shaft, slopeDeg: slopeDeg + turnedDeg[index]! };
   });
   return { ...setup, shafts };
 };

@@ -197,6 +197,16 @@ describe('lines and resonances (damping 1 and 2 %)', () => {
   });
 });
 
+describe('segment lengths', () => {
+  it('are the longest where only so many are wanted, at two rates as at one', () => {
+    const fast = toBlocks(preparedOf(whiteOf(3, 300, 1), 1000), 490);
+    const all = makeLevels(fast, 2, 490).map(({ level }) => level.lengthS);
+    expect(all.length).toBeGreaterThan(4);
+    for (const most of [1, 2, 4])
+      expect(makeLevels(fast, 2, 490, undefined, most).map(({ level }) => level.lengthS)).toEqual(all.slice(0, most));
+  });
+});
+
 describe('candidates', () => {
   it('are the local maxima that pass, each with its frequency and a probability over all bins of all lengths', () => {
     const blocks = toBlocks(withTone(preparedOf(whiteOf(20, 40, 1), RATE), 25, [0.5]), 49);
