@@ -1,0 +1,88 @@
+/** The answer where nothing a person would notice was found: nothing is there, or nothing could be told. */
+import type { RunInference } from '../../diagnosis/infer-run.ts';
+import { capitalized, hzText, listText } from '../../diagnosis/words.ts';
+import type { Answer } from '../answer.ts';
+import { fastLines, hiddenLines, type FastLine, type HiddenLine } from './unseen-lines.ts';
+
+/** A line shows well, and with room for its speed's error, in a recording so many times as fast. Judgement. */
+const ENOUGH_RATE = 2.5;
+const RATE_STEP_HZ = 50;
+/** No more lines than this are named. */
+const MOST_NAMED = 3;
+
+const nothingFelt = (inferences: readonly RunInference[]): Answer => {
+  const seen = inferences
+    .flatMap(({ matches }) =>
+      matches.flatMap(({ lines, tone }) => (lines[0] && lines[0].probability > 0.5 ? [{ line: lines[0], tone }] : [])),
+    )
+    .sort((a, b) => b.tone.feltLevel - a.tone.feltLevel);
+  const strongest = seen[0];
+  if (!strongest) {
+    return {
+      verdict: 'nothing-felt',
+      sentence: 'Nothing here that a person would feel: no line of any turning part rises out of the noise.',
+      why: 'Every expected line that could be felt would have been seen, as long as it moves with the speed that was found.',
+    };
+  }
+  const level = strongest.tone.feltLevel;
+  return {
+    verdict: 'nothing-felt',
+    sentence:
+      `Nothing here that a person would feel. The strongest is ${strongest.line.origin.line.label} at ` +
+      `${hzText(strongest.tone.peak.frequencyHz)}, ${Math.max(1, Math.round(100 * level))} % of what is just felt.`,
+    why:
+      `${seen.length} small ${seen.length === 1 ? 'order was' : 'orders were'} measured, as every sound vehicle has; ` +
+      'any line a person could feel that stays, or moves with the speed that was found, would have been seen.',
+  };
+};
+
+/** What keeps the answer open: how the sentence goes on, and why. */
+interface Reservation {
+  readonly clause: string;
+  readonly why: string;
+}
+
+const named = (lines: readonly { readonly label: string }[]): string =>
+  listText(lines.slice(0, MOST_NAMED).map(({ label }) => label));
+
+const inNoise = (hidden: readonly HiddenLine[]): Reservation | null => {
+  const [worst] = hidden;
+  if (!worst) return null;
+  const { durationS } = worst.run.run.prepared;
+  // The limit falls with the fourth root of time in averaged spectra.
+  const longer = durationS * worst.felt ** 4;
+  const remedy =
+    longer < 600
+      ? `About ${Math.ceil(longer / 10) * 10} s at the same steady speed, or a smoother road, would show it.`
+      : 'A smoother road is needed to show it; a longer recording alone would not do.';
+  return {
+    clause: `${named(hidden)} could be felt and still hide in the noise of this road`,
+    why: `At ${worst.label} the noise hides lines up to felt level ${worst.felt.toFixed(1)} (1 is just felt). ${remedy}`,
+  };
+};
+
+const aboveRate = (fast: readonly FastLine[]): Reservation | null => {
+  const [first] = fast;
+  if (!first) return null;
+  const highestHz = fast.reduce((most, { hz }) => Math.max(most, hz), 0);
+  const enoughHz = Math.ceil((ENOUGH_RATE * highestHz) / RATE_STEP_HZ) * RATE_STEP_HZ;
+  const verb = fast.length === 1 ? 'turns' : 'turn';
+  return {
+    clause: `${named(fast)} ${verb} too fast for a recording at ${first.rateHz.toFixed(0)} Hz`,
+    why:
+      `${capitalized(first.label)} is expected at ${hzText(first.hz)}, and only what lies below half the sampling ` +
+      `rate is shown as it is. Record at ${enoughHz} Hz or more.`,
+  };
+};
+
+export const nothingFound = (inferences: readonly RunInference[]): Answer => {
+  const noise = inNoise(hiddenLines(inferences));
+  const reservations = [noise, aboveRate(fastLines(inferences))].filter((one) => one !== null);
+  if (reservations.length === 0) return nothingFelt(inferences);
+  const what = noise ? 'nothing' : 'nothing that this recording can show';
+  return {
+    verdict: 'cannot-tell',
+    sentence: `Cannot tell: ${what} stands out, but ${reservations.map(({ clause }) => clause).join(', and ')}.`,
+    why: reservations.map(({ why }) => why).join(' '),
+  };
+};

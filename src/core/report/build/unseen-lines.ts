@@ -1,0 +1,80 @@
+/** Lines that could be felt and that the recordings could not have shown: they hide in noise, or turn too fast. */
+import { limitAt } from '../../diagnosis/absence.ts';
+import type { RunInference } from '../../diagnosis/infer-run.ts';
+import type { Origin } from '../../diagnosis/origin.ts';
+import { FELT_FROM } from '../../diagnosis/perceived.ts';
+import { expectedPlace } from '../../diagnosis/place.ts';
+import { feltLevel } from '../../signal/felt.ts';
+
+/** A line that hides in the noise of every run, with the run that hides least of it. */
+export interface HiddenLine {
+  readonly label: string;
+  /** Felt level up to which it hides there. */
+  readonly felt: number;
+  readonly run: RunInference;
+}
+
+/** A line above half the sampling rate of every run, in the fastest of these. */
+export interface FastLine {
+  readonly label: string;
+  /** Prior probability that it is at fault. */
+  readonly likely: number;
+  readonly hz: number;
+  readonly rateHz: number;
+}
+
+/** Lines whose fault prior is below this are not worth a 'cannot tell' of their own. */
+const LIKELY_FAULT = 0.03;
+/** A strong fault shakes this much more than the usual one. Judgement. */
+const STRONG = 1.5;
+
+interface Place {
+  readonly run: RunInference;
+  readonly origin: Origin;
+  readonly hz: number;
+  readonly rateHz: number;
+}
+
+/** Where each line that may well be at fault is expected in each run. */
+const placesByLine = (inferences: readonly RunInference[]): ReadonlyMap<string, readonly Place[]> => {
+  const byLine = new Map<string, Place[]>();
+  for (const run of inferences) {
+    const rateHz = run.run.prepared.samplingRateHz;
+    for (const origin of run.origins) {
+      if (origin.levels.fault.presence < LIKELY_FAULT) continue;
+      const { label } = origin.line;
+      const place = { run, origin, hz: expectedPlace(run, origin).hz, rateHz };
+      byLine.set(label, [...(byLine.get(label) ?? []), place]);
+    }
+  }
+  return byLine;
+};
+
+const isShown = ({ hz, rateHz }: Place): boolean => hz < rateHz / 2;
+
+/** Lines that could be felt and still hide in the noise of every run, worst first. */
+export const hiddenLines = (inferences: readonly RunInference[]): readonly HiddenLine[] =>
+  [...placesByLine(inferences)]
+    .flatMap(([label, places]) => {
+      const felt = places
+        .filter(isShown)
+        .map(({ run, hz }) => ({ label, run, felt: feltLevel(hz, limitAt(run.run.limit, hz), null) }))
+        .sort((a, b) => a.felt - b.felt);
+      return felt.slice(0, 1);
+    })
+    .filter(({ felt }) => felt > FELT_FROM)
+    .sort((a, b) => b.felt - a.felt);
+
+/** Lines that no run is fast enough to show though a strong fault there would be felt, likeliest first. */
+export const fastLines = (inferences: readonly RunInference[]): readonly FastLine[] =>
+  [...placesByLine(inferences)]
+    .filter(([, places]) => !places.some(isShown))
+    .flatMap(([label, places]) => {
+      const felt = places
+        .filter(({ origin, hz }) => feltLevel(hz, STRONG * origin.levels.fault.medianMps2, null) >= FELT_FROM)
+        .sort((a, b) => b.rateHz - a.rateHz);
+      return felt
+        .slice(0, 1)
+        .map(({ origin, hz, rateHz }) => ({ label, likely: origin.levels.fault.presence, hz, rateHz }));
+    })
+    .sort((a, b) => b.likely - a.likely || a.hz - b.hz);

@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import { analyse } from '../../../src/core/analyse.ts';
+import type { Job } from '../../../src/core/job/job.ts';
+import { plainRecording } from '../../accuracy/plain-recording.ts';
+import { normals } from '../signal/made.ts';
+
+/** 3.05 times the outer diameter of P235/75R15, 733.5 mm, at 60 mph. */
+const WHEEL_HZ = 26.8224 / (3.05 * 0.7335);
+
+const JOB: Job = {
+  schemaVersion: 1,
+  vehicle: {
+    tire: { kind: 'size', size: 'P235/75R15' },
+    layout: 'rear-drive',
+    axleRatio: 3.55,
+    cylinders: 8,
+  },
+  work: [],
+  runs: [{ file: 'made.csv', speedMps: 26.8224, speedSource: 'gps', gearRatio: 0.75, load: 'cruise' }],
+  measurements: [],
+};
+
+/** The answer to noise of a density, and tire 1× as every sound vehicle has it. */
+const answerAt = (rateHz: number, densityMps2: number) => {
+  const normal = normals(11);
+  const sd = densityMps2 * Math.sqrt(rateHz / 2);
+  const samples = Float64Array.from(
+    { length: 40 * rateHz },
+    (_, i) => 0.008 * Math.cos((2 * Math.PI * WHEEL_HZ * i) / rateHz) + sd * normal(),
+  );
+  const analysis = analyse(JOB, [plainRecording([samples], rateHz)]);
+  if (!analysis.ok) throw new Error(analysis.problem.message);
+  return analysis.value.report;
+};
+
+describe('a recording in which nothing stands out', () => {
+  it('shows that nothing is felt, where it could have shown all that is', () => {
+    const { verdict, sentence } = answerAt(400, 0.002);
+    expect(verdict).toBe('nothing-felt');
+    expect(sentence).toContain('The strongest is tire 1× at 12.0 Hz');
+  });
+
+  it('cannot clear what turns faster than half its rate', () => {
+    const { verdict, sentence, why } = answerAt(100, 0.002);
+    expect(verdict).toBe('cannot-tell');
+    // Above 50 Hz (sampling theorem): driveshaft 2× at 2·3.55·11.99 = 85.1 Hz, engine 2× at 2·3.55·0.75·11.99 = 63.8 Hz.
+    expect(sentence).toBe(
+      'Cannot tell: nothing that this recording can show stands out, but driveshaft 2× and engine 2× turn too fast for ' +
+        'a recording at 100 Hz.',
+    );
+    const expectedHz = Number(/^Driveshaft 2× is expected at ([\d.]+) Hz/u.exec(why)?.[1]);
+    expect(Math.abs(expectedHz / 85.1 - 1)).toBeLessThan(0.005);
+    // Two and a half times 85.1 Hz is 213 Hz, rounded up to fifties.
+    expect(why).toContain('Record at 250 Hz or more.');
+  });
+
+  it('names what hides in its noise, and what it is too slow for, each with its remedy', () => {
+    const { verdict, sentence, why } = answerAt(100, 0.1);
+    expect(verdict).toBe('cannot-tell');
+    expect(sentence).toMatch(
+      /^Cannot tell: nothing stands out, but tire 1×.* could be felt and still hide in the noise of this road, and driveshaft 2× and engine 2× turn too fast for a recording at 100 Hz\.$/u,
+    );
+    expect(why).toMatch(
+      /^At tire 1× the noise hides lines up to felt level \d.*smoother road.*Record at 250 Hz or more\.$/u,
+    );
+  });
+});
