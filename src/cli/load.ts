@@ -4,6 +4,7 @@ import type { Job } from '../core/job/job.ts';
 import { readJob } from '../core/job/job-file.ts';
 import type { Problem, Result } from '../core/note.ts';
 import { failure, success } from '../core/note.ts';
+import { givenOf, type Given } from '../core/reading/given.ts';
 import { readRecording } from '../core/reading/read-recording.ts';
 import type { Recording } from '../core/reading/recording.ts';
 import type { Io } from './io.ts';
@@ -11,13 +12,13 @@ import type { Io } from './io.ts';
 export const isJobFile = (path: string): boolean => path.endsWith('.json');
 
 /** A recording named on the command line or in a job file. */
-export async function loadRecording(io: Io, path: string, samplingRateHz?: number): Promise<Result<Recording>> {
+export async function loadRecording(io: Io, path: string, given: Given = {}): Promise<Result<Recording>> {
   const name = path === '-' ? 'standard input' : basename(path);
   try {
     const { chunks, sizeBytes } = await io.openFile(path);
     return await readRecording(
       { name, bytes: chunks, ...(sizeBytes === undefined ? {} : { sizeBytes }) },
-      samplingRateHz === undefined ? {} : { samplingRateHz },
+      givenOf(given),
     );
   } catch (error) {
     return failure(fileProblem(path, error));
@@ -42,7 +43,7 @@ export async function loadJob(io: Io, path: string): Promise<Result<Job>> {
 export async function loadRecordings(io: Io, job: Job): Promise<Result<Recording[]>> {
   const recordings: Recording[] = [];
   for (const run of job.runs) {
-    const recording = await loadRecording(io, run.file, run.samplingRateHz);
+    const recording = await loadRecording(io, run.file, run);
     if (!recording.ok) return recording;
     recordings.push(recording.value);
   }

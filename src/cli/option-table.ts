@@ -49,6 +49,12 @@ export const RUN_OPTIONS: readonly OptionRow[] = [
   { name: 'rpm', value: '1850', many: true, help: 'engine speed' },
   { name: 'load', value: 'cruise', many: true, help: 'cruise, pull, coast, neutral, brake or standing' },
   { name: 'rate', value: '400Hz', many: true, help: 'sampling rate of a file without time stamps' },
+  {
+    name: 'unit',
+    value: 'g',
+    many: true,
+    help: 'unit of the acceleration where the file tells none: g, mg, m/s2 or mm/s2 (overrules its header)',
+  },
 ];
 
 export const JOB_OPTIONS: readonly OptionRow[] = [

@@ -2,6 +2,7 @@
 import type { Job, Run, WorkDone } from '../core/job/job.ts';
 import { JOB_SCHEMA_VERSION } from '../core/job/job.ts';
 import { parseFrequencyHz, parseLengthM, parseRatio, parseRpm, parseSpeedMps } from '../core/quantity.ts';
+import { givenUnitOf, type Given, type GivenUnit } from '../core/reading/given.ts';
 import { WORK_DONE } from '../core/job/work-done.ts';
 import type { UnitSystem } from '../core/report/format.ts';
 import { parseTireSize } from '../core/vehicle/tire-size.ts';
@@ -108,7 +109,7 @@ function forRun(given: Arguments, name: string, index: number, runs: number): st
 }
 
 /** The condition of run `index`, changed by what the options say. */
-export function conditionOf<T extends RunCondition>(given: Arguments, base: T, index: number, runs: number): T {
+export function conditionOf<T extends RunCondition & Given>(given: Arguments, base: T, index: number, runs: number): T {
   const at = (name: string): string | undefined => forRun(given, name, index, runs);
   const speed = at('speed');
   const source = at('speed-source');
@@ -116,6 +117,7 @@ export function conditionOf<T extends RunCondition>(given: Arguments, base: T, i
   const rpm = at('rpm');
   const load = at('load');
   const rate = at('rate');
+  const unit = at('unit');
   return {
     ...base,
     ...defined({
@@ -125,8 +127,15 @@ export function conditionOf<T extends RunCondition>(given: Arguments, base: T, i
       engineRpm: rpm === undefined ? undefined : valueOf('rpm', parseRpm(rpm, 'rpm')),
       load: load === undefined ? undefined : choiceOf('load', load, LOADS),
       samplingRateHz: rate === undefined ? undefined : positive('rate', valueOf('rate', parseFrequencyHz(rate, 'Hz'))),
+      accelerationUnit: unit === undefined ? undefined : accelerationUnitOf(unit),
     }),
   };
+}
+
+export function accelerationUnitOf(text: string): GivenUnit {
+  const unit = givenUnitOf(text);
+  if (!unit) throw new UsageError(`--unit "${text}" is not known; use one of g, mg, m/s2, mm/s2.`);
+  return unit;
 }
 
 /** A job out of recordings named on the command line. */

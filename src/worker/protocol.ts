@@ -6,18 +6,18 @@ import type { WhatIfAnswer } from '../core/driveline/angle-what-if.ts';
 import type { WorkingAnglesInput } from '../core/driveline/working-angles.ts';
 import type { Job } from '../core/job/job.ts';
 import type { Problem } from '../core/note.ts';
+import type { Given } from '../core/reading/given.ts';
 import type { Analysis, Progress } from '../core/report/analysis.ts';
 import type { Report } from '../core/report/report.ts';
 import type { TrialLevels } from '../core/trial-levels.ts';
 import type { RecordingFacts } from './recording-facts.ts';
 
 /** A file to read. The blob is read in the worker; a key already read is not read again. */
-export interface RecordingSource {
-  /** Stays the same for the same bytes and rate, so that the worker can keep what it has read. */
+export interface RecordingSource extends Given {
+  /** Stays the same for the same bytes, rate and unit, so that the worker can keep what it has read. */
   readonly key: string;
   readonly name: string;
   readonly blob: Blob;
-  readonly samplingRateHz?: number;
 }
 
 /** A job with its recordings: sources[i] belongs to job.runs[i]. */

@@ -2,6 +2,7 @@
 import type { RecordedJob } from '../core/compare.ts';
 import type { Result } from '../core/note.ts';
 import { failure, success } from '../core/note.ts';
+import { givenOf } from '../core/reading/given.ts';
 import { readRecording } from '../core/reading/read-recording.ts';
 import type { Recording } from '../core/reading/recording.ts';
 import type { RecordingSource, SourcedJob } from './protocol.ts';
@@ -20,8 +21,7 @@ export class Shelf {
   async read(source: RecordingSource, onProgress: ReadProgress): Promise<Result<Recording>> {
     const known = this.#kept.get(source.key);
     if (known) return success(known);
-    const options = source.samplingRateHz === undefined ? {} : { samplingRateHz: source.samplingRateHz };
-    const result = await readRecording(sourceFileOf(source.name, source.blob), options, (fraction) =>
+    const result = await readRecording(sourceFileOf(source.name, source.blob), givenOf(source), (fraction) =>
       onProgress(fraction, `reading ${source.name}`),
     );
     if (!result.ok) return failure({ file: source.name, ...result.problem });

@@ -1,3 +1,4 @@
+import { Buffer } from 'node:buffer';
 import { expect, it } from 'vitest';
 import { useBrowser } from './support/browser.ts';
 import { axeEverywhere, openRecordings } from './support/tasks.ts';
@@ -20,6 +21,26 @@ it('a word of the trade on the vehicle form is told by keyboard, and the form st
   await page.getByText('Work done before the complaint').click();
   await page.getByRole('button', { name: 'What is “Companion flange”?' }).waitFor();
   expect(await axeEverywhere(page, 'job form')).toEqual([]);
+  expect(complaints).toEqual([]);
+});
+
+it('a recording without unit and gravity is refused, and read once its unit is chosen', async () => {
+  const { page, complaints } = await bench.open();
+  const rows = Array.from({ length: 2000 }, (_, i) => `${i / 200},${Math.sin(1.7 * i)},${Math.cos(2.3 * i)},0.01`);
+  await page
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({
+      name: 'taken-out.csv',
+      mimeType: 'text/csv',
+      buffer: Buffer.from(`t,x,y,z\n${rows.join('\n')}\n`),
+    });
+  await page.getByText('or give the unit by hand').waitFor();
+  const unit = page.getByRole('combobox', { name: 'Unit of acceleration' });
+  await unit.selectOption('m/s²');
+  await page.getByText(/^10(?:\.0)?\s*s\s*·\s*200\s*Hz\s*·\s*3 axes$/u).waitFor();
+  await page.getByRole('button', { name: 'Undo' }).click();
+  expect(await unit.count()).toBe(0);
   expect(complaints).toEqual([]);
 });
 

@@ -24,6 +24,20 @@ describe('diagnose', () => {
     expect(outcome.stderr).toContain('Record half a minute or more at a steady speed.');
   });
 
+  it('takes the unit of columns that tell none, and refuses one it does not know', () => {
+    const rows = Array.from({ length: 1000 }, (_, i) => `${i / 100},${Math.sin(1.7 * i)},${Math.cos(2.3 * i)},0.01`);
+    const csv = `time (s),acc x,acc y,acc z\n${rows.join('\n')}\n`;
+    const silent = perrev(['diagnose', '-', ...VEHICLE_WORDS], csv);
+    expect(silent.status).toBe(1);
+    expect(silent.stderr).toContain('or give the unit by hand.');
+    const told = perrev(['diagnose', '-', ...VEHICLE_WORDS, '--unit', 'm/s2'], csv);
+    expect(told.status).toBe(0);
+    expect(told.stdout).toContain('Unit of acceleration: m/s² was given by hand.');
+    const wrong = perrev(['diagnose', '-', ...VEHICLE_WORDS, '--unit', 'furlong'], csv);
+    expect(wrong.status).toBe(2);
+    expect(wrong.stderr).toContain('--unit "furlong" is not known; use one of g, mg, m/s2, mm/s2.');
+  });
+
   it('refuses a tire size it cannot read, and shows how one is written', () => {
     const outcome = perrev(['diagnose', '-', '--tire', '265/70X'], shortCsv());
     expect(outcome.status).toBe(2);

@@ -91,7 +91,7 @@ export class Comparing {
 function sourced(job: Job, files: ReadonlyMap<string, StoredRecording>): Result<SourcedJob> {
   const sources = job.runs.map((run) => {
     const file = files.get(run.file);
-    return file ? sourceOf(file, run.samplingRateHz) : null;
+    return file ? sourceOf(file, run) : null;
   });
   if (sources.every((source) => source !== null)) return success({ job, sources });
   return failure({

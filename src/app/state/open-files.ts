@@ -96,7 +96,8 @@ export async function lookIntoRecordings(session: Session): Promise<void> {
 const underWay = new Map<string, Promise<void>>();
 
 function reading(session: Session, run: Run): Promise<void> {
-  const key = `${session.files.get(run.file)?.id ?? ''} ${run.file}@${run.samplingRateHz ?? ''}`;
+  const { file, samplingRateHz, accelerationUnit } = run;
+  const key = [session.files.get(file)?.id, file, samplingRateHz, accelerationUnit].join('@');
   const known = underWay.get(key);
   if (known) return known;
   const started = lookInto(session, run).finally(() => underWay.delete(key));
@@ -111,7 +112,7 @@ async function lookInto(session: Session, run: Run): Promise<void> {
     setFacts(session, file, missingRecording(file));
     return;
   }
-  const source = sourceOf(stored, run.samplingRateHz);
+  const source = sourceOf(stored, run);
   if (session.facts.get(file)?.key === source.key) return;
   setReading(session, file, 0);
   const result = await session.client.ask(

@@ -1,6 +1,7 @@
 /** The open job: its document with undo, its recordings, the work under way, and the last answer. */
 import type { Problem, Result } from '../../core/note.ts';
 import type { Job } from '../../core/job/job.ts';
+import { givenOf, type Given } from '../../core/reading/given.ts';
 import type { Analysis, Progress } from '../../core/report/analysis.ts';
 import type { Measurement } from '../../core/driveline/measurement.ts';
 import type { RecordingFacts } from '../../worker/recording-facts.ts';
@@ -171,7 +172,7 @@ export class Session {
   sources(): readonly RecordingSource[] | null {
     const sources = this.job.runs.map((run): RecordingSource | null => {
       const file = this.files.get(run.file);
-      return file ? sourceOf(file, run.samplingRateHz) : null;
+      return file ? sourceOf(file, run) : null;
     });
     return sources.every((source) => source !== null) ? sources : null;
   }
@@ -188,11 +189,11 @@ export class Session {
   }
 }
 
-/** The same bytes at the same stated rate have the same key, so that the worker need not read them twice. */
-export function sourceOf(file: StoredRecording, samplingRateHz?: number): RecordingSource {
+/** The same bytes with the same given rate and unit have the same key, so that the worker need not read them twice. */
+export function sourceOf(file: StoredRecording, said: Given = {}): RecordingSource {
   const { id, name, blob } = file;
-  const base = { key: `${id}@${samplingRateHz ?? 'file'}`, name, blob };
-  return samplingRateHz === undefined ? base : { ...base, samplingRateHz };
+  const given = givenOf(said);
+  return { key: [id, given.samplingRateHz, given.accelerationUnit].join('@'), name, blob, ...given };
 }
 
 export const missingRecording = (file: string): Problem => ({

@@ -62,6 +62,7 @@ export const form = {
     brake: 'Braking',
     standing: 'Standing',
   },
+  accelerationUnits: { '': 'As the file says', g: 'g', mg: 'mg', 'm/s²': 'm/s²', 'mm/s²': 'mm/s²' },
   stages: { complaint: 'With the complaint', proof: 'After the repair' },
   speedSources: { dial: 'Dial', gps: 'GPS', obd: 'Scan tool', logged: 'In the recording' },
   workDone: {
@@ -123,6 +124,7 @@ export const form = {
     speedSource: { label: 'Speed read from' },
     load: { label: 'Driven' },
     stage: { label: 'Recorded' },
+    accelerationUnit: { label: 'Unit of acceleration' },
   },
   /** As a message names what was typed: 'This road speed …'. */
   quantities: {

@@ -1,4 +1,5 @@
 /** `perrev spectrum`: amplitude and power density of a recording, as CSV or JSON. */
+import type { Given } from '../../core/reading/given.ts';
 import { prepare } from '../../core/signal/prepare.ts';
 import type { Prepared } from '../../core/signal/spectrum.ts';
 import { welchBoth } from '../../core/signal/welch.ts';
@@ -10,6 +11,7 @@ import type { Command, ExitCode, Io } from '../io.ts';
 import { UsageError } from '../io.ts';
 import { loadRecording, problemText } from '../load.ts';
 import { optionHelp } from '../option-table.ts';
+import { accelerationUnitOf } from '../options.ts';
 
 const WINDOWS: readonly WindowName[] = ['hann', 'hamming', 'blackman-harris', 'flat-top', 'rectangular'];
 const AXES = ['x', 'y', 'z', 'all'] as const;
@@ -22,6 +24,7 @@ const OPTIONS = [
   { name: 'overlap', value: '0.5', help: 'share of a segment the next one shares, 0 to 0.95 (default 0.5)' },
   { name: 'axis', value: 'all', help: 'x, y, z or all (root-sum-square); default every axis and all' },
   { name: 'rate', value: '400Hz', help: 'sampling rate of a file without time stamps' },
+  { name: 'unit', value: 'g', help: 'unit of the acceleration where the file tells none: g, mg, m/s2 or mm/s2' },
   { name: 'json', help: 'print one JSON object instead of CSV' },
 ] as const;
 
@@ -31,19 +34,27 @@ interface Columns {
   readonly density: Float64Array;
 }
 
+/** What the options say about the file itself. */
+function saidOf(given: Arguments): Given {
+  const rate = given.text('rate');
+  const unit = given.text('unit');
+  return {
+    ...(rate === undefined ? {} : { samplingRateHz: valueOf('rate', parseFrequencyHz(rate, 'Hz')) }),
+    ...(unit === undefined ? {} : { accelerationUnit: accelerationUnitOf(unit) }),
+  };
+}
+
 async function run(args: string[], io: Io): Promise<ExitCode> {
   const given = readArguments(args, OPTIONS);
   const [file, more] = given.files;
   if (file === undefined || more !== undefined)
     throw new UsageError('name one recording. Try: perrev spectrum recording.csv');
-  const rate = given.text('rate');
-  const rateHz = rate === undefined ? undefined : valueOf('rate', parseFrequencyHz(rate, 'Hz'));
   const window = choiceOf('window', given.text('window') ?? 'hann', WINDOWS);
   const askedLength = askedSegment(given);
   const overlap = overlapOf(given);
   const axisText = given.text('axis');
   const askedAxis = axisText === undefined ? null : choiceOf('axis', axisText, AXES);
-  const recording = await loadRecording(io, file, rateHz);
+  const recording = await loadRecording(io, file, saidOf(given));
   if (!recording.ok) {
     io.stderr(problemText(recording.problem));
     return 1;

@@ -2,6 +2,7 @@
 import type { RunCondition, Vehicle } from '../vehicle/vehicle.ts';
 import type { LimitOverrides } from '../driveline/limit.ts';
 import type { Measurement } from '../driveline/measurement.ts';
+import type { Given } from '../reading/given.ts';
 
 export const JOB_SCHEMA_VERSION = 1;
 
@@ -28,13 +29,12 @@ export type WorkDone =
   | 'exhaust-changed'
   | 'transmission-removed';
 
-export interface Run extends RunCondition {
+/** How a run was driven, and what its file does not say itself. */
+export interface Run extends RunCondition, Given {
   /** File name of the recording, relative to the job file. */
   readonly file: string;
   /** Shown name: 'Cruise, 62 mph'. */
   readonly name?: string;
-  /** Rate given by hand where the file has neither stamps nor a stated rate. */
-  readonly samplingRateHz?: number;
   /** 'complaint' (default), or 'proof' for a run made after the repair. */
   readonly stage?: 'complaint' | 'proof';
 }

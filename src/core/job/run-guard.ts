@@ -1,14 +1,24 @@
 /** The runs of a job file. */
 import type { Run } from './job.ts';
+import { success } from '../note.ts';
+import { GIVEN_UNITS, givenUnitOf } from '../reading/given.ts';
+import type { GivenUnit } from '../reading/given.ts';
 import { nonEmptyText, oneOf, text } from './guards.ts';
+import type { Guard } from './guards.ts';
 import { engineRpm, ratio, samplingRateHz, speedMps } from './number-guards.ts';
 import { shape } from './shape.ts';
+
+const accelerationUnit: Guard<GivenUnit> = (value, key) => {
+  const unit = typeof value === 'string' ? givenUnitOf(value) : null;
+  return unit ? success(unit) : oneOf(...GIVEN_UNITS)(value, key);
+};
 
 export const runGuard = shape<Run>(
   {
     file: nonEmptyText,
     name: text,
     samplingRateHz,
+    accelerationUnit,
     stage: oneOf('complaint', 'proof'),
     speedMps,
     speedSource: oneOf('dial', 'gps', 'obd', 'logged'),

@@ -44,7 +44,7 @@ export function accelerationByName(facts: readonly ColumnFacts[]): AccelerationC
     (group[0]!.axis === null ? 3 : 0);
   const ordered = [...groups.values()].sort((a, b) => rank(b) - rank(a));
   const best = ordered[0]!;
-  const axes = best[0]!.axis === null ? inOrder(best) : byAxis(best);
+  const axes = best[0]!.axis === null ? inOrder(best) : withBareAxes(byAxis(best), facts);
   const used = new Set(axes.map((axis) => axis.column));
   const left = candidates.filter((fact) => !used.has(fact.column));
   const notes: Note[] = [];
@@ -67,6 +67,17 @@ function byAxis(group: readonly ColumnFacts[]): AxisColumn[] {
     const fact = group.find((candidate) => candidate.axis === axis);
     return fact ? [asAxis(fact, axis)] : [];
   });
+}
+
+/** 'Acceleration x (g), y, z': bare letters beside a named axis are its sensor's others, in its unit. */
+function withBareAxes(axes: readonly AxisColumn[], facts: readonly ColumnFacts[]): readonly AxisColumn[] {
+  const bare = facts.filter(
+    (fact) => alive(fact) && fact.named && fact.quantity === null && fact.axis !== null && fact.stem === '',
+  );
+  const more = bare.filter((fact) => !axes.some(({ axis }) => axis === fact.axis));
+  if (axes.length !== 1 || more.length !== AXES.length - 1 || bare.length !== more.length) return axes;
+  const { unit } = axes[0]!;
+  return [...axes, ...byAxis(more).map((axis) => ({ ...axis, unit }))].sort((a, b) => (a.axis < b.axis ? -1 : 1));
 }
 
 const inOrder = (group: readonly ColumnFacts[]): AxisColumn[] =>

@@ -6,6 +6,7 @@ import { measuredUnit, rounded } from './measured-unit.ts';
 import type { SaidUnit } from './measured-unit.ts';
 import { medianOf, unitByGravity, USUAL_UNITS } from './gravity-size.ts';
 import type { Place } from './columns.ts';
+import type { GivenUnit } from './given.ts';
 import { readingProblems } from './problems.ts';
 import type { Channel } from './recording.ts';
 
@@ -45,6 +46,7 @@ export function decideUnits(
 ): UnitDecision | Problem {
   const notes: Note[] = [];
   const said = given ?? (columns.some(({ unit }) => unit === null) ? remarked : null);
+  if (given) notes.push({ code: 'unit-by-hand', severity: 'info', text: `Unit of acceleration: ${given.because}.` });
   if (said) return { channels: columns.map((column) => channelOf(column, said)), notes };
   const size = Math.hypot(...axes.map((axis) => medianOf(thinned(axis))));
   const named = columns.every(({ unit }) => unit !== null && unit !== 'counts');
@@ -64,7 +66,7 @@ export function decideUnits(
   return { channels: columns.map((column) => channelOf(column, measured)), notes };
 }
 
-export const unitByHand = (unit: Exclude<Channel['unit'], 'counts'>): SaidUnit => ({
+export const unitByHand = (unit: GivenUnit): SaidUnit => ({
   ...USUAL_UNITS.find((usual) => usual.unit === unit)!,
   because: `${unit} was given by hand`,
 });

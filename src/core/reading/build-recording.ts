@@ -8,10 +8,11 @@ import type { Place } from './columns.ts';
 import type { Layout } from './layout.ts';
 import { readingProblems } from './problems.ts';
 import type { Body } from './read-body.ts';
-import type { Channel, Recording, Segment, Track } from './recording.ts';
+import type { Recording, Segment, Track } from './recording.ts';
 import { notesOfReading, repairValues, SHORTEST_PIECE_ROWS } from './repair.ts';
 import type { RowRange } from './repair-values.ts';
 import type { Table } from './row-sink.ts';
+import type { Given } from './given.ts';
 import { meanOfWheels, speedTrack } from './speed-track.ts';
 import { timeOfRows } from './row-times.ts';
 import type { RowTimes } from './row-times.ts';
@@ -20,14 +21,6 @@ import type { RowTimes } from './row-times.ts';
 export const LEAST_RATE_HZ = 20;
 /** A nominal 20 Hz may come out a little lower. */
 const RATE_TOLERANCE = 0.97;
-
-/** What the user says about a file that does not say it itself. */
-export interface Given {
-  /** Rate of a file that has neither time stamps nor a stated rate, Hz. */
-  readonly samplingRateHz?: number;
-  /** Unit of columns that state none and show no gravity to tell it by; overrules the header. */
-  readonly accelerationUnit?: Exclude<Channel['unit'], 'counts'>;
-}
 
 export function buildRecording(layout: Layout, body: Body, place: Place, given: Given): Recording | Problem {
   const { table } = body;

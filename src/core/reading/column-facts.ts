@@ -6,6 +6,7 @@ import {
   NEUTRAL_WORDS,
   OTHER_SHAFTS,
   SENSOR_WORDS,
+  SHAKING,
   WHEEL,
   WORD_RULES,
   wordsOf,
@@ -77,10 +78,12 @@ function quantityOf(name: string, words: readonly string[], axis: AxisName | nul
     if (rule.quantity === 'magnitude' && axis !== null) continue;
     return rule.quantity;
   }
+  const unit = accelerationUnitOf(name);
+  if (axis === null && matchesAny(words, SHAKING) && unit !== null && unit !== 'counts') return 'acceleration';
   if (axis !== null) {
     if (words.includes('a')) return 'acceleration';
     // The unit comes first: in 'X (g)' the g is one, in 'gx' it is not.
-    if (accelerationUnitOf(name) !== null) return 'acceleration';
+    if (unit !== null) return 'acceleration';
     if (words.includes('g') && words[0] === 'g') return 'gyroscope';
   }
   return null;

@@ -37,6 +37,8 @@ const ACCELERATION = words('acc accel accelero* accelera* acelera* acelero* besc
 const SPEED = words(
   'speed* velocity velocities geschw* fahrgeschw* fahrzeuggeschw* tempo fahrtempo tacho* vitesse* velocidad* v rapidez',
 );
+/** What an accelerometer shows, acceleration only where the unit is one: vibration is told in mm/s and µm as well. */
+export const SHAKING = words('vib vibration* vibracion* schwing* schwingung* shock* stoss* choc* shake*');
 export const WHEEL = words('wheel* rad raeder rader radgeschw* raddreh* roue* rueda* tire tyre');
 const ENGINE = words('engine* motor* moteur* crank* kurbel* vilebrequin ciguenal');
 const TURNING = words(

@@ -202,7 +202,7 @@ export const readingProblems = {
       'unit-unclear',
       file,
       `${file}, from line ${line}: ${quoted(name)} names no unit, and its steady part of ${Number(size.toPrecision(3))} is not gravity in any usual one.`,
-      'Write the unit into the header, for instance "acc x (g)" or "acc x (m/s²)".',
+      'Write the unit into the header, for instance "acc x (g)" or "acc x (m/s²)", or give the unit by hand.',
       line,
     ),
 

@@ -2,7 +2,7 @@
 import { success, failure } from '../note.ts';
 import type { Note, Problem, Result } from '../note.ts';
 import { buildRecording } from './build-recording.ts';
-import type { Given } from './build-recording.ts';
+import type { Given } from './given.ts';
 import { readableBytes, ReadStopped, SourceFailed } from './byte-source.ts';
 import type { ByteSourceLog } from './byte-source.ts';
 import { HEAD_BYTES, HEAD_LIMIT_BYTES, HEAD_LIMIT_LINES, headLines, readHead } from './head.ts';

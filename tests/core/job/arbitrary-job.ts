@@ -72,6 +72,7 @@ const run = optional(
     file: words.map((word) => `${word}.csv`),
     name: words,
     samplingRateHz: between(0.1, 1e7),
+    accelerationUnit: fc.constantFrom('g', 'mg', 'm/s²', 'mm/s²'),
     stage: fc.constantFrom('complaint', 'proof'),
     speedMps: between(0, 150),
     speedSource: fc.constantFrom('dial', 'gps', 'obd', 'logged'),

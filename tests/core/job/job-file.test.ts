@@ -314,6 +314,27 @@ describe('a wrong value is refused with its key and line', () => {
     expect([read(least - 0.01), read(most + 1)]).toEqual([false, false]);
   });
 
+  test('the unit of a run’s acceleration is taken in either spelling of the square', () => {
+    const unitOf = (unit: string): unknown => {
+      const job = readJob(file(rear, `"runs": [{"file": "a", "accelerationUnit": ${unit}}]`), 'a.job.json');
+      return job.ok ? job.value.runs[0]!.accelerationUnit : job.problem;
+    };
+    expect(['"g"', '"mg"', '"m/s²"', '"m/s2"', '"M/s^2"', '"mm/s2"'].map(unitOf)).toEqual([
+      'g',
+      'mg',
+      'm/s²',
+      'm/s²',
+      'm/s²',
+      'mm/s²',
+    ]);
+    for (const unit of ['"counts"', '"ft/s2"', '9.8'])
+      expect(unitOf(unit)).toMatchObject({
+        code: 'job-key',
+        key: 'runs[0].accelerationUnit',
+        remedy: 'Write one of: g, mg, m/s², mm/s².',
+      });
+  });
+
   test('a long wrong value is cut in the sentence', () => {
     expect(problemOf(file(`"layout": "${'x'.repeat(5000)}"`)).message.length).toBeLessThan(150);
   });

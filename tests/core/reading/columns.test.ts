@@ -29,6 +29,30 @@ describe('the columns of a file', () => {
     expect(recording.channels.map((c) => c.columnName)).toEqual(['acc_x (g)', 'acc_y (g)', 'acc_z (g)']);
   });
 
+  it('takes bare axis letters beside a named axis for the same sensor’s, in its unit', async () => {
+    for (const header of ['time (s),acc x (g),y,z', 'time (s),X,Y,Vertical acceleration (g)']) {
+      const recording = await recordingOf(`${header}\n${table((i) => [seconds(i), ...g(i)])}`);
+      expectShake(recording);
+      expect(recording.channels.map(({ axis, unit }) => `${axis} ${unit}`)).toEqual(['x g', 'y g', 'z g']);
+    }
+    const counts = await recordingOf(
+      `# Sample rate: 100 Hz\n# x,y,z counts\n${table((i) => g(i).map((v) => Math.round(8192 * v)))}`,
+    );
+    expect(counts.channels.map(({ columnName }) => columnName)).toEqual(['x', 'y', 'z counts']);
+    // Letters that are not the others of this axis stay out of it.
+    const alone = await recordingOf(`time (s),acc x (g),x,z\n${table((i) => [seconds(i), ...g(i)])}`);
+    expect(alone.channels).toHaveLength(1);
+  });
+
+  it('takes vibration for acceleration where its unit is one', async () => {
+    const rows = table((i) => [seconds(i), ...g(i)]);
+    const recording = await recordingOf(`time (s),Vibration 1 (g),Vibration 2 (g),Vibration 3 (g)\n${rows}`);
+    expectShake(recording);
+    expect((await problemOf(`time (s),Vibration (mm/s)\n${table((i) => [seconds(i), mps2(i)[0]!])}`)).code).toBe(
+      'no-acceleration',
+    );
+  });
+
   it('knows the words of four languages', async () => {
     const headers = [
       [

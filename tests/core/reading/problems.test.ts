@@ -145,7 +145,7 @@ const REFUSED: Record<keyof typeof readingProblems, { given: () => Promise<Probl
     given: () =>
       problemOf(`time (s),acc x,acc y,acc z\n${rows((i) => [seconds(i), 0.35, (0.01 * Math.sin(i)).toFixed(5), 0])}`),
     says: 'test.csv, from line 2: "acc x" names no unit, and its steady part of 0.35 is not gravity in any usual one.',
-    remedy: 'Write the unit into the header, for instance "acc x (g)" or "acc x (m/s²)".',
+    remedy: 'Write the unit into the header, for instance "acc x (g)" or "acc x (m/s²)", or give the unit by hand.',
   },
   constantAcceleration: {
     given: () => problemOf(HEADER + rows((i) => [seconds(i), 0, 0, 1])),

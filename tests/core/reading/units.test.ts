@@ -101,6 +101,7 @@ describe('the unit of the acceleration', () => {
     expect((await problemOf(text)).code).toBe('unit-unclear');
     const recording = await recordingOf(text, { accelerationUnit: 'g' });
     expect(recording.channels[0]!.unitBecause).toContain('by hand');
+    expect(recording.notes.find(({ code }) => code === 'unit-by-hand')!.text).toContain('g was given by hand');
     expect(recording.segments[0]!.accelerationMps2[1]![3]).toBeCloseTo(sampleG(3)[1] * 9.80665, 9);
   });
 
