@@ -48,6 +48,8 @@ export const RUN_OPTIONS: readonly OptionRow[] = [
   { name: 'gear', value: '0.70', many: true, help: 'transmission ratio in use' },
   { name: 'rpm', value: '1850', many: true, help: 'engine speed' },
   { name: 'load', value: 'cruise', many: true, help: 'cruise, pull, coast, neutral, brake or standing' },
+  { name: 'from', value: '140s', many: true, help: 'only what follows this time of the recording is used' },
+  { name: 'to', value: '240s', many: true, help: 'only what comes before this time is used' },
   { name: 'rate', value: '400Hz', many: true, help: 'sampling rate of a file without time stamps' },
   {
     name: 'unit',

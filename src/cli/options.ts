@@ -1,8 +1,8 @@
 /** Options → vehicle, runs and work of a job; options win over what a job file says. */
 import type { Job, Run, WorkDone } from '../core/job/job.ts';
 import { JOB_SCHEMA_VERSION } from '../core/job/job.ts';
-import { parseFrequencyHz, parseLengthM, parseRatio, parseRpm, parseSpeedMps } from '../core/quantity.ts';
-import { givenUnitOf, type Given, type GivenUnit } from '../core/reading/given.ts';
+import { parseFrequencyHz, parseLengthM, parseRatio, parseRpm, parseSpeedMps, parseTimeS } from '../core/quantity.ts';
+import { givenUnitOf, type GivenUnit } from '../core/reading/given.ts';
 import { WORK_DONE } from '../core/job/work-done.ts';
 import type { UnitSystem } from '../core/report/format.ts';
 import { parseTireSize } from '../core/vehicle/tire-size.ts';
@@ -109,7 +109,12 @@ function forRun(given: Arguments, name: string, index: number, runs: number): st
 }
 
 /** The condition of run `index`, changed by what the options say. */
-export function conditionOf<T extends RunCondition & Given>(given: Arguments, base: T, index: number, runs: number): T {
+export function conditionOf<T extends RunCondition & Partial<Run>>(
+  given: Arguments,
+  base: T,
+  index: number,
+  runs: number,
+): T {
   const at = (name: string): string | undefined => forRun(given, name, index, runs);
   const speed = at('speed');
   const source = at('speed-source');
@@ -118,6 +123,8 @@ export function conditionOf<T extends RunCondition & Given>(given: Arguments, ba
   const load = at('load');
   const rate = at('rate');
   const unit = at('unit');
+  const from = at('from');
+  const to = at('to');
   return {
     ...base,
     ...defined({
@@ -127,10 +134,15 @@ export function conditionOf<T extends RunCondition & Given>(given: Arguments, ba
       engineRpm: rpm === undefined ? undefined : valueOf('rpm', parseRpm(rpm, 'rpm')),
       load: load === undefined ? undefined : choiceOf('load', load, LOADS),
       samplingRateHz: rate === undefined ? undefined : positive('rate', valueOf('rate', parseFrequencyHz(rate, 'Hz'))),
+      fromS: from === undefined ? undefined : timeOf('from', from),
+      toS: to === undefined ? undefined : timeOf('to', to),
       accelerationUnit: unit === undefined ? undefined : accelerationUnitOf(unit),
     }),
   };
 }
+
+const timeOf = (name: string, text: string): number =>
+  valueOf(name, parseTimeS(text, 's', { range: [0, 345_600], name: 'time in the recording' }));
 
 export function accelerationUnitOf(text: string): GivenUnit {
   const unit = givenUnitOf(text);

@@ -4,6 +4,7 @@ import { findingsOf } from './diagnosis/finding.ts';
 import { inferJob } from './diagnosis/infer-job.ts';
 import type { RunInference } from './diagnosis/infer-run.ts';
 import { observeRun } from './diagnosis/run-evidence.ts';
+import { splitDrives } from './diagnosis/split-drives.ts';
 import type { Job } from './job/job.ts';
 import { failure, success, type Result } from './note.ts';
 import type { Recording } from './reading/recording.ts';
@@ -55,9 +56,6 @@ const complaintOf = (job: Job, recordings: readonly Recording[]): { job: Job; re
   };
 };
 
-/** Least length of a recording, s: that of the shortest segments looked at. */
-const SHORTEST_S = 4;
-
 /**
  * Diagnoses a job. Runs of the proof stage are left to the comparison, unless there are no others.
  *
@@ -71,23 +69,17 @@ export const analyse = (
 ): Result<Analysis> => {
   const tell = (step: Progress['step'], fraction: number, text: string): void =>
     options.onProgress?.({ step, fraction, text });
-  const { job, recordings } = complaintOf(whole, wholeRecordings);
-  if (recordings.length === 0 || recordings.length !== job.runs.length) {
+  const complaint = complaintOf(whole, wholeRecordings);
+  if (complaint.recordings.length === 0 || complaint.recordings.length !== complaint.job.runs.length) {
     return failure({
       code: 'recordings-missing',
-      message: `The job names ${job.runs.length} runs, ${recordings.length} recordings were given.`,
+      message: `The job names ${complaint.job.runs.length} runs, ${complaint.recordings.length} recordings were given.`,
       remedy: 'Give one recording for each run, in the same order.',
     });
   }
-  const tooShort = recordings.find(({ durationS }) => durationS < SHORTEST_S);
-  if (tooShort) {
-    return failure({
-      code: 'recording-too-short',
-      file: tooShort.name,
-      message: `holds ${tooShort.durationS.toFixed(1)} s that can be used; orders stand a fraction of a hertz apart, and ${SHORTEST_S} s are the least that tells them apart.`,
-      remedy: 'Record half a minute or more at a steady speed.',
-    });
-  }
+  const judged = splitDrives(complaint);
+  if (!judged.ok) return judged;
+  const { job, recordings } = judged.value;
   const { vehicle } = job;
   const evidence = recordings.map((recording, i) => {
     tell('spectra', (0.6 * i) / recordings.length, `spectra of ${nameOf(job, i)}`);

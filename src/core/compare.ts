@@ -3,6 +3,7 @@ import { compareRuns } from './diagnosis/compare/compare.ts';
 import type { Comparison } from './diagnosis/compare/comparison.ts';
 import { inferJob } from './diagnosis/infer-job.ts';
 import type { RunInference } from './diagnosis/infer-run.ts';
+import { splitDrives } from './diagnosis/split-drives.ts';
 import { observeRun } from './diagnosis/run-evidence.ts';
 import type { Job } from './job/job.ts';
 import { failure, success } from './note.ts';
@@ -26,7 +27,10 @@ export function compare(before: RecordedJob, after: RecordedJob): Result<Compari
         'Record the complaint run again after the repair. Give both, or mark the run in the job with the stage "proof".',
     });
   }
-  return success(compareRuns(inferencesOf(before), inferencesOf(after)));
+  const ofBefore = inferencesOf(before);
+  if (!ofBefore.ok) return ofBefore;
+  const ofAfter = inferencesOf(after);
+  return ofAfter.ok ? success(compareRuns(ofBefore.value, ofAfter.value)) : ofAfter;
 }
 
 /** Splits a job that holds both stages: the runs of the complaint, and those marked as proof. */
@@ -41,12 +45,14 @@ export function stagesOf({ job, recordings }: RecordedJob): { before: RecordedJo
   return { before: stage(false), after: stage(true) };
 }
 
-/** What the runs of a job show, weighed together. */
-export const inferencesOf = ({ job, recordings }: RecordedJob): readonly RunInference[] =>
-  inferJob(
-    job.vehicle,
-    recordings.map((recording, i) => {
-      const run = job.runs[i];
-      return observeRun(job.vehicle, run ?? {}, recording, run?.name ?? run?.file ?? recording.name);
-    }),
-  );
+/** What the runs of a job show, weighed together; the problem of the first that cannot be judged. */
+export const inferencesOf = (recorded: RecordedJob): Result<readonly RunInference[]> => {
+  const judged = splitDrives(recorded);
+  if (!judged.ok) return judged;
+  const { job, recordings } = judged.value;
+  const evidence = recordings.map((recording, i) => {
+    const run = job.runs[i];
+    return observeRun(job.vehicle, run ?? {}, recording, run?.name ?? run?.file ?? recording.name);
+  });
+  return success(inferJob(job.vehicle, evidence));
+};

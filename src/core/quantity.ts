@@ -85,7 +85,12 @@ export const parseAngleDeg = parser(kinds.ANGLE_DEG);
 export const parseTorqueNm = parser(kinds.TORQUE_NM);
 export const parseUnbalanceGmm = parser(kinds.UNBALANCE_GMM);
 export const parseAccelerationMps2 = parser(kinds.ACCELERATION_MPS2);
-export const parseTimeS = parser(kinds.TIME_S);
+/** '140 s', '2.5 min', '2:20'. */
+export const parseTimeS: Parser = (text, defaultUnit, options) => {
+  const [, minutes, seconds] = /^\s*(\d{1,5}):([0-5]\d)\s*$/u.exec(text) ?? [];
+  const plain = minutes === undefined ? text : `${60 * Number(minutes) + Number(seconds)} s`;
+  return parseQuantity(plain, kinds.TIME_S, defaultUnit, options);
+};
 /** A plain number: "3.73", "3,73", "3.73:1". */
 export const parseRatio = (text: string, options?: QuantityOptions): Result<number> =>
   parseQuantity(text, kinds.RATIO, undefined, options);

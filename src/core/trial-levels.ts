@@ -53,7 +53,9 @@ interface Observed {
  * @returns a problem where the order cannot be placed in the first run, or a run is too short
  */
 export function trialLevels(recorded: RecordedJob, label: string): Result<TrialLevels> {
-  const inferences = inferencesOf(recorded);
+  const judged = inferencesOf(recorded);
+  if (!judged.ok) return judged;
+  const inferences = judged.value;
   const [asFound] = inferences;
   if (asFound === undefined) return failure(NO_RUN);
   const place = placeInRun(asFound, label);

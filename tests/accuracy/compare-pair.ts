@@ -65,7 +65,8 @@ interface Drawn {
 export async function fourRuns(seed: number, options: PairOptions): Promise<Four<RunInference> | null> {
   return fourOf(drawFour(seed, options), async ({ scenario, job, layout }) => {
     const recording = await recorded(simulate(scenario), scenario.seed, layout);
-    return recording && (inferencesOf({ job, recordings: [recording] })[0] ?? null);
+    const judged = recording && inferencesOf({ job, recordings: [recording] });
+    return (judged?.ok && judged.value[0]) || null;
   });
 }
 

@@ -69,6 +69,8 @@ describe('quantities as people type them', () => {
     expect(valueOf(q.parseAccelerationMps2('0.1 g'))).toBeCloseTo(0.980665, 9);
     expect(valueOf(q.parseAccelerationMps2('50 mg'))).toBeCloseTo(0.4903325, 9);
     expect(valueOf(q.parseTimeS('2 min'))).toBe(120);
+    expect([' 2:20 ', '0:05', '75:00'].map((text) => valueOf(q.parseTimeS(text)))).toEqual([140, 5, 4500]);
+    expect(q.parseTimeS('2:70').ok).toBe(false);
     expect(valueOf(q.parseRatio('3,73'))).toBe(3.73);
     expect(valueOf(q.parseRatio('3.73:1'))).toBe(3.73);
   });

@@ -3,7 +3,7 @@ import type { Result } from '../../core/note.ts';
 import { success } from '../../core/note.ts';
 import type { Job, Run } from '../../core/job/job.ts';
 import type { QuantityOptions } from '../../core/quantity.ts';
-import { parseFrequencyHz, parseRatio, parseRpm, parseSpeedMps } from '../../core/quantity.ts';
+import { parseFrequencyHz, parseRatio, parseRpm, parseSpeedMps, parseTimeS } from '../../core/quantity.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { kmhFromMps, mphFromMps } from '../../core/units.ts';
 import { texts } from '../texts.ts';
@@ -11,7 +11,7 @@ import type { FieldSpec } from './document.ts';
 import { without, withRun } from './document.ts';
 
 const { fields: words, quantities } = texts.form;
-type NumberKey = 'speedMps' | 'gearRatio' | 'engineRpm' | 'samplingRateHz';
+type NumberKey = 'speedMps' | 'gearRatio' | 'engineRpm' | 'samplingRateHz' | 'fromS' | 'toS';
 type Words = { readonly label: string; readonly example: string; readonly hint: string };
 
 interface NumberSpec {
@@ -55,6 +55,15 @@ const RATE: NumberSpec = {
   show: (value) => `${tidy(value)} Hz`,
 };
 
+const part = (key: 'fromS' | 'toS'): NumberSpec => ({
+  key,
+  words: words[key],
+  parse: (text) => parseTimeS(text, 's', ranged(0, 345_600, quantities.time)),
+  show: (value) => `${tidy(value)} s`,
+});
+const FROM = part('fromS');
+const TO = part('toS');
+
 function numberField(index: number, spec: NumberSpec): FieldSpec {
   const { key, parse, show } = spec;
   return {
@@ -83,12 +92,16 @@ const nameField = (index: number): FieldSpec => ({
 });
 
 /** The fields of one run, by what they are for. */
-export function runFields(index: number): Readonly<Record<'name' | 'speed' | 'gear' | 'rpm' | 'rate', FieldSpec>> {
+export function runFields(
+  index: number,
+): Readonly<Record<'name' | 'speed' | 'gear' | 'rpm' | 'rate' | 'from' | 'to', FieldSpec>> {
   return {
     name: nameField(index),
     speed: numberField(index, SPEED),
     gear: numberField(index, GEAR),
     rpm: numberField(index, RPM),
     rate: numberField(index, RATE),
+    from: numberField(index, FROM),
+    to: numberField(index, TO),
   };
 }

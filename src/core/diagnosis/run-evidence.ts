@@ -5,6 +5,7 @@ import type { AmplitudeSpectrum, Prepared, TimeFrequency } from '../signal/spect
 import { relativeSpeedAt, resampleToEqualAngle, STEADY, type SpeedTrack } from '../signal/equal-angle.ts';
 import { amplitudeFloor } from '../signal/floor.ts';
 import { withoutIdleRate } from '../signal/decimate.ts';
+import { shakeRange } from '../signal/shake-range.ts';
 import { prepare, preparationNotes } from '../signal/prepare.ts';
 import { timeFrequency } from '../signal/time-frequency.ts';
 import { welchAmplitude } from '../signal/welch.ts';
@@ -40,6 +41,8 @@ export interface RunEvidence {
   readonly speedTrack: { readonly timeS: Float64Array; readonly relative: Float64Array };
   readonly orderSpectrum: AmplitudeSpectrum | null;
   readonly engineLogged: boolean;
+  /** How much the whole shake rises and falls, loud tenth over quiet tenth, where no log tells why; else null. */
+  readonly unevenShake: number | null;
   readonly speedVaried: 'steady' | 'drift' | 'ramp' | 'logged' | 'unknown';
   readonly notes: readonly Note[];
 }
@@ -75,6 +78,14 @@ const canSlip = (vehicle: Vehicle, expected: ExpectedLines | null): boolean =>
 /** Root mean square of ln relative speed. */
 const wanderOf = (track: SpeedTrack, timeS: Float64Array): number =>
   Math.sqrt(timeS.reduce((sum, t) => sum + Math.log(relativeSpeedAt(track, t)) ** 2, 0) / timeS.length);
+
+/** From this ratio on it was not one speed on one road: at one speed the roads tried stay under 1.8. Judgement. */
+const UNEVEN_FROM = 2.2;
+
+const unevenShake = (prepared: Prepared): number | null => {
+  const range = shakeRange(prepared);
+  return range < UNEVEN_FROM ? null : range;
+};
 
 const PICTURE_STEP_S = 0.5;
 
@@ -145,6 +156,7 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
         : { timeS: timeS.slice(0, 1), relative: Float64Array.of(1) },
     orderSpectrum: evens[0] ? welchAmplitude(evens[0], { segmentLength: spectrum.segmentLength }) : null,
     engineLogged: used.engineLog !== null,
+    unevenShake: logged ? null : unevenShake(slow),
     speedVaried: logged ? 'logged' : tracks.length === 0 ? 'steady' : wander[0]! > RAMP_WANDER ? 'ramp' : 'drift',
     notes,
   };

@@ -35,6 +35,9 @@ export interface Run extends RunCondition, Given {
   readonly file: string;
   /** Shown name: 'Cruise, 62 mph'. */
   readonly name?: string;
+  /** Only this part of the recording is used, s on its clock. */
+  readonly fromS?: number;
+  readonly toS?: number;
   /** 'complaint' (default), or 'proof' for a run made after the repair. */
   readonly stage?: 'complaint' | 'proof';
 }

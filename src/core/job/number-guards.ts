@@ -8,6 +8,7 @@ import {
   MASS_KG,
   RATIO,
   SPEED,
+  TIME_S,
   TURNING_SPEED_RPM,
 } from '../quantity-kinds.ts';
 import { parseQuantity } from '../quantity.ts';
@@ -50,6 +51,8 @@ export const speedMps = quantity(SPEED, 0, 150);
 export const engineRpm = quantity(TURNING_SPEED_RPM, 0, 30_000);
 /** From a slow logger to a fast data recorder. */
 export const samplingRateHz = quantity(FREQUENCY_HZ, 0.1, 10_000_000);
+/** A place in a recording of up to four days. */
+export const timeS = quantity(TIME_S, 0, 345_600);
 export const circumferenceM = quantity(LENGTH_M, 0.7, 5);
 export const lengthMm = (least: number, most: number): Guard<number> => quantity(LENGTH_MM, least, most);
 export const massKg = quantity(MASS_KG, 0, 1000);

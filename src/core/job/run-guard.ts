@@ -5,7 +5,7 @@ import { GIVEN_UNITS, givenUnitOf } from '../reading/given.ts';
 import type { GivenUnit } from '../reading/given.ts';
 import { nonEmptyText, oneOf, text } from './guards.ts';
 import type { Guard } from './guards.ts';
-import { engineRpm, ratio, samplingRateHz, speedMps } from './number-guards.ts';
+import { engineRpm, ratio, samplingRateHz, speedMps, timeS } from './number-guards.ts';
 import { shape } from './shape.ts';
 
 const accelerationUnit: Guard<GivenUnit> = (value, key) => {
@@ -19,6 +19,8 @@ export const runGuard = shape<Run>(
     name: text,
     samplingRateHz,
     accelerationUnit,
+    fromS: timeS,
+    toS: timeS,
     stage: oneOf('complaint', 'proof'),
     speedMps,
     speedSource: oneOf('dial', 'gps', 'obd', 'logged'),
@@ -29,6 +31,6 @@ export const runGuard = shape<Run>(
   },
   {
     required: ['file'],
-    withUnit: { samplingRate: 'samplingRateHz', speed: 'speedMps', engineSpeed: 'engineRpm' },
+    withUnit: { from: 'fromS', to: 'toS', samplingRate: 'samplingRateHz', speed: 'speedMps', engineSpeed: 'engineRpm' },
   },
 );

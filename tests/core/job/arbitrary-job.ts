@@ -72,6 +72,8 @@ const run = optional(
     file: words.map((word) => `${word}.csv`),
     name: words,
     samplingRateHz: between(0.1, 1e7),
+    fromS: between(0, 345_600),
+    toS: between(0, 345_600),
     accelerationUnit: fc.constantFrom('g', 'mg', 'm/s²', 'mm/s²'),
     stage: fc.constantFrom('complaint', 'proof'),
     speedMps: between(0, 150),

@@ -307,6 +307,8 @@ describe('a wrong value is refused with its key and line', () => {
     ['"engineRpm"', 0, 30_000],
     ['"gearRatio"', 0.2, 40],
     ['"samplingRateHz"', 0.1, 10_000_000],
+    ['"fromS"', 0, 345_600],
+    ['"toS"', 0, 345_600],
   ])('of a run, %s is taken from %d to %d, ends included', (key, least, most) => {
     const read = (value: number): boolean =>
       readJob(file(rear, `"runs": [{"file": "a", ${key}: ${value}}]`), 'a.job.json').ok;

@@ -1,6 +1,6 @@
 /** The answer where nothing a person would notice was found: nothing is there, or nothing could be told. */
 import type { RunInference } from '../../diagnosis/infer-run.ts';
-import { capitalized, hzText, listText } from '../../diagnosis/words.ts';
+import { capitalized, hzText, listText, timesText } from '../../diagnosis/words.ts';
 import type { Answer } from '../answer.ts';
 import { fastLines, hiddenLines, type FastLine, type HiddenLine } from './unseen-lines.ts';
 
@@ -75,11 +75,27 @@ const aboveRate = (fast: readonly FastLine[]): Reservation | null => {
   };
 };
 
+/** Where no log tells the speed, a drive of several speeds smears every line. */
+export const uneven = (inferences: readonly RunInference[]): Reservation | null => {
+  const runs = inferences.filter(({ run }) => run.unevenShake !== null);
+  const [first] = runs;
+  if (!first) return null;
+  const times = timesText(Math.max(...runs.map(({ run }) => run.unevenShake ?? 1)));
+  return {
+    clause: 'this was no drive at one speed on one road',
+    why:
+      `In ${first.run.name} the whole shake is ${times} as strong at some times as at others, and no speed was logged ` +
+      'beside it: what shakes at one speed is lost among the others. Use the part that was driven steadily, or record ' +
+      'with a speed log.',
+  };
+};
+
 export const nothingFound = (inferences: readonly RunInference[]): Answer => {
+  const drive = uneven(inferences);
   const noise = inNoise(hiddenLines(inferences));
-  const reservations = [noise, aboveRate(fastLines(inferences))].filter((one) => one !== null);
+  const reservations = [drive, noise, aboveRate(fastLines(inferences))].filter((one) => one !== null);
   if (reservations.length === 0) return nothingFelt(inferences);
-  const what = noise ? 'nothing' : 'nothing that this recording can show';
+  const what = drive || noise ? 'nothing' : 'nothing that this recording can show';
   return {
     verdict: 'cannot-tell',
     sentence: `Cannot tell: ${what} stands out, but ${reservations.map(({ clause }) => clause).join(', and ')}.`,

@@ -5,7 +5,7 @@ import { roadText, sureText } from '../order-words.ts';
 import { feltText } from '../format.ts';
 import type { Answer } from '../answer.ts';
 import type { FindingReport } from '../report.ts';
-import { nothingFound } from './nothing-found.ts';
+import { nothingFound, uneven } from './nothing-found.ts';
 
 /** Together with those it shares its frequency with, the first finding must be at least this sure. */
 const FOUND_FROM = 0.5;
@@ -73,7 +73,7 @@ export const answerOf = (inferences: readonly RunInference[], reports: readonly 
       sentence: `Cannot tell what shakes at ${hzText(first.frequencyHz)}, ${strengthText(first)}: ${
         none ? 'without a speed no part’s rate is known' : 'no listed part turns at that rate for certain'
       }.`,
-      why: none ? none.why : [...first.against, ...first.missing].slice(0, 2).join(' '),
+      why: (none ?? uneven(inferences))?.why ?? [...first.against, ...first.missing].slice(0, 2).join(' '),
     };
   }
   return foundAnswer(first);

@@ -44,7 +44,9 @@ const inference = (seed: number, speedMps: number, drift: number, lines: readonl
     measurements: [],
     runs: [run],
   };
-  return inferencesOf({ job, recordings: [plainRecording(axes, RATE)] })[0]!;
+  const judged = inferencesOf({ job, recordings: [plainRecording(axes, RATE)] });
+  if (!judged.ok) throw new Error(judged.problem.message);
+  return judged.value[0]!;
 };
 
 const shaftIn = (one: RunInference) => runLevels(one).get('driveshaft 1×');
