@@ -4,6 +4,7 @@ import { rpmFromHz } from '../../units.ts';
 import { rollingCircumference } from '../../vehicle/rolling.ts';
 import type { Vehicle } from '../../vehicle/vehicle.ts';
 import type { RunReport, SpeedReport } from '../report.ts';
+import { speedMismatch } from './speed-mismatch.ts';
 
 const speedReport = (inference: RunInference, vehicle: Vehicle): SpeedReport => {
   const { run, posterior } = inference;
@@ -49,7 +50,9 @@ const engineReport = ({ run, posterior }: RunInference): RunReport['engine'] => 
 };
 
 export const runReport = (inference: RunInference, file: string, vehicle: Vehicle): RunReport => {
-  const { recording, condition, name, speedVaried, notes } = inference.run;
+  const { recording, condition, name, speedVaried, notes, expected } = inference.run;
+  const speed = speedReport(inference, vehicle);
+  const mismatch = expected && speedMismatch(speed, expected.wheelRelativeSd);
   return {
     name,
     file,
@@ -58,9 +61,9 @@ export const runReport = (inference: RunInference, file: string, vehicle: Vehicl
     axes: recording.channels.map((channel) => channel.axis),
     load: condition.load ?? null,
     gearRatio: condition.gearRatio ?? null,
-    speed: speedReport(inference, vehicle),
+    speed,
     engine: engineReport(inference),
     speedVaried,
-    notes,
+    notes: mismatch ? [...notes, mismatch] : notes,
   };
 };
