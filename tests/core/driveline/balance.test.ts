@@ -455,7 +455,23 @@ describe('balancing without phase', () => {
         [360, 1.2],
         [120, 0.8],
       ]),
-    ).toMatchObject({ ok: false, problem: { code: 'too-few-positions' } });
+    ).toMatchObject({
+      ok: false,
+      problem: {
+        code: 'too-few-positions',
+        message: '2 trial positions cannot tell one answer from its mirror image.',
+      },
+    });
+    expect(
+      fourRun(1, 100, [
+        [90, 1.2],
+        [90, 1.2],
+        [450, 1.2],
+      ]),
+    ).toMatchObject({
+      ok: false,
+      problem: { message: '1 trial position cannot tell one answer from its mirror image.' },
+    });
     expect(
       fourRun(0, 100, [
         [0, 1],

@@ -147,6 +147,14 @@ describe('a ramp found blind', () => {
     expect(ramp.logRatio).toBeGreaterThan(50);
   });
 
+  it('counts a line once, however many multiples lie on it, and looks at the lowest too', () => {
+    const blocks = toBlocks(made({ kind: 'ease', from: 0.8, to: 1.2 }, 4).prepared, 80);
+    const once = findRamp(blocks, { ...search, multiples: [3.73] })!;
+    expect(findRamp(blocks, { ...search, multiples: [3.77, 3.73, 3.75] })!.logRatio).toBe(once.logRatio);
+    const both = findRamp(blocks, { ...search, multiples: [1, 3.73] })!;
+    expect(both.logRatio).toBeGreaterThan(once.logRatio + 20);
+  });
+
   it('in noise reaches a log ratio of 6 hardly ever (Ville’s inequality: once in 400)', () => {
     for (let seed = 1; seed <= 4; seed += 1) {
       const ramp = findRamp(toBlocks(noiseRecording('pink', 30, RATE, 2, seededRandom(30 + seed)), 80), search);
