@@ -13,6 +13,7 @@ import { notesOfReading, repairValues, SHORTEST_PIECE_ROWS } from './repair.ts';
 import type { RowRange } from './repair-values.ts';
 import type { Table } from './row-sink.ts';
 import type { Given } from './given.ts';
+import { withoutDropouts } from './speed-dropouts.ts';
 import { meanOfWheels, speedTrack } from './speed-track.ts';
 import { timeOfRows } from './row-times.ts';
 import type { RowTimes } from './row-times.ts';
@@ -170,14 +171,26 @@ function speeds(layout: Layout, table: Table, timed: RowTimes, notes: Note[]): T
     if (!track) notes.push({ code: 'speed-column-empty', severity: 'info', text: `"${name}" holds no usable value.` });
     return track;
   };
+  const followed = (track: Track | null, name: string): Track | null => {
+    const whole = found(track, name);
+    if (!whole) return null;
+    const { track: left, count, seconds } = withoutDropouts(whole);
+    if (count > 0)
+      notes.push({
+        code: 'speed-dropouts',
+        severity: 'warning',
+        text: `"${name}" falls to nought from a drive, or rises from it, at once: ${count} ${count === 1 ? 'time' : 'times'}, ${seconds.toFixed(0)} s in all, taken for a lost signal and left out.`,
+      });
+    return left.value.length > 0 ? left : null;
+  };
   if (roadSpeed) {
-    const track = found(speedTrack(roadSpeed, table.speeds[slot++]!, table.rows, timeOf, 'speed'), roadSpeed.name);
+    const track = followed(speedTrack(roadSpeed, table.speeds[slot++]!, table.rows, timeOf, 'speed'), roadSpeed.name);
     if (track) tracks.roadSpeedMps = track;
   }
   if (wheelSpeeds.length > 0) {
     const { column, sparse } = meanOfWheels(wheelSpeeds, table.speeds.slice(slot, slot + wheelSpeeds.length));
     slot += wheelSpeeds.length;
-    const track = found(speedTrack(column, sparse, table.rows, timeOf, 'speed'), column.name);
+    const track = followed(speedTrack(column, sparse, table.rows, timeOf, 'speed'), column.name);
     if (track) tracks.wheelSpeedMps = track;
   }
   if (engineSpeed) {

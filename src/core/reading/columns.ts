@@ -94,13 +94,17 @@ function sensorColumn(facts: readonly ColumnFacts[]): ColumnRoles['only'] {
 type Speeds = Pick<ColumnRoles, 'roadSpeed' | 'wheelSpeeds' | 'engineSpeed'>;
 
 function speedColumns(facts: readonly ColumnFacts[], notes: Note[]): Speeds {
-  const filled = facts.filter((fact) => fact.numbers.length > 0);
+  // A receiver without a fix leaves its column empty at first: such a column counts as long as no filled one is there.
+  const of = (quantity: string): readonly ColumnFacts[] => {
+    const all = facts.filter((fact) => fact.quantity === quantity);
+    const filled = all.filter((fact) => fact.numbers.length > 0);
+    return filled.length > 0 ? filled : all.filter((fact) => fact.texts.length === 0);
+  };
   const leftOut = (fact: ColumnFacts, because: string): void => {
     notes.push({ code: 'speed-column-left-out', severity: 'warning', text: `"${fact.name}" is not used: ${because}.` });
   };
   const withUnit = (quantity: string): SpeedColumn[] =>
-    filled.flatMap((fact) => {
-      if (fact.quantity !== quantity) return [];
+    of(quantity).flatMap((fact) => {
       const unit = speedUnitOf(fact.name);
       if (unit) return [{ column: fact.column, name: fact.name, unit }];
       leftOut(fact, 'its name states no unit of speed, such as (km/h), (mph) or (m/s)');
@@ -108,8 +112,7 @@ function speedColumns(facts: readonly ColumnFacts[], notes: Note[]): Speeds {
     });
   const wheels = withUnit('wheel-speed');
   const mean = wheels.find((wheel) => /mean|average|mittel|moyen|medi[ao]/i.test(wheel.name));
-  const engine = filled.filter((fact) => fact.quantity === 'engine-speed');
-  const engineSpeed = engine.map((fact) => ({
+  const engineSpeed = of('engine-speed').map((fact) => ({
     column: fact.column,
     name: fact.name,
     unit: turningUnitOf(fact.name) ?? { unit: 'rev/min', factor: 1 },

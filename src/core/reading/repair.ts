@@ -1,6 +1,6 @@
 /**
- * Every repair of a recording, in the order in which it is done. Nothing is repaired anywhere else, and each repair
- * leaves a note.
+ * Every repair of a recording, in the order in which it is done, and each leaves a note. Nothing is repaired anywhere
+ * else.
  *
  * | found | done |
  * |---|---|
@@ -17,6 +17,7 @@
  * | missing, infinite, impossible values | up to three rows closed by a line; more are left out and split |
  * | values standing still | left out and split |
  * | values at the end stop | kept, counted as clipped |
+ * | speed that falls to nought at once (speed-dropouts.ts) | left out: a lost signal |
  */
 import type { Note } from '../note.ts';
 import { dropHeldRows, dropRepeatedRows } from './repair-rows.ts';

@@ -40,6 +40,42 @@ describe('speeds beside the acceleration', () => {
     expect(Array.from(roadSpeedMps!.value)).toEqual(Array(8).fill(25));
   });
 
+  it('are read from columns that stay empty until a receiver has its fix', async () => {
+    const late = (i: number): (string | number)[] => (i < 6000 ? ['', ''] : [90, 1800]);
+    const { roadSpeedMps, engineSpeedRpm } = await recordingOf(
+      withColumns('GPS speed (km/h),engine speed (rpm)', late, 6400),
+    );
+    expect(roadSpeedMps!.timeS[0]).toBeCloseTo(60, 9);
+    expect(roadSpeedMps!.value.every((v) => Math.abs(v - 25) < 1e-9)).toBe(true);
+    expect(engineSpeedRpm!.value[0]).toBe(1800);
+    // A filled column comes first, in whatever order they stand.
+    const two = await recordingOf(withColumns('GPS speed (km/h),vehicle speed (km/h)', (i) => [late(i)[0]!, 72], 6400));
+    expect(two.roadSpeedMps!.columnName).toBe('vehicle speed (km/h)');
+    const never = await recordingOf(withColumns('GPS speed (km/h)', () => ['']));
+    expect(never.roadSpeedMps).toBeUndefined();
+    expect(codesOf(never)).toContain('speed-column-empty');
+  });
+
+  it('lose the noughts of a lost signal, and keep those of a stop', async () => {
+    // 90 km/h at 1 Hz, two seconds lost; braking to a stop at 5 m/s², 3 s there, away at 2.5 m/s².
+    const lost = (i: number): number => (i >= 500 && i < 700 ? 0 : 90);
+    const stop = (i: number): number => {
+      const t = Math.floor(i / 25) / 4;
+      return 3.6 * Math.max(0, t < 10 ? Math.min(25, 25 - 5 * (t - 2)) : 2.5 * (t - 10));
+    };
+    const gone = await recordingOf(withColumns('GPS speed (km/h)', (i) => [lost(i)], 1200));
+    expect(gone.roadSpeedMps!.value.every((v) => v > 24)).toBe(true);
+    expect(gone.notes.find(({ code }) => code === 'speed-dropouts')!.text).toContain('1 time, 2 s in all');
+    const stopped = await recordingOf(withColumns('GPS speed (km/h)', (i) => [stop(i)], 1600));
+    expect(Math.min(...stopped.roadSpeedMps!.value)).toBe(0);
+    expect(codesOf(stopped)).not.toContain('speed-dropouts');
+    // Noughts until the first fix, in the middle of a drive.
+    const first = await recordingOf(
+      withColumns('GPS speed (km/h)', (i) => [i < 400 ? 0 : 90 + (Math.floor(i / 100) % 3)], 1200),
+    );
+    expect(first.roadSpeedMps!.value.every((v) => v > 24)).toBe(true);
+  });
+
   it('leave out what no vehicle drives: no fix, and misread values', async () => {
     const { roadSpeedMps } = await recordingOf(
       withColumns('speed (m/s)', (i) => [i < 10 ? -1 : i === 20 ? 9999 : 20 + 0.01 * i]),
