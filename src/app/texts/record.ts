@@ -56,7 +56,8 @@ export const record = {
   recorded: (seconds: string, samples: number) => `${seconds} s, ${samples} samples`,
   gaps: (count: number) =>
     count === 1 ? '1 gap so far: keep this page in front' : `${count} gaps so far: keep this page in front`,
-  longEnough: (seconds: number) => `At least ${seconds} s of steady speed make a good run.`,
+  longEnough: (seconds: number, hasSpeed: boolean) =>
+    `At least ${seconds} s of steady speed make a good run.${hasSpeed ? ' With the road speed recorded, a whole drive may be one recording: its steady stretches are found.' : ''}`,
   done: 'Recorded',
   fileName: (stamp: string) => `recording-${stamp}.csv`,
   problems: {
