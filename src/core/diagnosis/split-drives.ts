@@ -82,6 +82,9 @@ const whileMoving = ({ run, recording }: RecordedRun, drive: Drive): RecordedRun
   return { run, recording: { ...cutRecording(recording, drive.moving), notes: [...recording.notes, note(text)] } };
 };
 
+/** Driven with changing speed on purpose: what shakes in it is looked for in all of it. */
+const isSweep = ({ load }: Run): boolean => load !== undefined && load !== 'cruise' && load !== 'standing';
+
 const split = (one: RecordedRun): readonly RecordedRun[] => {
   const log = one.recording.wheelSpeedMps ?? one.recording.roadSpeedMps;
   const drive = log ? driveOf(log) : null;
@@ -89,7 +92,7 @@ const split = (one: RecordedRun): readonly RecordedRun[] => {
   const stood = drive.stoodS >= STOOD_S;
   if (!stood && drive.ratio < SEVERAL_SPEEDS) return [one];
   const heldS = drive.holds.reduce((sum, { fromS, toS }) => sum + toS - fromS, 0);
-  if (heldS >= HELD_SHARE * drive.movingS) return inHolds(one, drive);
+  if (heldS >= HELD_SHARE * drive.movingS && !isSweep(one.run)) return inHolds(one, drive);
   return stood ? [whileMoving(one, drive)] : [one];
 };
 

@@ -167,6 +167,13 @@ describe('a whole road test', () => {
     expect(why).toContain('Use the part that was driven steadily, or record with a speed log.');
   });
 
+  it('driven with changing speed on purpose is judged in all of it that moved', () => {
+    const { job, recordings } = runsOf(jobOf({ load: 'pull' }), logged);
+    expect(job.runs.map(({ name }) => name)).toEqual([undefined]);
+    expect(recordings[0]!.durationS).toBeGreaterThan(160);
+    expect(recordings[0]!.durationS).toBeLessThan(180);
+  });
+
   it('is used in the part that was asked for, on its own clock', () => {
     const { job, recordings } = runsOf(jobOf({ fromS: 100, toS: 150 }), recordingOf(TOWN_AND_ROAD, false));
     expect(job.runs).toHaveLength(1);
