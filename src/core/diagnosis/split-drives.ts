@@ -25,6 +25,9 @@ const STOOD_S = 3;
 const SEVERAL_SPEEDS = 1.4;
 /** Holds that make up less of the drive than this say too little of it. */
 const HELD_SHARE = 0.3;
+/** So many stretches are judged, each at a speed of its own: this far from the others at least. */
+const MOST_STRETCHES = 4;
+const OTHER_SPEED = 0.08;
 /** What was stated of a run holds for a stretch at a speed this near the stated one. */
 const STATED_WITHIN = 0.1;
 
@@ -60,8 +63,18 @@ const stretchRun = (run: Run, hold: Hold, own: boolean): Run => {
   };
 };
 
+/** The longest stretch at each of the speeds that were held longest, in order of time. */
+const chosenHolds = ({ holds }: Drive): readonly Hold[] => {
+  const chosen: Hold[] = [];
+  for (const hold of holds) {
+    const isOther = chosen.every(({ speedMps }) => Math.abs(hold.speedMps / speedMps - 1) > OTHER_SPEED);
+    if (isOther && chosen.length < MOST_STRETCHES) chosen.push(hold);
+  }
+  return chosen.sort((a, b) => a.fromS - b.fromS);
+};
+
 const inHolds = ({ run, recording }: RecordedRun, drive: Drive): readonly RecordedRun[] => {
-  const holds = [...drive.holds].sort((a, b) => a.fromS - b.fromS);
+  const holds = chosenHolds(drive);
   const owner = run.speedMps === undefined ? fastest(holds) : statedFor(run, holds);
   const heldS = holds.reduce((sum, { fromS, toS }) => sum + toS - fromS, 0);
   const leftS = drive.movingS + drive.stoodS - heldS;
@@ -71,7 +84,7 @@ const inHolds = ({ run, recording }: RecordedRun, drive: Drive): readonly Record
     const gear =
       own || others || holds.length === 1 ? '' : ' Gear or engine speed as stated are taken for another stretch.';
     const text = `A steady stretch of the drive, ${spanText(hold)} by the logged speed.${gear}`;
-    const left = `${leftS.toFixed(0)} s of standing or changing speed are left out; for a complaint that shows only then, give that part alone.`;
+    const left = `${leftS.toFixed(0)} s of standing, of changing speed and at speeds judged already are left out; for a complaint that shows only then, give that part alone.`;
     const notes = i === 0 ? [...recording.notes, note(`${text} ${left}`)] : [note(text)];
     return { run: stretchRun(run, hold, own), recording: { ...cutRecording(recording, [hold]), notes } };
   });

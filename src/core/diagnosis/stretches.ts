@@ -28,7 +28,8 @@ const HELD_WITHIN = 0.04;
 const SHORTEST_HOLD_S = 25;
 /** Below this (m/s) nothing is held on the road. */
 const LEAST_HELD_MPS = 4;
-const MOST_HOLDS = 4;
+/** A day's drive has more; the longest do. */
+const MOST_HOLDS = 60;
 /** A log lags by up to a second: so much is left out at the ends of a hold. */
 const END_S = 1;
 

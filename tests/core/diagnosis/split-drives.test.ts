@@ -167,6 +167,23 @@ describe('a whole road test', () => {
     expect(why).toContain('Use the part that was driven steadily, or record with a speed log.');
   });
 
+  it('that came back to its speeds again and again is judged once at each, where it was held longest', () => {
+    const again: Corner[] = [0, 1, 2, 3, 4].flatMap((k): Corner[] => [
+      [120 * k, 12],
+      [120 * k + 30 + k, 12],
+      [120 * k + 45, 25],
+      [120 * k + 110 - 2 * k, 25],
+      [120 * k + 119, 12],
+    ]);
+    const { job, recordings } = runsOf(jobOf(), recordingOf(again, true));
+    expect(job.runs).toHaveLength(2);
+    const speeds = recordings.map(({ roadSpeedMps }) => Math.round(roadSpeedMps!.value[10]!));
+    // 25 m/s longest at first, for 65 s; 12 m/s at last, for 34 s.
+    expect(speeds).toEqual([25, 12]);
+    expect(recordings[0]!.segments[0]!.startS).toBeLessThan(50);
+    expect(recordings[1]!.segments[0]!.startS).toBeGreaterThan(470);
+  });
+
   it('driven with changing speed on purpose is judged in all of it that moved', () => {
     const { job, recordings } = runsOf(jobOf({ load: 'pull' }), logged);
     expect(job.runs.map(({ name }) => name)).toEqual([undefined]);
