@@ -26,7 +26,7 @@ import { continueAfterSetBack, replaceStrayStamps, unwrap } from './repair-stamp
 import { findStuckValues, repairCorruptValues } from './repair-values.ts';
 import type { RowRange } from './repair-values.ts';
 import type { Body } from './read-body.ts';
-import type { Tally } from './row-sink.ts';
+import type { Tally } from './tally.ts';
 import { StampGroups } from './stamp-groups.ts';
 
 /** Pieces shorter than this say nothing about a vibration and are left out. */

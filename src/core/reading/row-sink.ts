@@ -4,6 +4,7 @@ import { ColumnBuilder } from './column-builder.ts';
 import type { Layout } from './layout.ts';
 import { CELL_EMPTY, CELL_NUMBER, cellState, cellText, scanNumber } from './number-scan.ts';
 import { StampScan } from './stamp-scan.ts';
+import { add, tally, type Tally } from './tally.ts';
 
 /** What to do with a column's cells. */
 export const SKIP = 0;
@@ -11,17 +12,6 @@ export const NUMBER = 1;
 export const STAMP = 2;
 export const CLOCK = 3;
 export const WORD = 4;
-
-/** How many rows or cells were not what the layout promised, and the line of the first. */
-export interface Tally {
-  count: number;
-  firstLine: number;
-}
-const tally = (): Tally => ({ count: 0, firstLine: 0 });
-const add = (to: Tally, line: number): void => {
-  if (to.count === 0) to.firstLine = line;
-  to.count++;
-};
 
 export interface SparseColumn {
   /** Index of the acceleration row this value was read in, or the next one after it. */
@@ -47,7 +37,12 @@ export interface Table {
   readonly textRows: Tally;
   readonly unreadableCells: Tally;
   readonly rowsWithoutAcceleration: number;
+  /** Rows (as they are kept) before which a row could not be used; the first few. */
+  readonly lostBefore: readonly number[];
 }
+
+/** So many places of lost rows are remembered: they tell lost rows from a slow sensor where both are few. */
+const MOST_LOST = 1000;
 
 export class RowSink {
   readonly columnCount: number;
@@ -83,6 +78,7 @@ export class RowSink {
   readonly #long = tally();
   readonly #text = tally();
   readonly #unreadable = tally();
+  readonly #lostBefore: number[] = [];
 
   constructor(layout: Layout) {
     const { roles } = layout;
@@ -180,9 +176,14 @@ export class RowSink {
     if (this.#numbers === this.values.length && cells <= this.columnCount && this.#wordFits) this.#push();
     else if (this.#extraFilled) add(this.#long, line);
     else if (cells < this.needed) {
-      if (this.#states.some((state) => state !== CELL_EMPTY)) add(this.#short, line);
+      if (this.#states.some((state) => state !== CELL_EMPTY)) this.#lose(this.#short, line);
     } else if (this.#wordFits) this.#keep(line);
     this.forgetRow();
+  }
+
+  #lose(to: Tally, line: number): void {
+    add(to, line);
+    if (this.#lostBefore.length < MOST_LOST) this.#lostBefore.push(this.#rows);
   }
 
   /** A row in which every kept cell is a number. */
@@ -209,7 +210,7 @@ export class RowSink {
     if (empty === axes && states.every((state) => state === CELL_EMPTY)) return;
     const timed = this.#firstAxis === 0 || states[0] === CELL_NUMBER;
     if (numbers === 0 && !timed) {
-      add(this.#text, line);
+      this.#lose(this.#text, line);
       return;
     }
     for (let i = 0; i < this.#speedRows.length; i++) {
@@ -243,6 +244,7 @@ export class RowSink {
       textRows: this.#text,
       unreadableCells: this.#unreadable,
       rowsWithoutAcceleration: this.#withoutAcceleration,
+      lostBefore: this.#lostBefore,
     };
   }
 }

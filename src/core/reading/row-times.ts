@@ -91,12 +91,14 @@ function byStamps(
     ? { rows: stamps.length, dropped: [] }
     : repairRows(stamps, table.axes, own);
   const used = stamps.subarray(0, rows);
-  const meanStep = new StampGroups(used).typicalStep;
+  // Rows that were left out since have moved the others.
+  const lost = dropped.length === 0 ? table.lostBefore : [];
+  const meanStep = new StampGroups(used, lost).typicalStep;
   if (!(meanStep > 0)) return null;
   const unit = decideTimeUnit(time, table.firstStamp, meanStep) ?? unitOfRate(givenRateHz, meanStep);
   if (!unit) return readingProblems.timeUnitUnclear(place.file, layout.bodyLine, time.name, meanStep);
   if (unit.factor !== 1) for (let i = 0; i < rows; i++) used[i] = used[i]! * unit.factor;
-  const fitted = fitTimeLine(used, setBacks);
+  const fitted = fitTimeLine(used, setBacks, lost);
   if (!fitted) return null;
   notes.push(...own, {
     code: 'time-base',

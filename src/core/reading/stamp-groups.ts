@@ -25,9 +25,12 @@ export class StampGroups {
   readonly equalStamps: number;
   readonly #rows: Uint32Array | null;
   readonly #times: Float64Array;
+  readonly #lostBefore: ReadonlySet<number>;
 
-  constructor(times: Float64Array) {
+  /** @param lostBefore rows before which a row is known to be lost: a double step there is no wonder */
+  constructor(times: Float64Array, lostBefore: readonly number[] = []) {
     this.#times = times;
+    this.#lostBefore = new Set(lostBefore);
     const limit =
       SHORT_STEP *
       (typicalSlope(
@@ -113,7 +116,7 @@ export class StampGroups {
     let last = -1;
     for (let j = 1; j < this.count; j++) {
       const ticks = (this.time(j) - this.time(j - 1)) / resolution;
-      if (!(ticks > 1.5 && ticks < 2.5)) continue;
+      if (!(ticks > 1.5 && ticks < 2.5) || this.#lostBefore.has(j)) continue;
       if (last >= 0) apart.push(j - last);
       else first = j;
       last = j;

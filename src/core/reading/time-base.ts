@@ -43,12 +43,17 @@ export interface TimeLine {
 /**
  * @param times stamps in seconds; in place becomes the time of every row, s, first row 0
  * @param setBacks rows before which the clock was set back
+ * @param lostBefore rows before which rows of the file could not be used
  * @returns null where the stamps do not run
  */
-export function fitTimeLine(times: Float64Array, setBacks: readonly number[]): TimeLine | null {
+export function fitTimeLine(
+  times: Float64Array,
+  setBacks: readonly number[],
+  lostBefore: readonly number[] = [],
+): TimeLine | null {
   const grid = regularGrid(times);
   if (grid && setBacks.length === 0) return grid;
-  const groups = new StampGroups(times);
+  const groups = new StampGroups(times, lostBefore);
   if (groups.count < 3) return null;
   const rough = groups.typicalStep;
   if (!(rough > 0)) return null;
