@@ -39,6 +39,9 @@ const wanderAt = (peak: Peak, slopeHz: number): number => {
   return told / (FULL_WIDTH * Math.max(1e-9, Math.abs(slopeHz)));
 };
 
+/** How closely (share of its frequency, at most) a sharp tone held its frequency; null of one that is not sharp. */
+export const heldWithin = (peak: Peak): number | null => (isSharp(peak) ? wanderAt(peak, peak.frequencyHz) : null);
+
 /** The two cases, split where the sharpest sure tone would just begin to spread; none where no tone is sharp. */
 export const heldCases = (tones: readonly Tone[]): readonly { readonly held: SpeedHeld; readonly prior: number }[] => {
   const limits = tones

@@ -2,6 +2,7 @@
 import { missingData } from '../vehicle/missing-data.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 import type { Finding } from './finding.ts';
+import { heldWithin } from './held-speed.ts';
 import { expectedPlace, type ExpectedPlace } from './place.ts';
 import type { RunInference } from './infer-run.ts';
 import { CLEAR_MOTION, evidenceAt, evidenceInStep, stoodStill } from './tone-motion.ts';
@@ -61,11 +62,26 @@ const motionSentence = (finding: Finding): { text: string; speaksFor: boolean } 
   return null;
 };
 
+/** From this share on a tone holds its frequency no better than a driver may hold a speed. */
+const HELD_BY_DRIVERS = 1e-3;
+
+/** Where no history of the speed was found: how closely the tone held its frequency, if more so than speeds are held. */
+const steadySentence = ({ match: { tone }, inference, chosen }: Finding): string | null => {
+  const within = inference.run.histories.count === 0 ? heldWithin(tone.peak) : null;
+  if (within === null || within > HELD_BY_DRIVERS) return null;
+  const held = `It held its frequency within ${(100 * within).toFixed(within < 1e-4 ? 3 : 2)} %`;
+  return chosen
+    ? `${held}, closer than a driver holds a speed: unless rollers or a governor held it, it may be no order.`
+    : `${held}; a driver holds a speed to some tenths of a percent, and an order would be blurred by that.`;
+};
+
 export const reasonsOf = (finding: Finding, vehicle: Vehicle): Reasons => {
   const { inference, match, chosen } = finding;
   const { peak, motion } = match.tone;
   const speaksFor: string[] = [];
   const against: string[] = [];
+  const steady = steadySentence(finding);
+  if (steady) (chosen ? against : speaksFor).push(steady);
   if (chosen) {
     const place = expectedPlace(inference, chosen.origin);
     const seen = chosen.image

@@ -29,7 +29,9 @@ const foundWhy = (finding: FindingReport): string => {
   const shares = finding.sharesFrequencyWith[0];
   const sure = sureText(finding);
   const apart = shares && shares.probability > 0.1 ? ` ${shares.separatedBy}` : '';
-  return [...finding.for.slice(0, 2), sure].join(' ') + apart;
+  // That a part turns at a fixed tone's rate is the first thing to know about it.
+  const rivals = finding.part === 'fixed' ? finding.against.slice(0, 1) : [];
+  return [...finding.for.slice(0, 2), ...rivals, sure].join(' ') + apart;
 };
 
 const noLines = (inferences: readonly RunInference[]): Answer | null => {
