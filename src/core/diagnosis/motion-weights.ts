@@ -1,7 +1,7 @@
 /** What a tone's own motion says of each thing that it may come from: likelihoods, 1 where it says nothing against it. */
 import type { Tone } from './tone.ts';
 import { logNormalExceedance } from './log-normal.ts';
-import { orderWidthWeight, ownWidthWeight, type SpeedHeld } from './held-speed.ts';
+import { heldWithin, orderWidthWeight, ownWidthWeight, type SpeedHeld } from './held-speed.ts';
 import { isOnTrack, type Histories } from './motion-model.ts';
 import { besideBelow, ownDensity, vehicleDensity } from './wander.ts';
 
@@ -20,8 +20,8 @@ const best = ({ motion, peak, imageMotion }: Tone, histories: Histories): number
   return most;
 };
 
-/** The greatest wander (ln) that would still leave the tone as narrow as the recording's length lets it be. */
-const steadinessOf = ({ peak }: Tone): number => peak.limitWidthHz / (2 * peak.frequencyHz);
+/** The greatest wander (ln) that would leave the tone as it is: as steady, or as narrow as the recording lets it be. */
+const steadinessOf = ({ peak }: Tone): number => heldWithin(peak) ?? peak.limitWidthHz / (2 * peak.frequencyHz);
 
 const clearlyStill = ({ motion, peak }: Tone, histories: Histories): boolean => {
   if (!motion) return false;

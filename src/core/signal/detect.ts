@@ -91,6 +91,7 @@ const peakOf = (
     verticalShare: up && up.length >= axes ? verticalShare(axes, measured.power, up, total) : null,
     widthHz: widthAt(line),
     limitWidthHz: lobeWidthBins('hann') / level.lengthS,
+    ...(measured.wanderHz !== undefined && { wanderHz: measured.wanderHz }),
     overFloorDb: 10 * Math.log10(whitened.t[line.bin]!),
     falseAlarmProbability: Math.min(1, Math.exp(line.logAlarm)),
     smoothAlarmProbability: Math.min(1, Math.exp(line.logSmooth)),

@@ -12,6 +12,7 @@ import {
   type Hermitian,
 } from './hermitian.ts';
 import { amplitudeAt, powerAt } from './band-power.ts';
+import { frequencyWander, partAmplitudes, type PartAmplitude } from './phase-steadiness.ts';
 import { fitTone, greatest, subtractTone, type ToneFit } from './tone-fit.ts';
 import { sliceBand, type Band, type Zoom } from './zoom.ts';
 
@@ -21,12 +22,13 @@ export interface MeasuredLine {
   /** Mean of |a|² over time per axis with the noise's share taken off, (m/s²)²: packed outer product, 0-to-peak. */
   readonly power: Hermitian;
   readonly amplitudeSdMps2: number;
+  /** Wander of its frequency that its phases leave room for, Hz (rms); absent of a line that was read in slices. */
+  readonly wanderHz?: number;
 }
 
 /** Least half width of the band in which a line is measured, and least in natural bins, for its noise. */
 const BAND_HZ = 0.6;
 const BAND_BINS = 44;
-const PARTS = 8;
 
 export const bandHalfWidth = (zoom: Zoom): number => Math.max(BAND_HZ, BAND_BINS / zoom.longestS);
 
@@ -34,26 +36,16 @@ export const bandHalfWidth = (zoom: Zoom): number => Math.max(BAND_HZ, BAND_BINS
  * Misfit of a steady line over the parts of a block beyond what chance makes of it: χ² over its degrees of freedom, less 1
  * and one standard deviation; 0 for a steady line.
  */
-const unsteadiness = (band: Band, fit: ToneFit, whitener: Hermitian): number => {
-  const axes = band.axes.length;
-  const count = band.envelope.length;
-  const endS = band.startS + count * band.stepS;
-  const partS = (endS - band.startS) / PARTS;
+const unsteadiness = (parts: readonly PartAmplitude[], fit: ToneFit, axes: number, whitener: Hermitian): number => {
   let square = 0;
-  let used = 0;
-  for (let p = 0; p < PARTS; p++) {
-    // Half-overlapped Hann slices; the outermost start at the block's ends.
-    const from = band.startS + (p * (endS - band.startS - 2 * partS)) / (PARTS - 1);
-    const part = sliceBand(band, from, from + 2 * partS);
-    if (!(part.lengthS > 0)) continue;
-    const a = amplitudeAt(part, fit.frequencyHz);
+  for (const { amplitude: a, lengthS } of parts) {
     const off: ComplexVector = {
       re: a.re.map((v, i) => v - fit.amplitude.re[i]!),
       im: a.im.map((v, i) => v - fit.amplitude.im[i]!),
     };
-    square += traceOfProduct(axes, whitener, outer(axes, off)) * part.lengthS;
-    used++;
+    square += traceOfProduct(axes, whitener, outer(axes, off)) * lengthS;
   }
+  const used = parts.length;
   // Each whitened complex deviation adds one per axis; the fit itself takes about two of the parts.
   if (used <= 2) return 0;
   const pairs = axes * (used - 2);
@@ -104,11 +96,16 @@ export const measureSteadyLine = (
   let mean = 0;
   let noiseTrace = 0;
   let length = 0;
+  let wanderHz = 0;
   const found: { f: number; variance: number }[] = [];
   for (let b = 0; b < zoom.blocks; b++) {
     const band = zoom.band(b, frequencyHz, bandHalfWidth(zoom));
     const fit = fitAmong(band, [frequencyHz, ...others], weights);
-    const misfit = unsteadiness(band, fit, inverse(axes, fit.noise));
+    const whitener = inverse(axes, fit.noise);
+    const parts = partAmplitudes(band, fit.frequencyHz);
+    const misfit = unsteadiness(parts, fit, axes, whitener);
+    const energyPerS = traceOfProduct(axes, whitener, outer(axes, fit.amplitude));
+    wanderHz = Math.max(wanderHz, frequencyWander(parts, fit.amplitude, energyPerS, band.lengthS) ?? Infinity);
     // Near the threshold of detection the bound is no longer reached; the excess is measured (noise study).
     const nearThreshold = 1 + 3 / Math.max(1, fit.energy - axes);
     // What the parts disagree by beyond noise is drift; a mean over it is less sure than the bound says.
@@ -131,6 +128,7 @@ export const measureSteadyLine = (
     frequencySdHz: Math.sqrt(Math.max(1, scatter) / precision),
     power,
     amplitudeSdMps2: Math.sqrt(noiseTrace / axes / zoom.blocks / 2 / length),
+    ...(Number.isFinite(wanderHz) && { wanderHz }),
   };
 };
 

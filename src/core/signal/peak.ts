@@ -13,6 +13,8 @@ export interface Peak {
   /** Full width at half power, Hz, and the least the analysis could have shown for a pure line. */
   readonly widthHz: number;
   readonly limitWidthHz: number;
+  /** Wander of its frequency that its phases leave room for, Hz (rms); absent where it was read in slices. */
+  readonly wanderHz?: number;
   /** Level over the local noise floor, dB, in the analysis that found it. */
   readonly overFloorDb: number;
   /** Probability that noise alone, smooth or of a resonance, gives a peak this high anywhere in the spectrum. */

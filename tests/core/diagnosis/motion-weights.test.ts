@@ -53,11 +53,20 @@ describe('what the motion of a tone says of an order', () => {
 
   it('of a group behind a slipping converter is judged by how the other one wanders', () => {
     const unknown = { track: null, factor: 1, held: null };
-    // Steady to 0.03/(2·7.5) = 0.002: as much as the other wanders, so it is less in half of such runs.
+    // As steady as the other wanders: it is less in half of such runs.
     expect(besideBelow(0.002, 0.002)).toBeCloseTo(0.5, 9);
-    expect(movingWeight(toneOf(100, 20, 7.5), HISTORY, unknown, 7.5)).toBeCloseTo(0.5, 9);
-    // Steady to a quarter of that: two spreads and more below the median, Φ(−ln 4/0.5) = 0.00278.
-    expect(movingWeight(toneOf(100, 20, 30), HISTORY, unknown, 30)).toBeCloseTo(0.00278, 4);
+    // A sharp tone has spread by half its least width at most: 0.03 Hz/2/2.355 = 0.00637 Hz, of 7.5 Hz 0.00085.
+    const near = movingWeight(toneOf(100, 20, 7.5), HISTORY, unknown, 7.5);
+    expect(near).toBeCloseTo(besideBelow(0.5 * (0.03 / 2.355 / 7.5), 0.002), 9);
+    // Φ(ln(0.00085/0.002)/0.5) = Φ(−1.71) = 0.0433.
+    expect(near).toBeCloseTo(0.0433, 3);
+    // Its phases say more: 0.0006 of its frequency, Φ(ln 0.3/0.5) = Φ(−2.41) = 0.0080.
+    const phased = toneOf(100, 20, 7.5);
+    const steady = { ...phased, peak: { ...phased.peak, wanderHz: 0.0006 * 7.5 } };
+    expect(movingWeight(steady, HISTORY, unknown, 7.5)).toBeCloseTo(0.008, 3);
+    // One that is not sharp is as steady as its least width lets it seem: 0.03/(2·7.5) = 0.002.
+    const blurred = { ...phased, peak: { ...phased.peak, widthHz: 0.06 } };
+    expect(movingWeight(blurred, HISTORY, unknown, 7.5)).toBeCloseTo(0.5, 9);
   });
 });
 
