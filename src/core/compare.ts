@@ -3,18 +3,10 @@ import { compareRuns } from './diagnosis/compare/compare.ts';
 import type { Comparison } from './diagnosis/compare/comparison.ts';
 import { inferJob } from './diagnosis/infer-job.ts';
 import type { RunInference } from './diagnosis/infer-run.ts';
-import { splitDrives } from './diagnosis/split-drives.ts';
+import { splitDrives, type RecordedJob } from './diagnosis/split-drives.ts';
 import { observeRun } from './diagnosis/run-evidence.ts';
-import type { Job } from './job/job.ts';
 import { failure, success } from './note.ts';
 import type { Result } from './note.ts';
-import type { Recording } from './reading/recording.ts';
-
-/** A job with its recordings: recordings[i] belongs to job.runs[i]. */
-export interface RecordedJob {
-  readonly job: Job;
-  readonly recordings: readonly Recording[];
-}
 
 /** Compares the runs of `before` with those of `after`. */
 export function compare(before: RecordedJob, after: RecordedJob): Result<Comparison> {

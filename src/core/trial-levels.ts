@@ -2,7 +2,7 @@
  * Amplitudes of one order in runs made alike but for a weight: what a balance by amplitudes is worked out from, taken
  * out of the recordings themselves, with their uncertainties.
  */
-import type { RecordedJob } from './compare.ts';
+import type { RecordedJob } from './diagnosis/split-drives.ts';
 import { inferencesOf } from './compare.ts';
 import { isSeen, RUN_TO_RUN_SD_DB } from './diagnosis/compare/change.ts';
 import { runLevels } from './diagnosis/compare/run-levels.ts';

@@ -9,7 +9,7 @@ import type { Recording } from '../reading/recording.ts';
 import { driveOf, type Drive, type Hold } from './stretches.ts';
 
 /** A job with its recordings: recordings[i] belongs to job.runs[i]. */
-export interface RecordedRuns {
+export interface RecordedJob {
   readonly job: Job;
   readonly recordings: readonly Recording[];
 }
@@ -128,7 +128,7 @@ const tooShort = ({ run, recording }: RecordedRun): Problem => ({
  * The runs as they are judged: the part that was asked for, and drives of several speeds in their steady stretches.
  * @returns the problem of the first that is too short to be judged
  */
-export const splitDrives = ({ job, recordings }: RecordedRuns): Result<RecordedRuns> => {
+export const splitDrives = ({ job, recordings }: RecordedJob): Result<RecordedJob> => {
   const all = recordings.flatMap((recording, i) => {
     const run = job.runs[i] ?? { file: recording.name };
     return split(asked({ run, recording }));
