@@ -217,10 +217,12 @@ function spread(times: Float64Array, groups: StampGroups, { fit, holes, drifting
  */
 function makeRising(times: Float64Array, breaks: readonly number[], step: number): void {
   const starts = new Set(breaks);
+  // Less than this apart two stamps are one: the difference is rounding, and would be lost in the next sum.
+  const least = 1e-6 * step;
   let moved = 0;
   for (let i = 1; i < times.length; i++) {
     times[i] = times[i]! + moved;
-    if (times[i]! > times[i - 1]!) continue;
+    if (times[i]! > times[i - 1]! + least) continue;
     if (starts.has(i)) {
       const move = times[i - 1]! + step - times[i]!;
       times[i] = times[i]! + move;
@@ -229,7 +231,12 @@ function makeRising(times: Float64Array, breaks: readonly number[], step: number
     }
     const from = i - 1;
     let to = i;
-    while (to < times.length && !starts.has(to) && !((to === i ? times[to]! : times[to]! + moved) > times[from]!)) to++;
+    while (
+      to < times.length &&
+      !starts.has(to) &&
+      !((to === i ? times[to]! : times[to]! + moved) > times[from]! + least)
+    )
+      to++;
     const open = to === times.length || starts.has(to);
     const rise = open ? 1e-3 * step : (times[to]! + moved - times[from]!) / (to - from);
     for (let k = i; k < to; k++) times[k] = times[from]! + (k - from) * rise;

@@ -250,6 +250,16 @@ describe('uneven stamps', () => {
     expect(recording.segments).toHaveLength(1);
   });
 
+  it('rise by more than rounding where two are one', async () => {
+    let time = 0;
+    const stamps = Array.from({ length: 1000 }, (_, i) => (time += 10 + 6 * scatter(i)));
+    // One differs from the stamp before it by a millionth of a nanosecond.
+    const stamp = (i: number): string => (i === 37 ? `${stamps[36]!.toFixed(4)}00000001` : stamps[i]!.toFixed(4));
+    const times = timesOf(await recordingOf(timed('time (ms)', stamp, 1000)));
+    expect(times).toHaveLength(1000);
+    for (let i = 1; i < times.length; i++) expect(times[i]! - times[i - 1]!).toBeGreaterThan(1e-12);
+  });
+
   it('are uneven sampling where the clock itself wanders, and are kept', async () => {
     let time = 0;
     const stamps = Array.from({ length: 1000 }, (_, i) => (time += 10 + 6 * scatter(i)));

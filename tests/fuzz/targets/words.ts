@@ -95,7 +95,7 @@ export const words = target<Input>({
     must([0, 1, 2].includes(status), `status ${status}`);
     must(status === 0 ? out.length > 0 : err.length > 0, `status ${status} without a word`);
     must(
-      !/\bundefined\b|\bNaN\b|\[object |\bInfinity\b|\n {4}at /.test(out + err) ||
+      !/\bundefined\b|\bNaN\b|\[object |\bInfinity\b|\n {4}at .*:\d+:\d+/.test(out + err) ||
         /undefined|nan|object|infinity/i.test(given),
       `unformatted: ${(out + err).slice(0, 300)}`,
     );
