@@ -56,6 +56,8 @@ export function trialLevels(recorded: RecordedJob, label: string): Result<TrialL
   const judged = inferencesOf(recorded);
   if (!judged.ok) return judged;
   const inferences = judged.value;
+  // Levels are told apart by the order of the runs: a run that fell into several would shift all that follow.
+  if (inferences.length !== recorded.recordings.length) return failure(SEVERAL_SPEEDS);
   const [asFound] = inferences;
   if (asFound === undefined) return failure(NO_RUN);
   const place = placeInRun(asFound, label);
@@ -88,6 +90,12 @@ export function trialLevels(recorded: RecordedJob, label: string): Result<TrialL
   const levels = trialAmplitudes(found).map((amplitude, k) => ({ run: found[k]?.run ?? '', ...amplitude }));
   return success({ axis: axes[strongest] ?? 'x', levels, notes });
 }
+
+const SEVERAL_SPEEDS: Problem = {
+  code: 'trial-run-several-speeds',
+  message: 'By its logged speed one of the trial runs was driven at several speeds.',
+  remedy: 'Record each trial run at one steady speed, all at the same, or give the part of it that is (from, to).',
+};
 
 /** Level on one axis alone. */
 const levelOn = (

@@ -11,6 +11,22 @@ import { trialAmplitudes, trialLevels } from '../../src/core/trial-levels.ts';
 import type { SpeedSource } from '../../src/core/vehicle/vehicle.ts';
 import { plainRecording } from '../accuracy/plain-recording.ts';
 
+/** A log of half a minute at 60 and half a minute at 90 km/h. */
+const twoSpeeds = (): Recording => {
+  const timeS = Float64Array.from({ length: 61 }, (_, i) => i);
+  const axis = Float64Array.from({ length: 60 * 125 }, (_, i) => Math.sin(1.9 * i));
+  const value = timeS.map((t) => (t < 30 ? 17 : 25));
+  return plainRecording([axis], 125, {
+    timeS,
+    value,
+    columnName: 'v',
+    unit: 'm/s',
+    unitBecause: '',
+    step: 1,
+    intervalS: 1,
+  });
+};
+
 const RATE = 125;
 const LENGTH_S = 60;
 const STEADY = { timeS: Float64Array.of(0), relative: Float64Array.of(1) };
@@ -245,5 +261,22 @@ describe('the order in runs of 20 s that stand perfectly still', () => {
       ok: false,
       problem: { code: 'runs-missing' },
     });
+  });
+});
+
+describe('a trial run driven at several speeds', () => {
+  it('is refused: its levels would be taken for those of the next weight', () => {
+    const recorded: RecordedJob = {
+      job: {
+        schemaVersion: 1,
+        vehicle: { layout: 'rear-drive', tire: { kind: 'size', size: 'P235/75R15' }, axleRatio: 3.55 },
+        work: [],
+        runs: [{ file: 'a.csv' }],
+        measurements: [],
+      },
+      recordings: [twoSpeeds()],
+    };
+    const levels = trialLevels(recorded, 'driveshaft 1×');
+    expect(!levels.ok && levels.problem.code).toBe('trial-run-several-speeds');
   });
 });

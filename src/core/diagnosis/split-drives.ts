@@ -46,10 +46,10 @@ const asked = ({ run, recording }: RecordedRun): RecordedRun => {
 };
 
 /** Gear and engine speed as stated belong to the stretch that the stated speed is nearest to; without one, the fastest. */
-const statedFor = ({ speedMps = Infinity }: Run, holds: readonly Hold[]): Hold =>
-  holds.reduce((a, b) => (Math.abs(b.speedMps - speedMps) < Math.abs(a.speedMps - speedMps) ? b : a));
-
-const fastest = (holds: readonly Hold[]): Hold => holds.reduce((a, b) => (b.speedMps > a.speedMps ? b : a));
+const statedFor = ({ speedMps }: Run, holds: readonly Hold[]): Hold => {
+  const fit = (hold: Hold): number => (speedMps === undefined ? hold.speedMps : -Math.abs(hold.speedMps - speedMps));
+  return holds.reduce((a, b) => (fit(b) > fit(a) ? b : a));
+};
 
 const stretchRun = (run: Run, hold: Hold, own: boolean): Run => {
   const { speedMps, gearRatio, engineRpm, ...rest } = run;
@@ -75,7 +75,7 @@ const chosenHolds = ({ holds }: Drive): readonly Hold[] => {
 
 const inHolds = ({ run, recording }: RecordedRun, drive: Drive): readonly RecordedRun[] => {
   const holds = chosenHolds(drive);
-  const owner = run.speedMps === undefined ? fastest(holds) : statedFor(run, holds);
+  const owner = statedFor(run, holds);
   const heldS = holds.reduce((sum, { fromS, toS }) => sum + toS - fromS, 0);
   const leftS = drive.movingS + drive.stoodS - heldS;
   const others = run.gearRatio === undefined && run.engineRpm === undefined;

@@ -20,6 +20,8 @@ export interface Drive {
 }
 
 const STEP_S = 1;
+/** A longer log (s) is one of days, or has a hole of hours in it: no drive to be cut. */
+const LONGEST_S = 20_000;
 /** Slower than this a drive is setting off or coming to rest, m/s. */
 const MOVING_MPS = 2;
 /** A hold keeps its speed within this share to either side. A driver's foot is worth a percent, a grade a few. */
@@ -52,7 +54,7 @@ const evenSpeeds = ({ timeS, value }: Track): Float64Array => {
 const longestHold = (speeds: Float64Array, free: Uint8Array): { from: number; to: number } | null => {
   const spread = (1 + HELD_WITHIN) / (1 - HELD_WITHIN);
   let best = { from: 0, to: 0 };
-  for (let from = 0; from < speeds.length; from++) {
+  for (let from = 0; speeds.length - from > best.to - best.from; from++) {
     let low = Infinity;
     let high = 0;
     let to = from;
@@ -80,9 +82,12 @@ const movingSpans = (speeds: Float64Array, startS: number): readonly Span[] => {
   return spans.filter(({ fromS, toS }) => toS > fromS);
 };
 
-/** @param log road or wheel speed, m/s; null where it holds too little to be followed */
+/**
+ * @param log road or wheel speed, m/s
+ * @returns null where it holds too little to be followed, or spans more than a long day's drive
+ */
 export const driveOf = (log: Track): Drive | null => {
-  if (log.timeS.length < 4) return null;
+  if (log.timeS.length < 4 || log.timeS.at(-1)! - log.timeS[0]! > LONGEST_S) return null;
   const speeds = evenSpeeds(log);
   const startS = log.timeS[0]!;
   const moved = speeds.filter((v) => v >= MOVING_MPS);

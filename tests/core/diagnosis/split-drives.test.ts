@@ -82,6 +82,24 @@ describe('a drive by its logged speed', () => {
     expect(driveOf(logOf(foot))!.holds).toHaveLength(1);
   });
 
+  it('is told at once of five hours, and not at all where its log spans days', () => {
+    const hours = logOf([
+      [0, 20],
+      [9000, 20],
+      [9100, 30],
+      [18_000, 30],
+    ]);
+    const before = performance.now();
+    expect(
+      driveOf(hours)!
+        .holds.slice(0, 2)
+        .map(({ speedMps }) => Math.round(speedMps)),
+    ).toEqual([20, 30]);
+    expect(performance.now() - before).toBeLessThan(2000);
+    const days = { ...hours, timeS: hours.timeS.map((t, i) => (i > 9000 ? t + 1e9 : t)) };
+    expect(driveOf(days)).toBeNull();
+  });
+
   it('cannot be told from three values', () => {
     expect(
       driveOf({ ...logOf(TOWN_AND_ROAD), timeS: Float64Array.of(0, 1, 2), value: Float64Array.of(1, 2, 3) }),
