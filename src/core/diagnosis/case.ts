@@ -2,7 +2,7 @@
 import type { LimitOverrides } from '../driveline/limit.ts';
 import type { Measurement } from '../driveline/measurement.ts';
 import type { WorkDone } from '../job/job.ts';
-import type { Part } from '../vehicle/line.ts';
+import type { Line, Part } from '../vehicle/line.ts';
 import type { RunCondition, Vehicle } from '../vehicle/vehicle.ts';
 import type { Perceived } from './perceived.ts';
 
@@ -10,6 +10,7 @@ import type { Perceived } from './perceived.ts';
 export interface Companion {
   readonly part: Part;
   readonly order: number;
+  readonly role?: Line['role'];
   readonly label: string;
   readonly amplitudeMps2: number;
   readonly feltLevel: number;

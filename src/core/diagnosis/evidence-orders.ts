@@ -6,8 +6,13 @@ import type { Sign } from './evidence-signs.ts';
 import type { Clue, SignSeen } from './clue.ts';
 
 /** A companion from this share of the finding's level on counts as standing beside it; below the other, as absent. */
-const COMPANION_SHARE = 0.3;
-const ABSENT_SHARE = 0.15;
+interface Shares {
+  readonly present: number;
+  readonly absent: number;
+}
+const COMPANION_SHARES: Shares = { present: 0.3, absent: 0.15 };
+/** Firing stands in every engine's spectrum: only as strong as the finding is it out of the ordinary. */
+const FIRING_SHARES: Shares = { present: 1, absent: 0.3 };
 /** Shares of the power along gravity beyond which the shake counts as one-directional. */
 const VERTICAL_SHARE = 0.65;
 const SIDEWAYS_SHARE = 0.35;
@@ -31,24 +36,25 @@ const on =
 /** A clue that compares the finding's level with those of other orders of its part. */
 function companionClue(
   asks: (basis: FindingBasis) => boolean,
-  wanted: (order: number, own: number) => boolean,
+  wanted: (companion: Companion, own: number) => boolean,
   present: Sign,
   absent: Sign | null,
   name: string,
+  shares = COMPANION_SHARES,
 ): Clue {
   const read = (basis: FindingBasis): SignSeen | 'neither' | null => {
-    const others = basis.companions.filter(({ part, order }) => part === basis.part && wanted(order, basis.order ?? 0));
+    const others = basis.companions.filter((other) => other.part === basis.part && wanted(other, basis.order ?? 0));
     const greatest = others.reduce<Companion | null>((a, b) => (a && a.amplitudeMps2 >= b.amplitudeMps2 ? a : b), null);
     if (!greatest) return null;
     const share = greatest.amplitudeMps2 / basis.amplitudeMps2;
-    if (greatest.seen && share >= COMPANION_SHARE) {
+    if (greatest.seen && share >= shares.present) {
       return {
         sign: present,
         text: `${greatest.label} stands beside it at ${shareText(share)} of its level`,
         strength: 1,
       };
     }
-    if (share > ABSENT_SHARE || absent === null) return 'neither';
+    if (share > shares.absent || absent === null) return 'neither';
     return {
       sign: absent,
       text: `Of ${name} there is little or nothing (at most ${shareText(share)} of this level)`,
@@ -63,24 +69,25 @@ const shareText = (share: number): string =>
   share >= 10 ? `${Math.round(share)} times` : share.toFixed(share < 1 ? 2 : 1);
 
 export const orderClues: readonly Clue[] = [
-  companionClue(on('driveshaft', 1), (order) => order === 2, 'twice-too', 'once-alone', 'driveshaft 2×'),
-  companionClue(on('driveshaft', 2), (order) => order === 1, 'once-too', 'twice-alone', 'driveshaft 1×'),
-  companionClue(on('driveshaft', 2), (order) => order === 4, 'four-times-too', null, 'driveshaft 4×'),
+  companionClue(on('driveshaft', 1), ({ order }) => order === 2, 'twice-too', 'once-alone', 'driveshaft 2×'),
+  companionClue(on('driveshaft', 2), ({ order }) => order === 1, 'once-too', 'twice-alone', 'driveshaft 1×'),
+  companionClue(on('driveshaft', 2), ({ order }) => order === 4, 'four-times-too', null, 'driveshaft 4×'),
   companionClue(
     on('tire', 1),
-    (order) => order === 2 || order === 3,
+    ({ order }) => order === 2 || order === 3,
     'tire-higher-too',
     'tire-once-alone',
     'tire 2× and 3×',
   ),
-  companionClue(on('tire', 2, 3, 4), (order) => order === 1, 'tire-once-too', 'tire-higher-alone', 'tire 1×'),
+  companionClue(on('tire', 2, 3, 4), ({ order }) => order === 1, 'tire-once-too', 'tire-higher-alone', 'tire 1×'),
   companionClue(
     on('engine'),
-    (order, own) => order !== own && isHalfOrder(order),
+    ({ order }, own) => order !== own && isHalfOrder(order),
     'half-orders-too',
     'half-orders-absent',
     'the engine’s half orders',
   ),
+  companionClue(on('engine', 1), ({ role }) => role === 'firing', 'firing-too', 'firing-low', 'firing', FIRING_SHARES),
   {
     signs: ['mostly-vertical', 'mostly-sideways'],
     missing: 'The direction of the shake is not known, since the recording does not show which way is up.',

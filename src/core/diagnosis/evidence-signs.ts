@@ -23,6 +23,8 @@ export type Sign =
   | 'tire-higher-alone'
   | 'half-orders-too'
   | 'half-orders-absent'
+  | 'firing-too'
+  | 'firing-low'
   | 'beats'
   | 'heard'
   // how the run was driven

@@ -11,7 +11,7 @@ import { timeFrequency } from '../signal/time-frequency.ts';
 import { welchAmplitude } from '../signal/welch.ts';
 import { powerOfTwoAtLeast } from '../signal/fft.ts';
 import { expectedLines } from '../vehicle/expected-lines.ts';
-import type { ExpectedLines } from '../vehicle/line.ts';
+import type { ExpectedLines, Line } from '../vehicle/line.ts';
 import type { RunCondition, Vehicle } from '../vehicle/vehicle.ts';
 import type { DetectionLimit } from './absence.ts';
 import { detectionLimit } from './detection-limit.ts';
@@ -20,6 +20,7 @@ import { imageFactors, sweepPriorOf, type Histories } from './motion-model.ts';
 import { findTones } from './find-tones.ts';
 import type { Tone } from './tone.ts';
 import { findTracks } from './track/find-tracks.ts';
+import { HIGHEST_HZ as WORK_HIGHEST_HZ } from './track/work-signal.ts';
 import { trackFromLog } from './track/logged-track.ts';
 
 export interface RunEvidence {
@@ -71,6 +72,16 @@ const NO_LINES: ExpectedLines = {
 
 export const linesOrNone = (expected: ExpectedLines | null): ExpectedLines => expected ?? NO_LINES;
 
+/** Share of half the rate up to which a line is followed. */
+const FOLLOWED_SHARE = 0.9;
+
+/** Lines of gears and motors that the search for the speed's history, made for the slower ones, does not reach, Hz. */
+const highLinesOf = (lines: readonly Line[], samplingRateHz: number): readonly number[] =>
+  lines
+    .filter(({ role, visibility }) => (role === 'mesh' || role === 'electric') && visibility === 'below-half-rate')
+    .map((line) => line.frequencyHz)
+    .filter((hz) => hz > WORK_HIGHEST_HZ && hz < (FOLLOWED_SHARE * samplingRateHz) / 2);
+
 /** Slip between engine and wheels: a converter, a clutch, or speeds that are not tied at all. */
 const canSlip = (vehicle: Vehicle, expected: ExpectedLines | null): boolean =>
   vehicle.layout !== 'electric' && (vehicle.converter !== false || expected?.engineTiedToRoad === false);
@@ -121,6 +132,7 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
   const { tracks } = findTracks(slow, {
     baseHz,
     multiples: baseHz === null ? [] : linesHz.map((hz) => hz / baseHz),
+    highLinesHz: highLinesOf(expectedList, slow.samplingRateHz),
     logPrior: roadScalePrior(linesOrNone(expected)),
     imageFactors: (tonesHz) => imageFactors(tonesHz, linesHz, rate),
     logged,

@@ -16,6 +16,10 @@ const withOther = (basis: FindingBasis, order: number, amplitude: number, seen =
   ...basis,
   companions: [companion(basis.part, order, amplitude, seen)],
 });
+const withFiring = (amplitude: number): FindingBasis => ({
+  ...finding('engine', 1),
+  companions: [{ ...companion('engine', 4, amplitude), role: 'firing' }],
+});
 const once = finding('driveshaft', 1);
 const twice = finding('driveshaft', 2);
 
@@ -40,6 +44,8 @@ const TABLE: readonly (readonly [what: string, basis: FindingBasis, context: Cas
   ['tire 2× alone', withOther(finding('tire', 2), 1, 0.004, false), caseOf(), 'tire-higher-alone'],
   ['1½× beside ½×', withOther(finding('engine', 0.5), 1.5, 0.06), caseOf(), 'half-orders-too'],
   ['no half orders beside 1×', withOther(finding('engine', 1), 0.5, 0.004, false), caseOf(), 'half-orders-absent'],
+  ['firing as strong as 1×', withFiring(0.12), caseOf(), 'firing-too'],
+  ['little firing beside 1×', withFiring(0.02), caseOf(), 'firing-low'],
   ['beating', finding('tire', 1, { beats: true }), caseOf(), 'beats'],
   ['heard', finding('engine', 1, { perceived: 'heard' }), caseOf(), 'heard'],
   ['moving off', once, driven('pull', 5), 'low-speed'],

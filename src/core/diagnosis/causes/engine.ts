@@ -56,6 +56,7 @@ export const engineCauses: readonly Cause[] = [
       'Check for cracks and a lost weight, re-index or replace the converter or clutch cover, and seat the pilot.',
     applies: once,
     reasons: {
+      'firing-low': 'a heavy spot shakes at 1× alone',
       'square-with-speed': 'a heavy spot pulls with the square of speed',
       'transmission-removed': 'converter and flexplate were parted and joined again',
       'run-standing': 'it turns with the engine, whether the vehicle moves or not',
@@ -68,6 +69,7 @@ export const engineCauses: readonly Cause[] = [
     repair: 'Replace the damper.',
     applies: once,
     reasons: {
+      'firing-low': 'a heavy spot shakes at 1× alone',
       'square-with-speed': 'a heavy spot pulls with the square of speed',
       'run-standing': 'it turns with the engine, whether the vehicle moves or not',
     },
@@ -78,6 +80,10 @@ export const engineCauses: readonly Cause[] = [
     why: 'A mount that has gone hard, collapsed or been tightened in a twist passes the power unit’s normal shake to the body.',
     repair: 'Replace the mount, loosen all mounts, let the power unit settle, and tighten them to the maker’s torque.',
     applies: (basis, context) => basis.part === 'engine' && !halfOrder(basis, context),
+    reasons: {
+      'firing-too': 'what reaches the body past a mount is the firing first of all',
+      'firing-low': 'a mount that passes 1× would pass the firing too',
+    },
   },
   {
     id: 'exhaust-grounded',
@@ -85,7 +91,11 @@ export const engineCauses: readonly Cause[] = [
     why: 'An exhaust pipe that touches, or hangers pulled tight, carry the firing pulses past the mounts into the body.',
     repair: 'Find the shiny spot, free the exhaust, and let it hang without strain, warm and cold.',
     applies: (basis, context) => both(engine, burnsFuel)(basis, context) && !halfOrder(basis, context),
-    reasons: { heard: 'a grounded exhaust drones', 'exhaust-changed': 'new parts hang differently' },
+    reasons: {
+      heard: 'a grounded exhaust drones',
+      'firing-low': 'an exhaust that touches carries the firing first of all',
+      'exhaust-changed': 'new parts hang differently',
+    },
   },
   {
     id: 'lugging',

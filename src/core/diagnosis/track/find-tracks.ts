@@ -11,6 +11,7 @@ import { composeTracks, withUnitMean } from '../../signal/combine-tracks.ts';
 import { findRampTrack, findSpeedTrack } from '../../signal/speed-track.ts';
 import type { Prepared } from '../../signal/spectrum.ts';
 import { coarsePaths, imagePaths } from './coarse-paths.ts';
+import { followHighLines } from './high-lines.ts';
 import { best, judge, type Judged } from './judge-track.ts';
 import { sharpness, type Band } from './sharpness.ts';
 import { isSweep } from '../swept-level.ts';
@@ -152,10 +153,10 @@ const asImage = (prepared: Prepared, one: Judged, steady: readonly Band[], searc
 export const findTracks = (recording: Prepared, search: TrackSearch): FoundTracks => {
   const prepared = workSignal(recording);
   const steady = sharpness(prepared, prepared.samplingRateHz);
-  if (!search.logged && standsStill(steady, search)) return { tracks: [], gain: 0 };
-  const found = first(prepared, search, steady);
-  if (!found || (found.gain < LEAST_GAIN && !search.logged)) return { tracks: [], gain: found?.gain ?? 0 };
-  let one = found;
+  const found = !search.logged && standsStill(steady, search) ? null : first(prepared, search, steady);
+  const believed = found && (found.gain >= LEAST_GAIN || search.logged) ? found : null;
+  let one = followHighLines(recording, prepared, search.highLinesHz, believed, steady);
+  if (!one) return { tracks: [], gain: found?.gain ?? 0 };
   let other = second(prepared, one, steady, search);
   if (other && shared(one.bands, other.bands) > SAME_HISTORY) {
     const again = judge(prepared, other.track, steady);

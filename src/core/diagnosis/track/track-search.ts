@@ -5,6 +5,8 @@ export interface TrackSearch {
   /** Expected wheel (or engine) speed at the stated speed, Hz, and the expected lines as multiples of it. */
   readonly baseHz: number | null;
   readonly multiples: readonly number[];
+  /** Where lines are expected that only a recording at its full rate holds, Hz: tooth mesh and motor orders. */
+  readonly highLinesHz: readonly number[];
   /** ln prior of ln(mean speed over stated). */
   readonly logPrior: (scale: number) => number;
   /** Factors of the vehicle's speed over a track's, if tones that the track keeps together are images of lines. */

@@ -11,7 +11,7 @@ import { reasonsOf } from '../../diagnosis/reasons.ts';
 import { separatedBy } from '../../diagnosis/separation.ts';
 import type { Vehicle } from '../../vehicle/vehicle.ts';
 import type { CauseReport, FindingReport, SharedOrigin } from '../report.ts';
-import { orderReports } from './order-report.ts';
+import { orderReport } from './order-report.ts';
 
 /** Another origin is named as sharing the frequency from this probability on. */
 const SHARED_FROM = 0.03;
@@ -37,20 +37,23 @@ const sharedWith = (finding: Finding, vehicle: Vehicle): SharedOrigin[] => {
 };
 
 const companionsOf = (inference: RunInference, label: string): Companion[] =>
-  orderReports(inference).flatMap((order) =>
-    order.label === label || order.amplitudeMps2 === null || order.feltLevel === null
-      ? []
-      : [
-          {
-            part: order.part,
-            order: order.order,
-            label: order.label,
-            amplitudeMps2: order.amplitudeMps2,
-            feltLevel: order.feltLevel,
-            seen: order.visibility === 'seen',
-          },
-        ],
-  );
+  inference.origins.flatMap((origin) => {
+    const { part, order, role } = origin.line;
+    const { amplitudeMps2, feltLevel, visibility } = orderReport(inference, origin);
+    if (origin.line.label === label || amplitudeMps2 === null || feltLevel === null) return [];
+    const seen = visibility === 'seen';
+    return [
+      {
+        part,
+        order,
+        ...(role === undefined ? {} : { role }),
+        label: origin.line.label,
+        amplitudeMps2,
+        feltLevel,
+        seen,
+      },
+    ];
+  });
 
 export const findingBasis = (finding: Finding, inferences: readonly RunInference[]): FindingBasis => {
   const { peak } = finding.match.tone;

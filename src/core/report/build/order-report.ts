@@ -23,7 +23,7 @@ const toneOf = (inference: RunInference, origin: Origin): Match | null => {
   return best;
 };
 
-const orderReport = (inference: RunInference, origin: Origin): OrderReport => {
+export const orderReport = (inference: RunInference, origin: Origin): OrderReport => {
   const { line } = origin;
   const { run } = inference;
   const rate = run.prepared.samplingRateHz;
