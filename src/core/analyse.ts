@@ -1,9 +1,10 @@
 /** The pipeline: a job and its recordings in, the Report and its pictures out. Pure, and read from top to bottom. */
 import { conclude, contextOf } from './conclude.ts';
-import { findingsOf } from './diagnosis/finding.ts';
+import { closerLook } from './diagnosis/closer-look.ts';
+import { findingsOf, type Finding } from './diagnosis/finding.ts';
 import { inferJob } from './diagnosis/infer-job.ts';
 import type { RunInference } from './diagnosis/infer-run.ts';
-import { observeRun } from './diagnosis/run-evidence.ts';
+import { observeRun, type RunEvidence } from './diagnosis/run-evidence.ts';
 import { splitDrives } from './diagnosis/split-drives.ts';
 import type { Job } from './job/job.ts';
 import { failure, success, type Result } from './note.ts';
@@ -46,6 +47,12 @@ const pictureOf = (inference: RunInference): RunPicture => {
   };
 };
 
+/** What the runs say together, and what of it a person would notice. */
+interface Weighed {
+  readonly inferences: readonly RunInference[];
+  readonly found: readonly Finding[];
+}
+
 /** The runs of the complaint: a run made to prove the repair would speak against the very fault it is to clear. */
 const complaintOf = (job: Job, recordings: readonly Recording[]): { job: Job; recordings: readonly Recording[] } => {
   const kept = job.runs.map(({ stage }) => stage !== 'proof');
@@ -85,11 +92,17 @@ export const analyse = (
     tell('spectra', (0.6 * i) / recordings.length, `spectra of ${nameOf(job, i)}`);
     return observeRun(vehicle, job.runs[i] ?? {}, recording, nameOf(job, i));
   });
-  const inferences = inferJob(vehicle, evidence, (i) =>
-    tell('matching', 0.6 + (0.3 * i) / evidence.length, `matching ${nameOf(job, i)}`),
-  );
+  const weigh = (runs: readonly RunEvidence[]): Weighed => {
+    const inferences = inferJob(vehicle, runs, (i) =>
+      tell('matching', 0.6 + (0.3 * i) / runs.length, `matching ${nameOf(job, i)}`),
+    );
+    return { inferences, found: findingsOf(inferences) };
+  };
+  const asDriven = weigh(evidence);
+  const closer = asDriven.found.length === 0 ? closerLook(vehicle, evidence, job.runs) : null;
+  const parts = closer && weigh(closer);
+  const { inferences, found } = parts && parts.found.length > 0 ? parts : asDriven;
   tell('report', 0.9, 'writing the report');
-  const found = findingsOf(inferences);
   const runs = inferences.map((inference, i): RunReport => {
     const run = runReport(inference, job.runs[i]?.file ?? inference.run.name, vehicle);
     // Remarks on the vehicle's data stand once, with the first run.

@@ -41,6 +41,9 @@ const FOOT_HZ = 0.15;
 /** Nearer still, within so many of its least widths, half of it is: its own shoulder, where it wanders a little. */
 const SHOULDER_SHARE = 0.5;
 const SHOULDER_WIDTHS = 2;
+/** Two tones this far apart (relative) have parted, this near they are together. */
+const WIDELY = 0.1;
+const TOGETHER = 0.02;
 /** Highest frequency looked at: share of half the rate, and in hertz. */
 const HALF_SHARE = 0.98;
 const MOST_HZ = 800;
@@ -56,6 +59,24 @@ const reachBetween = (relative: readonly Float64Array[], a: Domain, b: Domain, f
   const moved = (domain: Domain, i: number): number =>
     domain.track < 0 ? 0 : slopeIn(domain, frequencyHz) * (relative[domain.track]![i]! - 1);
   return relative[0]!.reduce((most, _, i) => Math.max(most, Math.abs(moved(a, i) - moved(b, i))), 0);
+};
+
+/** Where a tone found in a domain was at each of the times, Hz. */
+const pathOf = (relative: readonly Float64Array[], { domain, peak: { frequencyHz } }: Found): readonly number[] =>
+  Array.from(relative[0]!, (_, i) =>
+    domain.track < 0 ? frequencyHz : frequencyHz + slopeIn(domain, frequencyHz) * (relative[domain.track]![i]! - 1),
+  );
+
+/**
+ * True where two tones that part widely at some times keep together at most: one tone, found on two histories that agree
+ * there, as those of road and engine do once a launch has closed the gap between them.
+ */
+const keepTogether = (relative: readonly Float64Array[], one: Found, other: Found): boolean => {
+  const theirs = pathOf(relative, other);
+  const shares = pathOf(relative, one).map((hz, i) => Math.abs(hz / theirs[i]! - 1));
+  return (
+    shares.some((share) => share > WIDELY) && shares.filter((share) => share < TOGETHER).length > shares.length / 2
+  );
 };
 
 const peaksOn = (even: Prepared, { relative }: SpeedTrack): readonly Peak[] => {
@@ -136,7 +157,7 @@ export const findTones = (
     const smear = kept.some((other) => {
       if (other.domain === one.domain) return false;
       const apart = Math.abs(frequencyHz - other.peak.frequencyHz);
-      if (apart < NEAR_BINS * binHz) return true;
+      if (apart < NEAR_BINS * binHz || keepTogether(relative, one, other)) return true;
       const width = reachBetween(relative, one.domain, other.domain, other.peak.frequencyHz) + NEAR_BINS * binHz;
       const isLess = amplitudeMps2 < SMEAR_SHARE * other.peak.amplitudeMps2 || one.own < SMEAR_EVIDENCE * other.own;
       return apart < width && isLess;

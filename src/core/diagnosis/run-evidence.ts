@@ -1,6 +1,6 @@
 /** What one run shows, ready to be weighed: tones, what could have been missed, and the lines expected. */
 import type { Note } from '../note.ts';
-import type { Recording } from '../reading/recording.ts';
+import type { Recording, Track } from '../reading/recording.ts';
 import type { AmplitudeSpectrum, Prepared, TimeFrequency } from '../signal/spectrum.ts';
 import { relativeSpeedAt, resampleToEqualAngle, STEADY, type SpeedTrack } from '../signal/equal-angle.ts';
 import { amplitudeFloor } from '../signal/floor.ts';
@@ -20,7 +20,9 @@ import { imageFactors, sweepPriorOf, type Histories } from './motion-model.ts';
 import { findTones } from './find-tones.ts';
 import type { Tone } from './tone.ts';
 import { findTracks } from './track/find-tracks.ts';
-import { HIGHEST_HZ as WORK_HIGHEST_HZ } from './track/work-signal.ts';
+import { alignLog, isSteep, type AlignedLog } from './track/aligned-log.ts';
+import { sharpness } from './track/sharpness.ts';
+import { HIGHEST_HZ as WORK_HIGHEST_HZ, workSignal } from './track/work-signal.ts';
 import { trackFromLog } from './track/logged-track.ts';
 
 export interface RunEvidence {
@@ -90,6 +92,8 @@ const canSlip = (vehicle: Vehicle, expected: ExpectedLines | null): boolean =>
 const wanderOf = (track: SpeedTrack, timeS: Float64Array): number =>
   Math.sqrt(timeS.reduce((sum, t) => sum + Math.log(relativeSpeedAt(track, t)) ** 2, 0) / timeS.length);
 
+/** A shorter lag (s) is not worth a sentence. */
+const LAG_TOLD_S = 0.15;
 /** From this ratio on it was not one speed on one road: at one speed the roads tried stay under 1.8. Judgement. */
 const UNEVEN_FROM = 2.2;
 
@@ -97,6 +101,30 @@ const unevenShake = (prepared: Prepared): number | null => {
   const range = shakeRange(prepared);
   return range < UNEVEN_FROM ? null : range;
 };
+
+/** A log that changes fast, with its lag found; null for one that is good enough as it is, and where there is none. */
+const alignedTo = (prepared: Prepared, log: Track | null): AlignedLog | null => {
+  if (!log || !isSteep(log)) return null;
+  const work = workSignal(prepared);
+  return alignLog(work, log, sharpness(work, work.samplingRateHz));
+};
+
+const inRevsPerSecond = (log: Track): Track => ({
+  ...log,
+  value: log.value.map((rpm) => rpm / 60),
+  step: log.step / 60,
+});
+
+const lagNotes = (aligned: AlignedLog | null): Note[] =>
+  aligned && aligned.lagS >= LAG_TOLD_S
+    ? [
+        {
+          code: 'log-lags',
+          severity: 'info',
+          text: `By the recording’s own lines the logged speed is ${aligned.lagS.toFixed(1)} s late, which is allowed for.`,
+        },
+      ]
+    : [];
 
 const PICTURE_STEP_S = 0.5;
 
@@ -114,9 +142,16 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
   const prepared = prepare(recording);
   const slow = withoutIdleRate(prepared, HIGHEST_SHAKE_HZ);
   const used = usedCondition(stated, recording);
-  const notes: Note[] = [...recording.notes, ...preparationNotes(recording), ...used.notes];
+  const aligned = alignedTo(slow, used.speedLog);
+  const engineAligned = alignedTo(slow, used.engineLog && inRevsPerSecond(used.engineLog));
+  const condition = {
+    ...used.condition,
+    ...(aligned && { speedMps: aligned.mean }),
+    ...(engineAligned && { engineRpm: 60 * engineAligned.mean }),
+  };
+  const notes: Note[] = [...recording.notes, ...preparationNotes(recording), ...used.notes, ...lagNotes(aligned)];
   const rate = prepared.samplingRateHz;
-  const lines = expectedLines(vehicle, used.condition, {
+  const lines = expectedLines(vehicle, condition, {
     samplingRateHz: rate,
     engineLogged: used.engineLog !== null,
   });
@@ -125,7 +160,7 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
     notes.push({ code, severity: 'warning', text: `${message} ${remedy}` });
   }
   const expected = lines.ok ? lines.value : null;
-  const logged = used.speedLog ? trackFromLog(used.speedLog) : null;
+  const logged = aligned?.track ?? (used.speedLog ? trackFromLog(used.speedLog) : null);
   const { wheelHz, engineHz, lines: expectedList } = linesOrNone(expected);
   const linesHz = expectedList.map((line) => line.frequencyHz);
   const baseHz = wheelHz ?? engineHz;
@@ -136,6 +171,7 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
     logPrior: roadScalePrior(linesOrNone(expected)),
     imageFactors: (tonesHz) => imageFactors(tonesHz, linesHz, rate),
     logged,
+    engineLogged: engineAligned?.track ?? null,
   });
   const spectrum = welchAmplitude(slow, { segmentLength: powerOfTwoAtLeast(SPECTRUM_SEGMENT_S * slow.samplingRateHz) });
   const floorMps2 = amplitudeFloor(spectrum, recording.channels.length);
@@ -147,14 +183,14 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
     name,
     recording,
     prepared,
-    condition: used.condition,
+    condition,
     expected,
     tones: findTones(slow, tracks, evens, { linesHz, samplingRateHz: rate }),
     histories: {
       count: tracks.length,
       wander,
       logged: logged !== null,
-      sweepPrior: sweepPriorOf(used.condition.load),
+      sweepPrior: sweepPriorOf(condition.load),
     },
     slipPossible: canSlip(vehicle, expected),
     isElectric: vehicle.layout === 'electric',

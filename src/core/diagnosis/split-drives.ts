@@ -31,7 +31,9 @@ const OTHER_SPEED = 0.08;
 /** What was stated of a run holds for a stretch at a speed this near the stated one. */
 const STATED_WITHIN = 0.1;
 
-const spanText = ({ fromS, toS }: Span): string => `${fromS.toFixed(0)} to ${toS.toFixed(0)} s`;
+/** Times as they are given by hand: no more decimals than they have. */
+const timeText = (s: number): string => String(Number(s.toFixed(1)));
+const spanText = ({ fromS, toS }: Span): string => `${timeText(fromS)} to ${timeText(toS)} s`;
 const nameOf = ({ name, file }: Run): string => name ?? file;
 
 const note = (text: string): Note => ({ code: 'part-of-drive', severity: 'info', text });
@@ -41,7 +43,7 @@ const asked = ({ run, recording }: RecordedRun): RecordedRun => {
   const { fromS = 0, toS = Infinity } = run;
   if (fromS === 0 && toS === Infinity) return { run, recording };
   const cut = cutRecording(recording, [{ fromS, toS }]);
-  const text = `Only ${toS === Infinity ? `what follows ${fromS.toFixed(0)} s` : spanText({ fromS, toS })} of it is used, as asked.`;
+  const text = `Only ${toS === Infinity ? `what follows ${timeText(fromS)} s` : spanText({ fromS, toS })} of it is used, as asked.`;
   return { run, recording: { ...cut, notes: [...recording.notes, note(text)] } };
 };
 

@@ -24,6 +24,8 @@ const STEP_S = 1;
 const LONGEST_S = 20_000;
 /** Slower than this a drive is setting off or coming to rest, m/s. */
 const MOVING_MPS = 2;
+/** So many steps before the log says that it moves it set off: it was slow at first, and a log is up to a second late. */
+const SET_OFF_STEPS = 2;
 /** A hold keeps its speed within this share to either side. A driver's foot is worth a percent, a grade a few. */
 const HELD_WITHIN = 0.04;
 /** In shorter holds weak lines are lost that the drive as a whole, followed along its log, still shows, s. */
@@ -76,7 +78,7 @@ const movingSpans = (speeds: Float64Array, startS: number): readonly Span[] => {
     const moves = k < speeds.length && speeds[k]! >= MOVING_MPS;
     if (moves && from < 0) from = k;
     if (moves || from < 0) continue;
-    spans.push({ fromS: startS + from * STEP_S, toS: startS + (k - 1) * STEP_S });
+    spans.push({ fromS: startS + Math.max(0, from - SET_OFF_STEPS) * STEP_S, toS: startS + (k - 1) * STEP_S });
     from = -1;
   }
   return spans.filter(({ fromS, toS }) => toS > fromS);

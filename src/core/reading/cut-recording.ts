@@ -28,9 +28,9 @@ const segmentWithin = (segment: Segment, { fromS, toS }: Span, rateHz: number): 
   };
 };
 
-const trackWithin = (track: Track, spans: readonly Span[]): Track => {
+const trackWithin = (track: Track, spans: readonly Span[], aroundS: number): Track => {
   const inside = (_: unknown, i: number): boolean =>
-    spans.some(({ fromS, toS }) => track.timeS[i]! >= fromS && track.timeS[i]! <= toS);
+    spans.some(({ fromS, toS }) => track.timeS[i]! >= fromS - aroundS && track.timeS[i]! <= toS + aroundS);
   return { ...track, timeS: track.timeS.filter(inside), value: track.value.filter(inside) };
 };
 
@@ -39,8 +39,10 @@ const lengthOf = ({ accelerationMps2 }: Segment): number => accelerationMps2[0]?
 /**
  * What a recording holds within some spans of its clock, its logged speeds with it. Samples are not copied.
  * @param spans in order of time, apart from each other
+ * @param aroundS logged values this long before and after a span are kept as well: one that changes fast is drawn through
+ *   them
  */
-export const cutRecording = (recording: Recording, spans: readonly Span[]): Recording => {
+export const cutRecording = (recording: Recording, spans: readonly Span[], aroundS = 0): Recording => {
   const { samplingRateHz, roadSpeedMps, wheelSpeedMps, engineSpeedRpm } = recording;
   const segments = recording.segments.flatMap((segment) =>
     spans.flatMap((span) => segmentWithin(segment, span, samplingRateHz) ?? []),
@@ -49,8 +51,8 @@ export const cutRecording = (recording: Recording, spans: readonly Span[]): Reco
     ...recording,
     segments,
     durationS: segments.reduce((sum, segment) => sum + lengthOf(segment), 0) / samplingRateHz,
-    ...(roadSpeedMps && { roadSpeedMps: trackWithin(roadSpeedMps, spans) }),
-    ...(wheelSpeedMps && { wheelSpeedMps: trackWithin(wheelSpeedMps, spans) }),
-    ...(engineSpeedRpm && { engineSpeedRpm: trackWithin(engineSpeedRpm, spans) }),
+    ...(roadSpeedMps && { roadSpeedMps: trackWithin(roadSpeedMps, spans, aroundS) }),
+    ...(wheelSpeedMps && { wheelSpeedMps: trackWithin(wheelSpeedMps, spans, aroundS) }),
+    ...(engineSpeedRpm && { engineSpeedRpm: trackWithin(engineSpeedRpm, spans, aroundS) }),
   };
 };

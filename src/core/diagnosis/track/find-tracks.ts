@@ -119,8 +119,14 @@ const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[])
 
 /** The history of lines that are smeared both on the first track and without it. */
 const second = (prepared: Prepared, one: Judged, steady: readonly Band[], search: TrackSearch): Judged | null => {
-  if (leastSpread([steady, one.bands]) < SPREAD) return null;
   const settled = strongest(one.bands, steady);
+  const { engineLogged } = search;
+  if (engineLogged) {
+    // While a launch closes the gap to the road's speed an engine line is half gathered on that one's history too.
+    const logged = judge(prepared, withUnitMean(engineLogged, prepared), steady);
+    if (logged.gain >= one.gain + LEAST_GAIN) return logged;
+  }
+  if (leastSpread([steady, one.bands]) < SPREAD) return null;
   const rest = findSpeedTrack(one.even, {});
   const followed = rest.moved
     ? judge(prepared, withUnitMean(composeTracks(one.track, rest.track), prepared), settled)

@@ -13,4 +13,6 @@ export interface TrackSearch {
   readonly imageFactors: (tonesHz: readonly number[]) => readonly number[];
   /** A history known from a log; the search is for what is left of it. */
   readonly logged: SpeedTrack | null;
+  /** The engine's own, from a log of its speed; null where there is none that says more than the lines do. */
+  readonly engineLogged: SpeedTrack | null;
 }

@@ -1,4 +1,5 @@
 /** The answer where nothing a person would notice was found: nothing is there, or nothing could be told. */
+import { loudPart } from '../../diagnosis/closer-look.ts';
 import type { RunInference } from '../../diagnosis/infer-run.ts';
 import { capitalized, hzText, listText, timesText } from '../../diagnosis/words.ts';
 import type { Answer } from '../answer.ts';
@@ -90,8 +91,24 @@ export const uneven = (inferences: readonly RunInference[]): Reservation | null 
   };
 };
 
+/** Where the speed changed fast, what shook in one part of the run and fits no order is not cleared. */
+const loudForAWhile = (inferences: readonly RunInference[]): Reservation | null => {
+  for (const { run } of inferences) {
+    const part = loudPart(run);
+    if (!part) continue;
+    const span = `${part.fromS.toFixed(0)} to ${part.toS.toFixed(0)} s`;
+    return {
+      clause: 'it shook far more at some times than at others',
+      why:
+        `In ${run.name} it shook most from ${span}, and no order was found that explains it. Record that again, with ` +
+        'the speed logged, a few times in one recording; or hold the speed at which it shakes.',
+    };
+  }
+  return null;
+};
+
 export const nothingFound = (inferences: readonly RunInference[]): Answer => {
-  const drive = uneven(inferences);
+  const drive = uneven(inferences) ?? loudForAWhile(inferences);
   const noise = inNoise(hiddenLines(inferences));
   const reservations = [drive, noise, aboveRate(fastLines(inferences))].filter((one) => one !== null);
   if (reservations.length === 0) return nothingFelt(inferences);

@@ -36,6 +36,7 @@ const search: TrackSearch = {
   logPrior: (scale) => -0.5 * (scale / 0.03) ** 2,
   imageFactors: () => [(FIRING_HZ - RATE) / FIRING_HZ],
   logged: null,
+  engineLogged: null,
   highLinesHz: [],
 };
 

@@ -49,6 +49,7 @@ const search = (highLinesHz: readonly number[]): TrackSearch => ({
   logPrior: (scale) => -0.5 * (scale / 0.03) ** 2,
   imageFactors: () => [],
   logged: null,
+  engineLogged: null,
 });
 
 /** Root mean square of ln(track over speed), both over their own means. */

@@ -1,0 +1,97 @@
+/**
+ * A logged speed that changes fast: its lag and its steps, harmless on a cruise, are then worth many percent. It is drawn
+ * as smoothly as its own values ask for, and its lag is the one at which the recording's lines stand sharpest.
+ */
+import type { Track } from '../../reading/recording.ts';
+import { withUnitMean } from '../../signal/combine-tracks.ts';
+import { relativeSpeedAt, type SpeedTrack } from '../../signal/equal-angle.ts';
+import { smoothPath, type Reading } from '../../signal/smooth-path.ts';
+import type { Prepared } from '../../signal/spectrum.ts';
+import { judge, type Judged } from './judge-track.ts';
+import type { Band } from './sharpness.ts';
+
+export interface AlignedLog {
+  /** Mean 1 over the recording, on its clock. */
+  readonly track: SpeedTrack;
+  /** Mean over the recording, in the log's unit. */
+  readonly mean: number;
+  /** How late the log is, s. */
+  readonly lagS: number;
+}
+
+/** From this change a second on, relative, a second's lag is worth more than the search about a log allows for. */
+const STEEP_PER_S = 0.03;
+/** A change is read over this long at least: steps of a whole km/h are none. */
+const READ_OVER_S = 2;
+/** Slower than this the vehicle as good as stood, m/s: no share is taken of it. */
+const LEAST_MPS = 1;
+/** Least speed that a track divides by, m/s. */
+const LEAST_TRACK_MPS = 0.3;
+
+/** True where a log changes so fast that its lag counts. @param log road or wheel speed, m/s */
+export const isSteep = ({ timeS, value }: Track): boolean => {
+  let before = 0;
+  for (let i = 1; i < timeS.length; i++) {
+    while (before + 1 < i && timeS[i]! - timeS[before + 1]! >= READ_OVER_S) before++;
+    const apartS = timeS[i]! - timeS[before]!;
+    const meanMps = Math.max(LEAST_MPS, (value[i]! + value[before]!) / 2);
+    if (apartS >= READ_OVER_S && Math.abs(value[i]! - value[before]!) > STEEP_PER_S * apartS * meanMps) return true;
+  }
+  return false;
+};
+
+/** Knots of the drawn speed, s. */
+const KNOT_S = 0.25;
+/** Spread of a logged value about the truth beside its rounding, m/s (GPS Doppler speed, one sigma). */
+const READING_SD_MPS = 0.1;
+/** Step densities of the acceleration, m²/s⁵: from a lifted foot to a launch. The log decides. */
+const ROUGHNESSES = [0.003, 0.03, 0.3, 3, 30];
+const START_SD = [1, 50, 3] as const;
+
+/** The log drawn smoothly at knots; the values are its own. */
+const drawn = ({ timeS, value, step }: Track): SpeedTrack => {
+  const variance = READING_SD_MPS ** 2 + step ** 2 / 12;
+  const readings: Reading[] = Array.from(timeS, (t, i) => ({ timeS: t, component: 1, value: value[i]!, variance }));
+  const start = timeS[0]!;
+  const knots = Math.floor((timeS[timeS.length - 1]! - start) / KNOT_S) + 1;
+  // A knot is a reading of nothing.
+  for (let k = 0; k < knots; k++)
+    readings.push({ timeS: start + k * KNOT_S, component: 1, value: 0, variance: Infinity });
+  readings.sort((a, b) => a.timeS - b.timeS);
+  const path = smoothPath(readings, ROUGHNESSES, START_SD);
+  return { timeS: path.timeS, relative: path.value.map((v) => Math.max(LEAST_TRACK_MPS, v)) };
+};
+
+/** A path that much earlier, as far as the recording goes. */
+const earlier = ({ timeS, relative }: SpeedTrack, lagS: number, { pieces, samplingRateHz }: Prepared): SpeedTrack => {
+  const last = pieces[pieces.length - 1]!;
+  const fromS = pieces[0]!.startS - KNOT_S;
+  const toS = last.startS + (last.axes[0]?.length ?? 0) / samplingRateHz + KNOT_S;
+  const inside = (_: number, i: number): boolean => timeS[i]! - lagS >= fromS && timeS[i]! - lagS <= toS;
+  return { timeS: timeS.filter(inside).map((t) => t - lagS), relative: relative.filter(inside) };
+};
+
+/** Lags tried, s: a logger writes up to a second and more late; then closer about the best. */
+const LAGS_S = Array.from({ length: 8 }, (_, i) => 0.2 * i);
+const CLOSER_S = [-0.1, -0.05, 0.05, 0.1];
+
+/**
+ * @param log road or wheel speed, m/s, or engine speed, revolutions a second; may begin before the recording and end after it
+ * @param steady the recording's bands as it is
+ * @returns null where the log has too few values to follow
+ */
+export const alignLog = (prepared: Prepared, log: Track, steady: readonly Band[]): AlignedLog | null => {
+  if (log.timeS.length < 4) return null;
+  const path = drawn(log);
+  const at = (lagS: number): { readonly judged: Judged; readonly lagS: number } => ({
+    judged: judge(prepared, withUnitMean(earlier(path, lagS, prepared), prepared), steady),
+    lagS,
+  });
+  const better = (a: ReturnType<typeof at>, b: ReturnType<typeof at>): ReturnType<typeof at> =>
+    b.judged.gain > a.judged.gain ? b : a;
+  const coarse = LAGS_S.map(at).reduce(better);
+  const { judged, lagS } = CLOSER_S.map((by) => at(coarse.lagS + by)).reduce(better, coarse);
+  const startS = prepared.pieces[0]!.startS;
+  const mean = relativeSpeedAt(earlier(path, lagS, prepared), startS) / relativeSpeedAt(judged.track, startS);
+  return { track: judged.track, mean, lagS };
+};

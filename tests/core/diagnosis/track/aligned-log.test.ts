@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest';
+import { alignLog, isSteep } from '../../../../src/core/diagnosis/track/aligned-log.ts';
+import { sharpness } from '../../../../src/core/diagnosis/track/sharpness.ts';
+import { cutRecording } from '../../../../src/core/reading/cut-recording.ts';
+import type { Track } from '../../../../src/core/reading/recording.ts';
+import { relativeSpeedAt } from '../../../../src/core/signal/equal-angle.ts';
+import { prepare } from '../../../../src/core/signal/prepare.ts';
+import { launch, speedAt, timeOf } from '../../../support/launch.ts';
+
+const logged = (values: readonly number[]): Track => ({
+  timeS: Float64Array.from(values, (_, i) => i),
+  value: Float64Array.from(values),
+  columnName: 'v',
+  unit: 'm/s',
+  unitBecause: '',
+  step: 0.1,
+  intervalS: 1,
+});
+
+describe('a log that changes fast', () => {
+  it('is one whose lag counts: a launch, not a coast-down, nor the steps of whole km/h', () => {
+    expect(isSteep(logged([0, 1, 3, 5, 7, 9]))).toBe(true);
+    expect(isSteep(logged([30, 29.5, 29, 28.5, 28, 27.5]))).toBe(false);
+    expect(isSteep(logged([25, 25.3, 25, 25, 25.3, 25.3]))).toBe(false);
+  });
+
+  it.each([0, 0.45, 0.9])('is shifted by its lag of %s s, and gives the speed between its steps', (lagS) => {
+    const shudder = { turnsPerM: 3.4, amplitude: 0.5, fromMps: 2, toMps: 7.5 };
+    const part = cutRecording(launch(shudder, lagS), [{ fromS: timeOf(1.5), toS: timeOf(8) }], 2);
+    const prepared = prepare(part);
+    const steady = sharpness(prepared, prepared.samplingRateHz);
+    const aligned = alignLog(prepared, part.roadSpeedMps!, steady)!;
+    expect(Math.abs(aligned.lagS - lagS)).toBeLessThan(0.16);
+    // Mean over the part: half way between its ends. Steps of 1 km/h leave half of one, 0.14 m/s.
+    expect(Math.abs(aligned.mean - 4.75)).toBeLessThan(0.2);
+    for (const mps of [3, 4.5, 6]) {
+      const t = timeOf(mps);
+      expect(Math.abs(aligned.mean * relativeSpeedAt(aligned.track, t) - speedAt(t))).toBeLessThan(0.2);
+    }
+  });
+
+  it('of three values is left alone', () => {
+    const recording = launch(null);
+    const few = { ...recording.roadSpeedMps!, timeS: Float64Array.of(0, 5, 9), value: Float64Array.of(0, 4, 10) };
+    expect(alignLog(prepare(recording), few, [])).toBeNull();
+  });
+});
