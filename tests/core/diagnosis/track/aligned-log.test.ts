@@ -31,11 +31,11 @@ describe('a log that changes fast', () => {
     const steady = sharpness(prepared, prepared.samplingRateHz);
     const aligned = alignLog(prepared, part.roadSpeedMps!, steady)!;
     expect(Math.abs(aligned.lagS - lagS)).toBeLessThan(0.16);
-    // Mean over the part: half way between its ends. Steps of 1 km/h leave half of one, 0.14 m/s.
-    expect(Math.abs(aligned.mean - 4.75)).toBeLessThan(0.2);
+    // Mean over the part: half way between its ends. Half a step of 1 km/h, and a tenth of a second: 0.14 + 0.16 m/s.
+    expect(Math.abs(aligned.mean - 4.75)).toBeLessThan(0.3);
     for (const mps of [3, 4.5, 6]) {
       const t = timeOf(mps);
-      expect(Math.abs(aligned.mean * relativeSpeedAt(aligned.track, t) - speedAt(t))).toBeLessThan(0.2);
+      expect(Math.abs(aligned.mean * relativeSpeedAt(aligned.track, t) - speedAt(t))).toBeLessThan(0.3);
     }
   });
 
