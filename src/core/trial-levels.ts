@@ -25,8 +25,11 @@ export interface TrialLevel {
 }
 
 export interface TrialLevels {
-  /** Axis that shows the order most in the first run; one axis, so that the amplitudes belong to one response. */
-  readonly axis: AxisName;
+  /**
+   * Axis that shows the order most in the first run; one axis, so that the amplitudes belong to one response. 'all'
+   * where the sensor was turned between the runs: all axes together do not depend on how it lies.
+   */
+  readonly axis: AxisName | 'all';
   readonly levels: readonly TrialLevel[];
   readonly notes: readonly Note[];
 }
@@ -35,6 +38,8 @@ export interface TrialLevels {
 const LEAST_SHARE = 0.1;
 /** What one run differs from the next, as a share of the amplitude: the pair's decibels by the root of two. */
 const RUN_SHARE = ((RUN_TO_RUN_SD_DB / Math.SQRT2) * Math.LN10) / 20;
+/** Gravity lies this far off the first run's where the sensor was turned; grades and nodding are worth less. Judgement. */
+const TURNED_FROM_DEG = 6;
 /** Runs whose order lies further apart than this, as a share, were not made at one speed. */
 const SAME_SPEED_SHARE = 0.01;
 /** Step of the search for an order too weak to find by itself, Hz. */
@@ -70,12 +75,13 @@ export function trialLevels(recorded: RecordedJob, label: string): Result<TrialL
   });
   const axes = recorded.recordings[0]?.channels.map(({ axis }) => axis) ?? [];
   const powers = axes.map((_, index) => levelOn(asFound.run, index, foundHz)?.power ?? -Infinity);
-  const strongest = powers.indexOf(Math.max(...powers));
-  const notes: Note[] = [...place.value.notes];
+  const turnedDeg = Math.max(...runs.map(({ prepared }) => angleBetweenDeg(asFound.run.prepared.up, prepared.up)));
+  const axis = turnedDeg > TURNED_FROM_DEG ? 'all' : powers.indexOf(Math.max(...powers));
+  const notes: Note[] = [...place.value.notes, ...(axis === 'all' ? [sensorTurned(turnedDeg)] : [])];
   const found: (PlacedLevel & { readonly run: string })[] = [];
   for (const run of runs) {
-    const placed = run.frequencyHz ?? strongestNear(run, strongest, foundHz);
-    const level = levelOn(run, strongest, placed);
+    const placed = run.frequencyHz ?? strongestNear(run, axis, foundHz);
+    const level = levelOn(run, axis, placed);
     if (level === null) {
       return failure({
         code: 'run-too-short',
@@ -88,7 +94,7 @@ export function trialLevels(recorded: RecordedJob, label: string): Result<TrialL
     found.push({ run: run.name, frequencyHz: placed, level });
   }
   const levels = trialAmplitudes(found).map((amplitude, k) => ({ run: found[k]?.run ?? '', ...amplitude }));
-  return success({ axis: axes[strongest] ?? 'x', levels, notes });
+  return success({ axis: axis === 'all' ? axis : (axes[axis] ?? 'x'), levels, notes });
 }
 
 const SEVERAL_SPEEDS: Problem = {
@@ -97,20 +103,28 @@ const SEVERAL_SPEEDS: Problem = {
   remedy: 'Record each trial run at one steady speed, all at the same, or give the part of it that is (from, to).',
 };
 
-/** Level on one axis alone. */
+/** Angle between two directions of gravity in the sensor's axes; 0 where one is not known. */
+const angleBetweenDeg = (one: Prepared['up'], other: Prepared['up']): number => {
+  if (one === null || other === null || one.length !== other.length) return 0;
+  const cosine = one.reduce((sum, part, k) => sum + part * other[k]!, 0);
+  return (Math.acos(Math.min(1, Math.max(-1, cosine))) * 180) / Math.PI;
+};
+
+/** Level on one axis alone, or on all of them together. */
 const levelOn = (
   { prepared, speedTrack }: Pick<Observed, 'prepared' | 'speedTrack'>,
-  axis: number,
+  axis: number | 'all',
   frequencyHz: number,
-): OrderLevel | null =>
-  orderLevel(
-    { ...prepared, pieces: prepared.pieces.map((piece) => ({ ...piece, axes: piece.axes.slice(axis, axis + 1) })) },
-    frequencyHz,
-    speedTrack,
-  );
+): OrderLevel | null => {
+  const pieces = prepared.pieces.map((piece) => ({
+    ...piece,
+    axes: axis === 'all' ? piece.axes : piece.axes.slice(axis, axis + 1),
+  }));
+  return orderLevel({ ...prepared, pieces }, frequencyHz, speedTrack);
+};
 
 /** A weight in the right place may all but hide the order: then it is read where it is strongest near the first run's. */
-const strongestNear = (run: Observed, axis: number, aroundHz: number): number => {
+const strongestNear = (run: Observed, axis: number | 'all', aroundHz: number): number => {
   const reachHz = SAME_SPEED_SHARE * aroundHz;
   let best = { frequencyHz: aroundHz, power: -Infinity };
   for (let frequencyHz = aroundHz - reachHz; frequencyHz <= aroundHz + reachHz; frequencyHz += SEARCH_STEP_HZ) {
@@ -173,6 +187,12 @@ const NO_RUN: Problem = {
   message: 'There is no recording of the run as found.',
   remedy: 'Record the run as found and one for each place of the trial weight.',
 };
+
+const sensorTurned = (angleDeg: number): Note => ({
+  code: 'sensor-turned',
+  severity: 'warning',
+  text: `Between the runs the sensor was turned, by ${angleDeg.toFixed(0)}° as gravity tells: the levels of all axes together are used, which hold for one plane of unbalance. Leave it fixed in its place for all runs.`,
+});
 
 const otherSpeed = (run: string, ratio: number): Note => ({
   code: 'other-speed',

@@ -232,6 +232,30 @@ describe('the order in runs of 20 s that stand perfectly still', () => {
     }
   });
 
+  it('is read on all axes together where the sensor was turned between the runs', () => {
+    // Gravity along z, then along x, the axes' shakes going with it: 0.2 and 0.1 times √(0.3² + 0.8² + 0.5²) in all.
+    const lying = (recording: Recording, up: readonly number[], order: readonly number[]): Recording => ({
+      ...recording,
+      gravity: { direction: up, mps2: 9.81 },
+      segments: recording.segments.map((segment) => ({
+        ...segment,
+        accelerationMps2: order.map((axis) => segment.accelerationMps2[axis]!),
+      })),
+    });
+    const half = stillRecording(2, [[53.9, 0.1]]);
+    const upright = lying(found, [0, 0, 1], [0, 1, 2]);
+    const turned = trialLevels(recordedJob([upright, lying(half, [1, 0, 0], [2, 0, 1])]), 'driveshaft 1×');
+    if (!turned.ok) throw new Error(turned.problem.message);
+    const whole = Math.hypot(0.3, 0.8, 0.5);
+    expect(turned.value.axis).toBe('all');
+    expect(turned.value.levels[0]!.amplitudeMps2).toBeCloseTo(0.2 * whole, 2);
+    expect(turned.value.levels[1]!.amplitudeMps2).toBeCloseTo(0.1 * whole, 2);
+    expect(turned.value.notes.find(({ code }) => code === 'sensor-turned')!.text).toContain('by 90°');
+    const nodded = lying(half, [0, Math.sin(0.07), Math.cos(0.07)], [0, 1, 2]);
+    const still = trialLevels(recordedJob([upright, nodded]), 'driveshaft 1×');
+    expect(still.ok && still.value.axis).toBe('y');
+  });
+
   it('is taken to be by far the strongest of several, and not guessed where two are alike', () => {
     const strong = stillRecording(3, [
       [53.9, 0.2],

@@ -212,7 +212,7 @@ export const benchResults = {
     cancel: 'Cancel',
     remove: (name: string) => `Take out ${name}`,
     needs: 'Say which recording is the run as found and which are at least three positions.',
-    done: (label: string, axis: string) => `Levels of ${label} on axis ${axis}, in m/s², filled in above.`,
+    done: (label: string, axis: string) => `Levels of ${label} ${axis}, in m/s², filled in above.`,
     condition:
       'Files opened here are taken to be driven like the complaint: same speed, gear and load. A run of this job counts at its own speed.',
   },

@@ -3,6 +3,7 @@ import type { AmplitudeBalanceInput } from '../../core/driveline/amplitude-trial
 import type { Run } from '../../core/job/job.ts';
 import type { Note, Result } from '../../core/note.ts';
 import { success } from '../../core/note.ts';
+import { axisText } from '../../core/report/bench-text.ts';
 import { trialLevels } from '../../core/trial-levels.ts';
 import type { Io } from '../io.ts';
 import { loadRecordings } from '../load.ts';
@@ -40,7 +41,7 @@ export async function recordedInput(
   const read: Note = {
     code: 'amplitudes-read',
     severity: 'info',
-    text: `Amplitudes of ${label} on axis ${levels.value.axis}, in m/s²: ${readings.map(({ amplitude, amplitudeSd }) => `${amplitude.toFixed(4)} ± ${amplitudeSd.toFixed(4)}`).join(', ')}.`,
+    text: `Amplitudes of ${label} ${axisText(levels.value.axis)}, in m/s²: ${readings.map(({ amplitude, amplitudeSd }) => `${amplitude.toFixed(4)} ± ${amplitudeSd.toFixed(4)}`).join(', ')}.`,
   };
   return success({
     input: { baseline, trialWeight: files.trialWeight, positions },
