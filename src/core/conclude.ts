@@ -56,7 +56,7 @@ export function reweigh(analysis: Analysis, job: Job): Analysis {
   const { report, bases } = analysis;
   const conclusion = conclude(report.findings, bases, contextOf(job, report.runs));
   const first = conclusion.findings[0];
-  const answer = report.verdict === 'found' && first ? foundAnswer(first) : {};
+  const answer = report.verdict === 'found' && first ? foundAnswer(first, conclusion.findings) : {};
   const changed: Report = { ...report, ...answer, ...conclusion, work: job.work, measurements: job.measurements };
   return { ...analysis, report: changed };
 }

@@ -106,7 +106,7 @@ const SEVERAL_SPEEDS: Problem = {
 /** Angle between two directions of gravity in the sensor's axes; 0 where one is not known. */
 const angleBetweenDeg = (one: Prepared['up'], other: Prepared['up']): number => {
   if (one === null || other === null || one.length !== other.length) return 0;
-  const cosine = one.reduce((sum, part, k) => sum + part * other[k]!, 0);
+  const cosine = one.reduce((sum, part, k) => sum + part * (other[k] ?? 0), 0);
   return (Math.acos(Math.min(1, Math.max(-1, cosine))) * 180) / Math.PI;
 };
 

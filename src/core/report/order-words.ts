@@ -1,7 +1,11 @@
 /** One expected order in words, cell by cell; text and page put them into their tables. */
 import { timesText } from '../diagnosis/words.ts';
-import type { FindingReport, OrderReport } from './report.ts';
+import type { FindingReport, OrderReport, Report } from './report.ts';
 import { chanceText, feltText, frequencyText, frequencyWithSdText, significant } from './format.ts';
+
+/** What drives the wheels. */
+export const driverWord = ({ vehicle }: Report): 'engine' | 'motor' =>
+  vehicle.layout === 'electric' ? 'motor' : 'engine';
 
 export interface OrderWords {
   readonly label: string;

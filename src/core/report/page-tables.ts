@@ -2,7 +2,8 @@
 import type { OrderReport, Report, RunReport } from './report.ts';
 import type { UnitSystem } from './format.ts';
 import { durationText, rateText, rpmText, speedText } from './format.ts';
-import { orderWords } from './order-words.ts';
+import { driverWord, orderWords } from './order-words.ts';
+import { capitalized } from '../diagnosis/words.ts';
 import type { Markup } from './html.ts';
 import { html } from './html.ts';
 
@@ -15,7 +16,7 @@ export function runsTable(report: Report, units: UnitSystem): Markup {
           <th>Rate</th>
           <th>Load</th>
           <th>Speed</th>
-          <th>Engine</th>
+          <th>${capitalized(driverWord(report))}</th>
         </tr>
       </thead>
       <tbody>

@@ -2,20 +2,20 @@
 import type { OrderReport, Report, RunReport } from './report.ts';
 import type { UnitSystem } from './format.ts';
 import { decimalsFor, durationText, rateText, rpmText, speedText } from './format.ts';
-import { orderWords } from './order-words.ts';
+import { driverWord, orderWords } from './order-words.ts';
 import { table, wrap } from './wrap.ts';
 
 /** Each run: how long, at what rate, how driven, at what speed; then what was decided or repaired in reading it. */
 export function runsText(report: Report, units: UnitSystem, width: number): string {
-  return report.runs.map((run) => runText(run, units, width)).join('\n');
+  return report.runs.map((run) => runText(run, driverWord(report), units, width)).join('\n');
 }
 
-function runText(run: RunReport, units: UnitSystem, width: number): string {
+function runText(run: RunReport, driver: string, units: UnitSystem, width: number): string {
   const axes = run.axes.length === 1 ? '1 axis' : `${run.axes.length} axes`;
   const driven = run.load === null ? '' : `, ${run.load}`;
   const lines = [
     wrap(
-      `${run.name}: ${durationText(run.durationS)} at ${rateText(run.samplingRateHz)}, ${axes}${driven}${speedWords(run, units)}${engineWords(run)}.`,
+      `${run.name}: ${durationText(run.durationS)} at ${rateText(run.samplingRateHz)}, ${axes}${driven}${speedWords(run, units)}${engineWords(run, driver)}.`,
       width,
       '  ',
       '    ',
@@ -46,10 +46,10 @@ function speedWords(run: RunReport, units: UnitSystem): string {
   return `,${used} (${said}; the recording says ${off} ± ${sdPercent.toFixed(decimals)} %)`;
 }
 
-function engineWords(run: RunReport): string {
+function engineWords(run: RunReport, driver: string): string {
   if (run.engine.usedRpm === null || run.engine.source === 'unknown') return '';
   const from = { given: 'given', logged: 'logged', gear: 'from the gear' }[run.engine.source];
-  return `, engine at ${rpmText(run.engine.usedRpm)} (${from})`;
+  return `, ${driver} at ${rpmText(run.engine.usedRpm)} (${from})`;
 }
 
 /** Every expected order with what was measured there. */

@@ -25,13 +25,30 @@ const foundSentence = (finding: FindingReport): string => {
   return cause ? `${what} Most likely ${uncapitalized(cause.title)}.` : what;
 };
 
-const foundWhy = (finding: FindingReport): string => {
+const sureness = ({ probability, sharesFrequencyWith }: FindingReport): number =>
+  probability + sharesFrequencyWith.reduce((sum, share) => sum + share.probability, 0);
+
+/** No more other findings than this are named beside the first. */
+const MOST_OTHERS = 2;
+
+/** Other parts that shake too: two faults are not rare, and the second one is left when the first is mended. */
+const othersText = (first: FindingReport, findings: readonly FindingReport[]): string => {
+  const others = findings
+    .filter((one) => one !== first && one.part !== first.part && one.part !== 'unknown')
+    .filter((one) => one.perceived !== 'buried' && sureness(one) >= FOUND_FROM)
+    .slice(0, MOST_OTHERS)
+    .map((one) => `${one.label} at ${hzText(one.frequencyHz)}`);
+  if (others.length === 0) return '';
+  return ` ${capitalized(listText(others))} ${others.length === 1 ? 'shakes' : 'shake'} as well.`;
+};
+
+const foundWhy = (finding: FindingReport, findings: readonly FindingReport[]): string => {
   const shares = finding.sharesFrequencyWith[0];
   const sure = sureText(finding);
   const apart = shares && shares.probability > 0.1 ? ` ${shares.separatedBy}` : '';
   // That a part turns at a fixed tone's rate is the first thing to know about it.
   const rivals = finding.part === 'fixed' ? finding.against.slice(0, 1) : [];
-  return [...finding.for.slice(0, 2), ...rivals, sure].join(' ') + apart;
+  return [...finding.for.slice(0, 2), ...rivals, sure].join(' ') + apart + othersText(finding, findings);
 };
 
 const noLines = (inferences: readonly RunInference[]): Answer | null => {
@@ -57,18 +74,17 @@ const buriedAnswer = (finding: FindingReport): Answer => ({
 });
 
 /** The answer where the first finding is sure enough. */
-export const foundAnswer = (finding: FindingReport): Answer =>
-  finding.perceived === 'buried'
-    ? buriedAnswer(finding)
-    : { verdict: 'found', sentence: foundSentence(finding), why: foundWhy(finding) };
+export const foundAnswer = (first: FindingReport, findings: readonly FindingReport[]): Answer =>
+  first.perceived === 'buried'
+    ? buriedAnswer(first)
+    : { verdict: 'found', sentence: foundSentence(first), why: foundWhy(first, findings) };
 
 export const answerOf = (inferences: readonly RunInference[], reports: readonly FindingReport[]): Answer => {
   const first = reports[0];
   if (!first) {
     return noLines(inferences) ?? nothingFound(inferences);
   }
-  const sure = first.probability + first.sharesFrequencyWith.reduce((sum, s) => sum + s.probability, 0);
-  if (first.part === 'unknown' || sure < FOUND_FROM) {
+  if (first.part === 'unknown' || sureness(first) < FOUND_FROM) {
     const none = noLines(inferences);
     return {
       verdict: 'cannot-tell',
@@ -78,5 +94,5 @@ export const answerOf = (inferences: readonly RunInference[], reports: readonly 
       why: (none ?? uneven(inferences))?.why ?? [...first.against, ...first.missing].slice(0, 2).join(' '),
     };
   }
-  return foundAnswer(first);
+  return foundAnswer(first, reports);
 };
