@@ -95,6 +95,8 @@ export function accelerationByNumbers(
     (f) => alive(f) && f.quantity === null && f.axis !== null && f.neutral && f.column !== timeColumn,
   );
   if (bare.length > 0) return { axes: byAxis(bare), notes: [] };
+  const placed = placedSensor(facts);
+  if (placed) return placed;
   const unknown = facts.filter(
     (f) =>
       alive(f) && f.quantity === null && f.neutral && f.column !== timeColumn && f.numbers.length >= f.texts.length,
@@ -104,6 +106,24 @@ export function accelerationByNumbers(
   if (!chosen) return null;
   const axes = inOrder(chosen);
   const text = `No column is named as acceleration; ${names(axes)} taken as ${axes.map((a) => a.axis).join(', ')}${unknown.length > 3 ? ' because their vector has the size of gravity' : ''}.`;
+  return { axes, notes: [{ code: 'acceleration-columns-assumed', severity: 'warning', text }] };
+}
+
+/** 'seat x', 'seat y', 'seat z': a sensor named by its place, with gravity in its columns; of several the first. */
+function placedSensor(facts: readonly ColumnFacts[]): AccelerationChoice | null {
+  const groups = new Map<string, ColumnFacts[]>();
+  for (const fact of facts) {
+    if (!alive(fact) || fact.quantity !== null || fact.axis === null || fact.neutral) continue;
+    groups.set(fact.stem, [...(groups.get(fact.stem) ?? []), fact]);
+  }
+  const sensors = [...groups.values()]
+    .map(byAxis)
+    .filter((axes) => axes.length === AXES.length)
+    .filter((axes) => gravityLike(axes.map(({ column }) => facts.find((fact) => fact.column === column)!.numbers)));
+  const [axes, ...others] = sensors;
+  if (!axes) return null;
+  const left = others.length === 0 ? '' : ` Left out: ${others.map(names).join(', ')}.`;
+  const text = `No column is named as acceleration; ${names(axes)} taken because their vector has the size of gravity.${left}`;
   return { axes, notes: [{ code: 'acceleration-columns-assumed', severity: 'warning', text }] };
 }
 

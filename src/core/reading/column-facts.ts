@@ -75,6 +75,8 @@ function quantityOf(name: string, words: readonly string[], axis: AxisName | nul
     if (rule.all && !rule.all.every((word) => matchesAny(everything, [word]))) continue;
     if (rule.not && matchesAny(everything, rule.not)) continue;
     if (rule.quantity === 'time' && axis !== null) continue;
+    // A speed to a German reader, the time to an Italian one: the unit tells.
+    if (rule.quantity === 'road-speed' && words.includes('tempo') && timeUnitOf(name) !== null) continue;
     if (rule.quantity === 'magnitude' && axis !== null) continue;
     return rule.quantity;
   }

@@ -118,7 +118,7 @@ export const WORD_RULES: readonly WordRule[] = [
   {
     quantity: 'time',
     any: words(
-      'time* t zeit* uhrzeit temps tiempo hora heure horodat* stamp timestamp zeitstempel elapsed epoch* unix utc date datum fecha datetime clock seconds second sekunde* seconde* segundo* sec s ms millis msec us micros usec ns nanos nsec millisec* microsec* nanosec* millisek* mikrosek* nanosek* miliseg* microseg* nanoseg* duree dauer marca instant relativ*',
+      'time* t zeit* uhrzeit temps tiempo tempo tijd hora heure horodat* stamp timestamp zeitstempel elapsed epoch* unix utc date datum fecha datetime clock seconds second sekunde* seconde* segundo* sec s ms millis msec us micros usec ns nanos nsec millisec* microsec* nanosec* millisek* mikrosek* nanosek* miliseg* microseg* nanoseg* duree dauer marca instant relativ*',
     ),
   },
 ];

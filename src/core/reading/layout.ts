@@ -7,6 +7,7 @@ import { decideDialect, isComment } from './dialect.ts';
 import { splitLine } from './table-shape.ts';
 import type { Delimiter } from './table-shape.ts';
 import type { Dialect, HeadLine } from './dialect.ts';
+import { isMissingWord } from './number-scan.ts';
 import { isUnitCell } from './header-units.ts';
 import type { SaidUnit } from './measured-unit.ts';
 import { statedRate, statedUnit } from './preamble.ts';
@@ -92,6 +93,8 @@ function findHeader(above: readonly HeadLine[], dialect: Dialect): Header | null
       return null;
     }
     const filled = cells.filter((cell) => cell !== '');
+    // A first row in which nothing was measured yet.
+    if (filled.every(isMissingWord)) continue;
     if (!units && filled.length > 1 && filled.every(isUnitCell) && line !== above[0]) {
       units = cells;
       continue;

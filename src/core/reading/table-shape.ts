@@ -136,7 +136,10 @@ function runFrom(shapes: readonly (RowShape | null)[], from: number, cells: numb
   return { first: firstTypical(shapes, from, end, cells, counts), end, rows, cells, score };
 }
 
-/** A line of settings may have as many cells as the rows below it: the run begins where half the usual numbers are. */
+/**
+ * A line of settings may have as many cells as the rows below it: the run begins where half the usual numbers are, or
+ * words for a missing one in their place and nothing else.
+ */
 function firstTypical(
   shapes: readonly (RowShape | null)[],
   from: number,
@@ -147,7 +150,8 @@ function firstTypical(
   const usual = [...counts].sort((a, b) => a - b)[counts.length >> 1] ?? 0;
   for (let i = from; i < end; i++) {
     const shape = shapes[i];
-    if (shape && shape.cells === cells && shape.numeric * 2 >= usual && shape.numeric > 0) return i;
+    if (!shape || shape.cells !== cells || shape.numeric === 0) continue;
+    if (shape.numeric * 2 >= usual || (shape.valued * 2 >= usual && shape.valued === shape.filled)) return i;
   }
   return from;
 }

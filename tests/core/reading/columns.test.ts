@@ -44,6 +44,18 @@ describe('the columns of a file', () => {
     expect(alone.channels).toHaveLength(1);
   });
 
+  it('takes three axes of one place for a sensor’s, where gravity is in them and no column is named as acceleration', async () => {
+    const rows = table((i) => [seconds(i), ...g(i), ...g(i).map((v) => 0.9 * v)]);
+    const recording = await recordingOf(`time (s),seat x,seat y,seat z,dash x,dash y,dash z\n${rows}`);
+    expectShake(recording);
+    expect(recording.channels.map((c) => c.columnName)).toEqual(['seat x', 'seat y', 'seat z']);
+    expect(recording.notes.find(({ code }) => code === 'acceleration-columns-assumed')!.text).toContain(
+      'Left out: "dash x", "dash y", "dash z".',
+    );
+    const tilt = table((i) => [seconds(i), 3 + Math.sin(i), 2, 7]);
+    expect((await problemOf(`time (s),tilt x,tilt y,tilt z\n${tilt}`)).code).toBe('no-acceleration');
+  });
+
   it('takes vibration for acceleration where its unit is one', async () => {
     const rows = table((i) => [seconds(i), ...g(i)]);
     const recording = await recordingOf(`time (s),Vibration 1 (g),Vibration 2 (g),Vibration 3 (g)\n${rows}`);
@@ -51,6 +63,13 @@ describe('the columns of a file', () => {
     expect((await problemOf(`time (s),Vibration (mm/s)\n${table((i) => [seconds(i), mps2(i)[0]!])}`)).code).toBe(
       'no-acceleration',
     );
+  });
+
+  it('tells a time from a speed of the same name by its unit', async () => {
+    const rows = table((i) => [seconds(i), ...g(i), 72]);
+    const recording = await recordingOf(`Tempo (s),Aceleração X,Aceleração Y,Aceleração Z,Tempo (km/h)\n${rows}`);
+    expectShake(recording);
+    expect(recording.roadSpeedMps?.value[0]).toBeCloseTo(20, 9);
   });
 
   it('knows the words of four languages', async () => {

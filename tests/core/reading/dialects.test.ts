@@ -99,6 +99,15 @@ describe('the way a file writes a table', () => {
     expectShake(await recordingOf(`time;acc x;acc y;acc z\n[s];[g];[g];[g]\n${table(rowOf, ';')}`));
   });
 
+  it('keeps the names where the first rows hold words for no value', async () => {
+    const rows = table(rowOf);
+    for (const first of ['-0.02,NaN,NaN,NaN\n-0.01,NaN,NaN,NaN\n', 'NaN,NaN,NaN,NaN\n', 'null,null,null,null\n']) {
+      const recording = await recordingOf(`${HEADER.join(',')}\n${first}${rows}`);
+      expect(recording.channels.map(({ columnName }) => columnName)).toEqual(HEADER.slice(1));
+      expect(recording.channels.map(({ unit }) => unit)).toEqual(['g', 'g', 'g']);
+    }
+  });
+
   it('reads a table without a header', async () => {
     const recording = await recordingOf(table(rowOf));
     expectShake(recording);
