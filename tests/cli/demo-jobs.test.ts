@@ -37,6 +37,7 @@ const TRUTH: Readonly<Record<string, { readonly label: string | null; readonly h
   'coast-down': { label: 'driveshaft 1×' },
   'phone-100hz': { label: 'driveshaft 2×' },
   'half-shaft': { label: 'half-shaft 3×' },
+  launch: { label: 'driveshaft 2×' },
   'fixed-hum': { label: 'fixed tone', hz: 31.4 },
   comeback: { label: 'driveshaft 2×' },
 };

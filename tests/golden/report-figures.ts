@@ -12,7 +12,7 @@ import type { Report } from '../../src/core/report/report.ts';
 /** Probabilities below this are not pinned. */
 const WORTH_PINNING = 0.001;
 
-/** Demo jobs whose speed holds, drifts, ramps by the log, folds an order, in one run and in two. */
+/** Demo jobs whose speed holds, drifts, ramps by the log, leaves a standstill, folds an order, in one run and in two. */
 export const PINNED = [
   'direct-gear',
   'tire-shake',
@@ -22,6 +22,7 @@ export const PINNED = [
   'phone-100hz',
   'half-shaft',
   'fixed-hum',
+  'launch',
 ];
 
 const read = async (name: string): Promise<RecordedJob> => {

@@ -2,6 +2,7 @@
 import type { Fault } from '../../src/core/simulate/fault.ts';
 import type { Vehicle } from '../../src/core/vehicle/vehicle.ts';
 import type { DemoJob } from './demo-job.ts';
+import { launch } from './launch-job.ts';
 import { GOOD_ROAD_M3, mph, phone, railLogger, steady } from './demo-job.ts';
 
 const SIX_SPEED = [4.17, 2.34, 1.52, 1.14, 0.87, 0.69];
@@ -451,4 +452,5 @@ export const DEMO_JOBS: readonly DemoJob[] = [
   halfShaft,
   hum,
   comeback,
+  launch,
 ];

@@ -12,7 +12,7 @@ import { welchAmplitude } from '../signal/welch.ts';
 import { powerOfTwoAtLeast } from '../signal/fft.ts';
 import { expectedLines } from '../vehicle/expected-lines.ts';
 import type { ExpectedLines, Line } from '../vehicle/line.ts';
-import type { RunCondition, Vehicle } from '../vehicle/vehicle.ts';
+import type { LoggedCondition, RunCondition, Vehicle } from '../vehicle/vehicle.ts';
 import type { DetectionLimit } from './absence.ts';
 import { detectionLimit } from './detection-limit.ts';
 import { usedCondition } from './run-condition.ts';
@@ -21,7 +21,6 @@ import { findTones } from './find-tones.ts';
 import type { Tone } from './tone.ts';
 import { findTracks } from './track/find-tracks.ts';
 import { alignLog, isSteep, type AlignedLog } from './track/aligned-log.ts';
-import { sharpness } from './track/sharpness.ts';
 import { HIGHEST_HZ as WORK_HIGHEST_HZ, workSignal } from './track/work-signal.ts';
 import { trackFromLog } from './track/logged-track.ts';
 
@@ -29,7 +28,7 @@ export interface RunEvidence {
   readonly name: string;
   readonly recording: Recording;
   readonly prepared: Prepared;
-  readonly condition: RunCondition;
+  readonly condition: LoggedCondition;
   /** Null where not one line can be computed; `notes` says why. */
   readonly expected: ExpectedLines | null;
   readonly tones: readonly Tone[];
@@ -104,9 +103,7 @@ const unevenShake = (prepared: Prepared): number | null => {
 
 /** A log that changes fast, with its lag found; null for one that is good enough as it is, and where there is none. */
 const alignedTo = (prepared: Prepared, log: Track | null): AlignedLog | null => {
-  if (!log || !isSteep(log)) return null;
-  const work = workSignal(prepared);
-  return alignLog(work, log, sharpness(work, work.samplingRateHz));
+  return log && isSteep(log) ? alignLog(workSignal(prepared), log) : null;
 };
 
 const inRevsPerSecond = (log: Track): Track => ({
@@ -116,7 +113,7 @@ const inRevsPerSecond = (log: Track): Track => ({
 });
 
 const lagNotes = (aligned: AlignedLog | null): Note[] =>
-  aligned && aligned.lagS >= LAG_TOLD_S
+  aligned?.lagS && aligned.lagS >= LAG_TOLD_S
     ? [
         {
           code: 'log-lags',
@@ -144,10 +141,10 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
   const used = usedCondition(stated, recording);
   const aligned = alignedTo(slow, used.speedLog);
   const engineAligned = alignedTo(slow, used.engineLog && inRevsPerSecond(used.engineLog));
-  const condition = {
+  const condition: LoggedCondition = {
     ...used.condition,
-    ...(aligned && { speedMps: aligned.mean }),
-    ...(engineAligned && { engineRpm: 60 * engineAligned.mean }),
+    ...(aligned && { speedMps: aligned.mean, speedLogSd: aligned.meanSd }),
+    ...(engineAligned && { engineRpm: 60 * engineAligned.mean, engineLogSd: engineAligned.meanSd }),
   };
   const notes: Note[] = [...recording.notes, ...preparationNotes(recording), ...used.notes, ...lagNotes(aligned)];
   const rate = prepared.samplingRateHz;
@@ -160,7 +157,8 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
     notes.push({ code, severity: 'warning', text: `${message} ${remedy}` });
   }
   const expected = lines.ok ? lines.value : null;
-  const logged = aligned?.track ?? (used.speedLog ? trackFromLog(used.speedLog) : null);
+  const history = aligned?.track ?? (used.speedLog ? trackFromLog(used.speedLog) : null);
+  const logged = history && { track: history, steep: aligned !== null };
   const { wheelHz, engineHz, lines: expectedList } = linesOrNone(expected);
   const linesHz = expectedList.map((line) => line.frequencyHz);
   const baseHz = wheelHz ?? engineHz;
@@ -173,9 +171,9 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
     logged,
     engineLogged: engineAligned?.track ?? null,
   });
+  const [track = STEADY] = tracks;
   const spectrum = welchAmplitude(slow, { segmentLength: powerOfTwoAtLeast(SPECTRUM_SEGMENT_S * slow.samplingRateHz) });
   const floorMps2 = amplitudeFloor(spectrum, recording.channels.length);
-  const [track = STEADY] = tracks;
   const timeS = timesOf(prepared);
   const wander = tracks.map((one) => wanderOf(one, timeS));
   const evens = tracks.map((one) => resampleToEqualAngle(slow, one));

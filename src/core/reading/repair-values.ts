@@ -51,7 +51,7 @@ export function repairCorruptValues(
     notes.push({
       code: 'values-corrupt-left-out',
       severity: 'warning',
-      text: `${dropped} rows with missing or impossible values left out (first: row ${firstRow + 1}); the recording is split there.`,
+      text: `${dropped} ${dropped === 1 ? 'row' : 'rows'} with missing or impossible values left out (first: row ${firstRow + 1}); the recording is split there.`,
     });
   return left;
 }

@@ -3,7 +3,7 @@ import { toBlocks, type Blocks } from './blocks.ts';
 import { makeLevels, noiseWeights, smoothCandidates, type Candidate } from './candidates.ts';
 import { STEADY, type SpeedTrack } from './equal-angle.ts';
 import { followLines } from './follow-lines.ts';
-import type { LineToFollow } from './frames.ts';
+import { RATE_PER_S, type LineToFollow } from './frames.ts';
 import { sharpnessOf, type Sharpness } from './sharpness.ts';
 import type { Prepared } from './spectrum.ts';
 import { makeZoom, type Band, type Zoom } from './zoom.ts';
@@ -118,6 +118,7 @@ export const followHotSpots = (
   highestHz: number,
   shift: number,
   undone: SpeedTrack | null,
+  ratePerS = RATE_PER_S,
 ): Followed => {
   const blocks = toBlocks(prepared, highestHz);
   const none: Followed = { track: STEADY, gain: 0, lines: [] };
@@ -131,7 +132,7 @@ export const followHotSpots = (
   let best = none;
   for (const spot of spots) {
     for (const share of REACHES) {
-      const track = followLines(zoom, blocks, [spot], STEADY, share * shift);
+      const track = followLines(zoom, blocks, [spot], STEADY, share * shift, ratePerS);
       if (strayed(track, shift)) continue;
       const judged = judge(spots, track, shift);
       if (judged.gain > best.gain) best = judged;
@@ -140,7 +141,7 @@ export const followHotSpots = (
   // What moved along is followed together, which steadies the weaker lines.
   for (let round = 0; round < 2 && best.lines.length > 1; round++) {
     const lines = best.lines.slice(0, MOST_FOLLOWED);
-    const track = followLines(zoom, blocks, lines, best.track, shift / 3);
+    const track = followLines(zoom, blocks, lines, best.track, shift / 3, ratePerS);
     const judged = judge(spots, track, shift);
     if (strayed(track, shift) || judged.gain <= best.gain) break;
     best = judged;

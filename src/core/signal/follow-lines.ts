@@ -15,7 +15,7 @@ import { sliceBand, type Band, type Zoom } from './zoom.ts';
 export const MOST_SHIFT = 0.045;
 /** States per Hann bin of the highest line. */
 const STATES_PER_BIN = 5;
-/** Roughness of the speed, per s³, from steady cruise to a foot on the pedal. */
+/** Roughness of the speed at the usual rate, per s³, from steady cruise to a foot on the pedal. */
 const ROUGHNESSES = [1e-9, 1e-8, 1e-7, 1e-6, 1e-5];
 
 /**
@@ -26,13 +26,13 @@ const shiftEvidence = (
   lines: readonly LineToFollow[],
   bands: readonly (readonly Band[])[],
   frames: Frames,
-  stretch: number,
+  lengthOf: (frequencyHz: number) => number,
   shifts: Float64Array,
 ): Float64Array => {
   const evidence = new Float64Array(frames.timeS.length * shifts.length);
   const step = shifts[1]! - shifts[0]!;
   lines.forEach((line, l) => {
-    const length = frameLengthS(line.frequencyHz) * stretch;
+    const length = lengthOf(line.frequencyHz);
     // Overlapped frames repeat each other: a Hann frame is worth about two thirds of its length.
     const worth = Math.min(1, frames.hopS / (0.66 * length));
     frames.timeS.forEach((t, k) => {
@@ -59,7 +59,7 @@ const readingAt = (evidence: Float64Array, states: number, k: number, state: num
 };
 
 /**
- * Refines a track. `mostShift` is how far the present one may be off.
+ * Refines a track. `mostShift` is how far the present one may be off, `ratePerS` by how much that changes in a second.
  * @returns a track on the frames' times, mean relative speed as the given one's
  */
 export const followLines = (
@@ -68,32 +68,39 @@ export const followLines = (
   lines: readonly LineToFollow[],
   start: SpeedTrack,
   mostShift = MOST_SHIFT,
+  ratePerS = RATE_PER_S,
 ): SpeedTrack => {
+  const roughnesses = ROUGHNESSES.map((roughness) => roughness * (ratePerS / RATE_PER_S) ** 2);
   const highest = Math.max(...lines.map((line) => line.frequencyHz));
   const raw = lines.map((line) =>
     Array.from({ length: zoom.blocks }, (_, b) =>
-      zoom.band(b, line.frequencyHz, (line.frequencyHz * mostShift + 2 / frameLengthS(line.frequencyHz)) / 0.75),
+      zoom.band(
+        b,
+        line.frequencyHz,
+        (line.frequencyHz * mostShift + 2 / frameLengthS(line.frequencyHz, ratePerS)) / 0.75,
+      ),
     ),
   );
   let track = start;
   let reach = mostShift;
   for (const stretch of [1, 2, 4]) {
-    const shortest = frameLengthS(highest) * stretch;
+    const lengthOf = (hz: number): number => frameLengthS(hz, ratePerS) * stretch;
+    const shortest = lengthOf(highest);
     const frames = frameTimes(blocks, shortest / 2);
     const step = 1 / (STATES_PER_BIN * shortest * highest);
     const half = Math.max(4, Math.ceil(reach / step));
     const shifts = Float64Array.from({ length: 2 * half + 1 }, (_, i) => (i - half) * step);
     const bands = lines.map((line, l) => raw[l]!.map((band) => steadied(band, line.frequencyHz, track)));
-    const evidence = shiftEvidence(lines, bands, frames, stretch, shifts);
-    // Cost of a move: Gaussian steps of RATE_PER_S per second.
-    const perState = step / (RATE_PER_S * frames.hopS * 1.5);
+    const evidence = shiftEvidence(lines, bands, frames, lengthOf, shifts);
+    // Cost of a move: Gaussian steps of the rate per second.
+    const perState = step / (ratePerS * frames.hopS * 1.5);
     const moves = Float64Array.from({ length: Math.min(2 * half + 1, 16) }, (_, d) => 0.5 * (d * perState) ** 2);
     const path = bestPath(evidence, shifts.length, moves);
     const readings = Array.from(frames.timeS, (timeS, k) => ({
       ...readingAt(evidence, shifts.length, k, path.states[k]!, shifts),
       timeS,
     }));
-    const smooth = smoothPath(readings, ROUGHNESSES, [0, reach, 2 * RATE_PER_S]);
+    const smooth = smoothPath(readings, roughnesses, [0, reach, 2 * ratePerS]);
     const before = track;
     track = {
       timeS: frames.timeS,
@@ -101,6 +108,6 @@ export const followLines = (
     };
     reach = Math.min(reach, 3 / (shortest * highest));
   }
-  const frames = frameTimes(blocks, frameLengthS(highest) / 2);
-  return followPhase(lines, raw, frames, track);
+  const frames = frameTimes(blocks, frameLengthS(highest, ratePerS) / 2);
+  return followPhase(lines, raw, frames, track, ratePerS);
 };

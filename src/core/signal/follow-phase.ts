@@ -4,7 +4,7 @@
  */
 import { amplitudeAt, whitenedPower } from './band-power.ts';
 import { relativeSpeedAt, type SpeedTrack } from './equal-angle.ts';
-import { frameLengthS, steadied, type Frames, type LineToFollow } from './frames.ts';
+import { frameLengthS, RATE_PER_S, steadied, type Frames, type LineToFollow } from './frames.ts';
 import { loudestDirection, outer, packedLength, type ComplexVector, type Hermitian } from './hermitian.ts';
 import { smoothPath, type Reading } from './smooth-path.ts';
 import { sliceBand, type Band } from './zoom.ts';
@@ -23,9 +23,9 @@ interface PhaseReading {
 }
 
 /** Phase and energy of one line in each frame, along the direction in which it shakes. */
-const phasesOf = (line: LineToFollow, bands: readonly Band[], frames: Frames): PhaseReading[] => {
+const phasesOf = (line: LineToFollow, bands: readonly Band[], frames: Frames, ratePerS: number): PhaseReading[] => {
   const axes = Math.sqrt(line.whitener.length);
-  const length = frameLengthS(line.frequencyHz);
+  const length = frameLengthS(line.frequencyHz, ratePerS);
   const found: { frame: number; a: ComplexVector; lengthS: number }[] = [];
   const sum: Hermitian = new Float64Array(packedLength(axes));
   frames.timeS.forEach((t, frame) => {
@@ -67,7 +67,10 @@ export const followPhase = (
   bands: readonly (readonly Band[])[],
   frames: Frames,
   start: SpeedTrack,
+  ratePerS = RATE_PER_S,
 ): SpeedTrack => {
+  const pace = ratePerS / RATE_PER_S;
+  const roughnesses = ROUGHNESSES.map((roughness) => roughness * pace ** 2);
   let track = start;
   for (let pass = 0; pass < PASSES; pass++) {
     const before = track;
@@ -76,6 +79,7 @@ export const followPhase = (
         line,
         bands[l]!.map((band) => steadied(band, line.frequencyHz, before)),
         frames,
+        ratePerS,
       ),
     );
     // The strongest line sets ψ = 0 at its strongest frame; the others' own phases are learned from a first smoothing.
@@ -116,7 +120,7 @@ export const followPhase = (
           });
         }
       });
-      smooth = smoothPath(readings, ROUGHNESSES, [1 / w, 0.002, 0.002]);
+      smooth = smoothPath(readings, roughnesses, [1 / w, 0.002 * pace, 0.002 * pace]);
     }
     if (smooth === null) return track;
     const path = smooth;

@@ -17,8 +17,8 @@ export interface LineToFollow {
 export const RATE_PER_S = 0.005;
 const SHORTEST_FRAME_S = 0.8;
 const LONGEST_FRAME_S = 4;
-export const frameLengthS = (frequencyHz: number): number =>
-  Math.min(LONGEST_FRAME_S, Math.max(SHORTEST_FRAME_S, 1 / Math.sqrt(RATE_PER_S * frequencyHz)));
+export const frameLengthS = (frequencyHz: number, ratePerS = RATE_PER_S): number =>
+  Math.min(LONGEST_FRAME_S, Math.max(SHORTEST_FRAME_S, 1 / Math.sqrt(ratePerS * frequencyHz)));
 
 /** A band with the track's frequency changes taken out: a line that follows it becomes steady. */
 export const steadied = (band: Band, frequencyHz: number, track: SpeedTrack): Band => {

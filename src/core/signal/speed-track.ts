@@ -29,6 +29,8 @@ export interface TrackOptions extends TrackRange {
   readonly start?: SpeedTrack;
   /** How far that may be off, relative; default 3 %. */
   readonly startError?: number;
+  /** How much of that may come or go in a second, relative; default as a cruise's speed changes. */
+  readonly ratePerS?: number;
 }
 
 export interface FoundTrack {
@@ -107,7 +109,7 @@ export const findRampTrack = (prepared: Prepared, options: RampOptions): FoundRa
  * The track is relative: which part a line belongs to and how fast it was all in all is decided elsewhere.
  */
 export const findSpeedTrack = (prepared: Prepared, options: TrackOptions = {}): FoundTrack => {
-  const { start, startError = 0.03 } = options;
+  const { start, startError = 0.03, ratePerS } = options;
   const outer = start ? withUnitMean(start, prepared) : STEADY;
   const range = rangeOf(prepared, options);
   if (!range) return { track: outer, moved: false, logRatio: 0 };
@@ -116,7 +118,7 @@ export const findSpeedTrack = (prepared: Prepared, options: TrackOptions = {}): 
   const highestHz = range.highestHz / fastest;
   const shift = start ? Math.max(LEAST_ERROR, startError) : MOST_SHIFT;
   const undone = start ? inverseTrack(outer) : null;
-  const followed = followHotSpots(onReference, range.lowestHz, highestHz, shift, undone);
+  const followed = followHotSpots(onReference, range.lowestHz, highestHz, shift, undone, ratePerS);
   const moved = followed.gain > GAIN_BELIEVED && standsOut(onReference, followed, range.lowestHz, highestHz);
   const whole = start ? composeTracks(outer, followed.track) : followed.track;
   return { track: moved ? withUnitMean(whole, prepared) : outer, moved, logRatio: followed.gain };

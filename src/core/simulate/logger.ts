@@ -22,7 +22,8 @@ export const logSpeed = (
   random: RandomSource,
 ): LoggedTrack => {
   const phase = random.uniform() / how.rateHz;
-  const count = Math.max(1, Math.floor((durationS - phase) * how.rateHz) + 1);
+  // One as the recording begins, then every interval from a phase of its own on.
+  const count = Math.max(1, Math.floor((durationS - phase) * how.rateHz) + 2);
   const timeS = Float64Array.from({ length: count }, (_, i) => (i === 0 ? 0 : phase + (i - 1) / how.rateHz));
   const value = timeS.map((t) => {
     const shown = inUnit(how.factor * speedAt(Math.max(0, t - how.lagS)) + how.noiseMps * random.normal(), how.unit);

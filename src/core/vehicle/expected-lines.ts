@@ -9,7 +9,7 @@ import { positive } from './ratios.ts';
 import { lineTemplates } from './templates.ts';
 import { totalShare, turningSpeeds } from './turning-speeds.ts';
 import type { Shares } from './turning-speeds.ts';
-import type { RunCondition, Vehicle } from './vehicle.ts';
+import type { LoggedCondition, Vehicle } from './vehicle.ts';
 
 export interface ExpectedLinesOptions {
   /** Rate of the recording, Hz; without it every line counts as below half the rate. */
@@ -41,7 +41,7 @@ const placeLine = (template: LineTemplate, groupHz: number, shares: Shares, samp
  */
 export const expectedLines = (
   vehicle: Vehicle,
-  condition: RunCondition,
+  condition: LoggedCondition,
   options: ExpectedLinesOptions = {},
 ): Result<ExpectedLines> => {
   const speeds = turningSpeeds(vehicle, condition, options.engineLogged);

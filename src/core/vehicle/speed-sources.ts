@@ -1,7 +1,7 @@
 /** How far a stated road speed can be trusted, by where it was read from. */
 import { kmhFromMps, mphFromMps, mpsFromKmh, mpsFromMph } from '../units.ts';
 import { positive } from './ratios.ts';
-import type { RunCondition, SpeedSource } from './vehicle.ts';
+import type { LoggedCondition, SpeedSource } from './vehicle.ts';
 
 /** What is believed of the true road speed over the stated one. */
 export interface SpeedPrior {
@@ -64,7 +64,7 @@ const dialPrior = (mps: number): SpeedPrior => {
 
 const symmetric = (sdRelative: number, because: string): SpeedPrior => ({ centreRelative: 1, sdRelative, because });
 
-const priorOf = (source: SpeedSource | undefined, mps: number): SpeedPrior => {
+const priorOf = (source: SpeedSource | undefined, mps: number, logSd: number): SpeedPrior => {
   switch (source) {
     case 'dial':
       return dialPrior(mps);
@@ -81,7 +81,7 @@ const priorOf = (source: SpeedSource | undefined, mps: number): SpeedPrior => {
         'The diagnostic socket gives whole km/h computed with the factory tire.',
       );
     case 'logged':
-      return symmetric(LOGGED_SD, 'Speed logged with the recording.');
+      return symmetric(Math.hypot(LOGGED_SD, logSd), 'Speed logged with the recording.');
     case undefined:
       return symmetric(
         Math.hypot(UNKNOWN_SD, uniformSd(readingStepMps(mps)) / mps),
@@ -95,7 +95,7 @@ const priorOf = (source: SpeedSource | undefined, mps: number): SpeedPrior => {
  *
  * @returns null where no speed was stated (or the vehicle stood).
  */
-export const speedPrior = (condition: RunCondition): SpeedPrior | null => {
+export const speedPrior = (condition: LoggedCondition): SpeedPrior | null => {
   const mps = positive(condition.speedMps);
-  return mps === null ? null : priorOf(condition.speedSource, mps);
+  return mps === null ? null : priorOf(condition.speedSource, mps, condition.speedLogSd ?? 0);
 };

@@ -6,7 +6,7 @@ import { engineTurnsPerWheelTurn, positive } from './ratios.ts';
 import { rollingCircumference } from './rolling.ts';
 import { engineSlip, wheelSlipSd } from './slip.ts';
 import { speedPrior } from './speed-sources.ts';
-import type { RunCondition, Vehicle } from './vehicle.ts';
+import type { LoggedCondition, Vehicle } from './vehicle.ts';
 
 /** Relative standard uncertainties, each by its origin. */
 export interface Shares {
@@ -36,7 +36,7 @@ const ENGINE_LOGGED_SD = 0.002;
 
 const enginePart = (
   vehicle: Vehicle,
-  condition: RunCondition,
+  condition: LoggedCondition,
   wheel: TurningSpeeds['wheel'],
   turns: number | null,
   engineLogged: boolean,
@@ -44,7 +44,9 @@ const enginePart = (
   const rpm = positive(condition.engineRpm);
   if (rpm !== null) {
     const readSd = readingStepRpm(rpm) / Math.sqrt(12) / rpm;
-    const engine = engineLogged ? ENGINE_LOGGED_SD : Math.hypot(readSd, ENGINE_HOLD_SD);
+    const engine = engineLogged
+      ? Math.hypot(ENGINE_LOGGED_SD, condition.engineLogSd ?? 0)
+      : Math.hypot(readSd, ENGINE_HOLD_SD);
     return { hz: hzFromRpm(rpm), shares: { speed: 0, circumference: 0, slip: 0, engine }, tiedToRoad: false };
   }
   if (wheel === null || turns === null) return null;
@@ -61,7 +63,7 @@ const enginePart = (
  */
 export const turningSpeeds = (
   vehicle: Vehicle,
-  condition: RunCondition,
+  condition: LoggedCondition,
   engineLogged = false,
 ): Result<TurningSpeeds> => {
   const tire = vehicle.tire === undefined ? null : rollingCircumference(vehicle.tire);

@@ -74,3 +74,9 @@ export interface RunCondition {
   readonly load?: Load;
   readonly note?: string;
 }
+
+/** A condition with what is not known of its logs: relative standard uncertainties of their means. */
+export interface LoggedCondition extends RunCondition {
+  readonly speedLogSd?: number;
+  readonly engineLogSd?: number;
+}

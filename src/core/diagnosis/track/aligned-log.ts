@@ -1,22 +1,23 @@
 /**
  * A logged speed that changes fast: its lag and its steps, harmless on a cruise, are then worth many percent. It is drawn
- * as smoothly as its own values ask for, and its lag is the one at which the recording's lines stand sharpest.
+ * as smoothly as its own values ask for, and its lag is the one at which the recording's strongest line stands out most.
  */
 import type { Track } from '../../reading/recording.ts';
 import { withUnitMean } from '../../signal/combine-tracks.ts';
-import { relativeSpeedAt, type SpeedTrack } from '../../signal/equal-angle.ts';
+import { concentration } from '../../signal/concentration.ts';
+import { relativeSpeedAt, resampleToEqualAngle, type SpeedTrack } from '../../signal/equal-angle.ts';
 import { smoothPath, type Reading } from '../../signal/smooth-path.ts';
 import type { Prepared } from '../../signal/spectrum.ts';
-import { judge, type Judged } from './judge-track.ts';
-import type { Band } from './sharpness.ts';
 
 export interface AlignedLog {
   /** Mean 1 over the recording, on its clock. */
   readonly track: SpeedTrack;
   /** Mean over the recording, in the log's unit. */
   readonly mean: number;
-  /** How late the log is, s. */
-  readonly lagS: number;
+  /** Its relative standard uncertainty, by what is not known of the lag. */
+  readonly meanSd: number;
+  /** How late the log is, s; null where nothing in the recording tells. */
+  readonly lagS: number | null;
 }
 
 /** From this change a second on, relative, a second's lag is worth more than the search about a log allows for. */
@@ -74,24 +75,46 @@ const earlier = ({ timeS, relative }: SpeedTrack, lagS: number, { pieces, sampli
 /** Lags tried, s: a logger writes up to a second and more late; then closer about the best. */
 const LAGS_S = Array.from({ length: 8 }, (_, i) => 0.2 * i);
 const CLOSER_S = [-0.1, -0.05, 0.05, 0.1];
+/** A lag found so is good to this, s. Judgement, by launches made up with known lags. */
+const LAG_SD_S = 0.1;
+/** Lag of a logger where no line tells, and how far it may be off, s. Judgement. */
+const USUAL_LAG_S = 0.4;
+const USUAL_LAG_SD_S = 0.3;
+/** A strongest line that stands out less, in ln of power, may be noise. */
+const CLEAR = 4;
+
+/** Share of half the rate up to which lines are looked at. */
+const LOOKED_SHARE = 0.9;
+
+interface Shifted {
+  readonly lagS: number;
+  readonly track: SpeedTrack;
+  readonly concentration: number;
+}
 
 /**
  * @param log road or wheel speed, m/s, or engine speed, revolutions a second; may begin before the recording and end after it
- * @param steady the recording's bands as it is
  * @returns null where the log has too few values to follow
  */
-export const alignLog = (prepared: Prepared, log: Track, steady: readonly Band[]): AlignedLog | null => {
+export const alignLog = (prepared: Prepared, log: Track): AlignedLog | null => {
   if (log.timeS.length < 4) return null;
   const path = drawn(log);
-  const at = (lagS: number): { readonly judged: Judged; readonly lagS: number } => ({
-    judged: judge(prepared, withUnitMean(earlier(path, lagS, prepared), prepared), steady),
-    lagS,
-  });
-  const better = (a: ReturnType<typeof at>, b: ReturnType<typeof at>): ReturnType<typeof at> =>
-    b.judged.gain > a.judged.gain ? b : a;
+  const at = (lagS: number): Shifted => {
+    const track = withUnitMean(earlier(path, lagS, prepared), prepared);
+    const fastest = track.relative.reduce((most, r) => Math.max(most, r), 1);
+    const highestHz = (LOOKED_SHARE * prepared.samplingRateHz) / 2 / fastest;
+    return { lagS, track, concentration: concentration(resampleToEqualAngle(prepared, track), highestHz) };
+  };
+  const better = (a: Shifted, b: Shifted): Shifted => (b.concentration > a.concentration ? b : a);
   const coarse = LAGS_S.map(at).reduce(better);
-  const { judged, lagS } = CLOSER_S.map((by) => at(coarse.lagS + by)).reduce(better, coarse);
+  const finest = CLOSER_S.map((by) => at(Math.max(0, coarse.lagS + by))).reduce(better, coarse);
+  // A tone that keeps to the clock stands out most where the log smears it least: that is no lag.
+  const onClock = concentration(prepared, (LOOKED_SHARE * prepared.samplingRateHz) / 2);
+  const told = finest.concentration > Math.max(CLEAR, onClock);
+  const { track, lagS } = told ? finest : at(USUAL_LAG_S);
   const startS = prepared.pieces[0]!.startS;
-  const mean = relativeSpeedAt(earlier(path, lagS, prepared), startS) / relativeSpeedAt(judged.track, startS);
-  return { track: judged.track, mean, lagS };
+  const mean = relativeSpeedAt(earlier(path, lagS, prepared), startS) / relativeSpeedAt(track, startS);
+  const slopePerS = (track.relative[track.relative.length - 1]! - track.relative[0]!) / prepared.durationS;
+  const meanSd = (told ? LAG_SD_S : USUAL_LAG_SD_S) * Math.abs(slopePerS);
+  return { track, mean, meanSd, lagS: told ? lagS : null };
 };

@@ -34,6 +34,9 @@ const SURE_GAIN = 600;
 /** How far a coarse path, or a smoothed log, may be off (relative). */
 const COARSE_ERROR = 0.012;
 const LOG_ERROR = 0.03;
+/** The same of a log of a speed that changed fast, and how much of it may come or go in a second: the line decides. */
+const STEEP_ERROR = 0.06;
+const STEEP_RATES_PER_S = [0.01, 0.015, 0.03];
 /** Coarse paths that are followed where none is clear. */
 const MOST_FOLLOWED = 4;
 /** A second history on which this share of the first one's lines is sharp too is the first, found once more. */
@@ -68,6 +71,20 @@ const finer = (prepared: Prepared, coarse: Judged, steady: readonly Band[], star
   return fine.gain > coarse.gain ? fine : coarse;
 };
 
+/**
+ * The same from a log that changed fast. An order that sweeps through resonances turns its phase there and stays spread
+ * in the spectrum of the whole, however well it is followed: here its own likelihood decides.
+ */
+const followedFast = (prepared: Prepared, base: Judged, steady: readonly Band[]): Judged => {
+  const found = STEEP_RATES_PER_S.map((ratePerS) =>
+    findSpeedTrack(prepared, { start: base.track, startError: STEEP_ERROR, ratePerS }),
+  ).filter(({ moved }) => moved);
+  const [one, ...others] = found;
+  if (!one) return base;
+  const { track } = others.reduce((a, b) => (b.logRatio > a.logRatio ? b : a), one);
+  return judge(prepared, track, steady);
+};
+
 /** What stands spread out on every one of the given bands, at its worst place. */
 const leastSpread = (several: readonly (readonly Band[])[], spreadOf = ({ spread }: Band): number => spread): number =>
   several[0]!.reduce((most, _, i) => Math.max(most, Math.min(...several.map((bands) => spreadOf(bands[i]!)))), 0);
@@ -86,8 +103,9 @@ const isSettled = ({ bands, gain }: Judged, steady: readonly Band[]): boolean =>
  */
 const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[]): Judged | null => {
   if (search.logged) {
-    const base = judge(prepared, withUnitMean(search.logged, prepared), steady);
-    return finer(prepared, base, steady, LOG_ERROR);
+    const { track, steep } = search.logged;
+    const base = judge(prepared, withUnitMean(track, prepared), steady);
+    return steep ? followedFast(prepared, base, steady) : finer(prepared, base, steady, LOG_ERROR);
   }
   const { baseHz, multiples } = search;
   const followed = findSpeedTrack(prepared, {});
@@ -126,7 +144,8 @@ const second = (prepared: Prepared, one: Judged, steady: readonly Band[], search
     const logged = judge(prepared, withUnitMean(engineLogged, prepared), steady);
     if (logged.gain >= one.gain + LEAST_GAIN) return logged;
   }
-  if (leastSpread([steady, one.bands]) < SPREAD) return null;
+  // What such a sweep leaves spread out is its own phase.
+  if (search.logged?.steep || leastSpread([steady, one.bands]) < SPREAD) return null;
   const rest = findSpeedTrack(one.even, {});
   const followed = rest.moved
     ? judge(prepared, withUnitMean(composeTracks(one.track, rest.track), prepared), settled)
@@ -169,7 +188,7 @@ export const findTracks = (recording: Prepared, search: TrackSearch): FoundTrack
     if (again.gain > one.gain) one = again;
     other = null;
   }
-  const image = other ? null : asImage(prepared, one, steady, search);
+  const image = other || search.logged?.steep ? null : asImage(prepared, one, steady, search);
   const tracks = [one, other ?? image].filter((judged) => judged !== null).map((judged) => judged.track);
   return { tracks, gain: one.gain };
 };

@@ -1,6 +1,12 @@
 /** What the search for the speed's history is told of the vehicle. */
 import type { SpeedTrack } from '../../signal/equal-angle.ts';
 
+export interface LoggedHistory {
+  readonly track: SpeedTrack;
+  /** The speed changed so fast that steps and lag of the log leave many percent, which come and go within seconds. */
+  readonly steep: boolean;
+}
+
 export interface TrackSearch {
   /** Expected wheel (or engine) speed at the stated speed, Hz, and the expected lines as multiples of it. */
   readonly baseHz: number | null;
@@ -12,7 +18,7 @@ export interface TrackSearch {
   /** Factors of the vehicle's speed over a track's, if tones that the track keeps together are images of lines. */
   readonly imageFactors: (tonesHz: readonly number[]) => readonly number[];
   /** A history known from a log; the search is for what is left of it. */
-  readonly logged: SpeedTrack | null;
+  readonly logged: LoggedHistory | null;
   /** The engine's own, from a log of its speed; null where there is none that says more than the lines do. */
   readonly engineLogged: SpeedTrack | null;
 }

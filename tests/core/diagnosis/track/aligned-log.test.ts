@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { alignLog, isSteep } from '../../../../src/core/diagnosis/track/aligned-log.ts';
-import { sharpness } from '../../../../src/core/diagnosis/track/sharpness.ts';
 import { cutRecording } from '../../../../src/core/reading/cut-recording.ts';
 import type { Track } from '../../../../src/core/reading/recording.ts';
 import { relativeSpeedAt } from '../../../../src/core/signal/equal-angle.ts';
@@ -28,9 +27,8 @@ describe('a log that changes fast', () => {
     const shudder = { turnsPerM: 3.4, amplitude: 0.5, fromMps: 2, toMps: 7.5 };
     const part = cutRecording(launch(shudder, lagS), [{ fromS: timeOf(1.5), toS: timeOf(8) }], 2);
     const prepared = prepare(part);
-    const steady = sharpness(prepared, prepared.samplingRateHz);
-    const aligned = alignLog(prepared, part.roadSpeedMps!, steady)!;
-    expect(Math.abs(aligned.lagS - lagS)).toBeLessThan(0.16);
+    const aligned = alignLog(prepared, part.roadSpeedMps!)!;
+    expect(Math.abs(aligned.lagS! - lagS)).toBeLessThan(0.16);
     // Mean over the part: half way between its ends. Half a step of 1 km/h, and a tenth of a second: 0.14 + 0.16 m/s.
     expect(Math.abs(aligned.mean - 4.75)).toBeLessThan(0.3);
     for (const mps of [3, 4.5, 6]) {
@@ -42,6 +40,6 @@ describe('a log that changes fast', () => {
   it('of three values is left alone', () => {
     const recording = launch(null);
     const few = { ...recording.roadSpeedMps!, timeS: Float64Array.of(0, 5, 9), value: Float64Array.of(0, 4, 10) };
-    expect(alignLog(prepare(recording), few, [])).toBeNull();
+    expect(alignLog(prepare(recording), few)).toBeNull();
   });
 });
