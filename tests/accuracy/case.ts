@@ -20,6 +20,7 @@ export const FAMILIES = [
   'hum',
   'resonance',
   'two-runs',
+  'launch',
 ] as const;
 export type Family = (typeof FAMILIES)[number];
 

@@ -292,6 +292,43 @@ const sound =
     return caseOf(draft, 'none', [], [{ scenario, layout: drawLayout(random), say: stated(draft, scenario) }]);
   };
 
+/** Moving off in a low gear with the speed logged: what goes with the torque shakes, and turns ever faster. */
+const launch: Maker = (draft) => {
+  const { random } = draft;
+  const car = drawVehicle(random, { layouts: ['rear-drive'] });
+  const fault: Fault = { kind: 'driveshaft-angle', levelMps2: 1, coupleShare: 1 };
+  const drive: Drive = {
+    durationS: Math.round(random.between(7, 15)),
+    speed: {
+      kind: 'ramp',
+      fromMps: random.between(1.2, 3),
+      toMps: random.between(9.5, 14),
+      shape: random.pick(draft.lean.otherRamps ? OTHER_RAMPS : (['linear', 'pull'] as const)),
+      driftSd: random.between(0.001, 0.004),
+      driftTimeS: random.between(3, 8),
+    },
+    load: 'pull',
+    gearRatio: random.pick([1.52, 2.34]),
+    converterSlip: random.between(0.02, 0.08),
+  };
+  const sensor = sensorFor(draft, car, drive, [fault]);
+  if (sensor === null) return null;
+  const speed = {
+    rateHz: random.pick([1, 1, 5]),
+    step: random.pick([1, 1, 0.1]),
+    unit: 'km/h' as const,
+    lagS: random.between(0, 1),
+    factor: 1 + 0.006 * random.normal(),
+    noiseMps: 0.05,
+  };
+  const plainBase = withNormal(scenarioOf(draft, car, drive, sensor, drawGoodRoad(random)), draft.lean);
+  const base: Scenario = { ...plainBase, log: { speed } };
+  const made = madeClear({ ...base, faults: [feltFault(base, fault, random, [3, 12])] });
+  return caseOf(draft, 'first', made.faults, [
+    { scenario: made.scenario, layout: drawLayout(random, { speed: true }), say: { source: 'logged', gear: false } },
+  ]);
+};
+
 /** Half of the tones lie within one percent of a line of the vehicle. */
 const hum: Maker = (draft) => {
   const { random } = draft;
@@ -377,6 +414,7 @@ const MAKERS: Readonly<Record<Family, Maker>> = {
   hum,
   resonance,
   'two-runs': twoRuns,
+  launch,
 };
 
 /** Clearly felt, or clearly heard: near the threshold nobody could say which answer is right. */

@@ -4,7 +4,6 @@ import { cutRecording } from '../reading/cut-recording.ts';
 import { loudStretch, type LoudStretch } from '../signal/loud-stretch.ts';
 import type { RunCondition, Vehicle } from '../vehicle/vehicle.ts';
 import { observeRun, type RunEvidence } from './run-evidence.ts';
-import { isSteep } from './track/aligned-log.ts';
 
 /** Logged values this long before and after a part are used: its speed is drawn through them, and they may be late, s. */
 const LOG_AROUND_S = 2;
@@ -18,10 +17,8 @@ const note = ({ fromS, toS }: LoudStretch): Note => ({
 });
 
 /** Where a run whose speed changed fast shook far more than elsewhere; null where none did, or no log tells the speed. */
-export const loudPart = ({ recording, prepared }: RunEvidence): LoudStretch | null => {
-  const log = recording.wheelSpeedMps ?? recording.roadSpeedMps;
-  return log && isSteep(log) ? loudStretch(prepared) : null;
-};
+export const loudPart = ({ changedFast, prepared }: RunEvidence): LoudStretch | null =>
+  changedFast ? loudStretch(prepared) : null;
 
 /**
  * The runs again, each cut to the part in which it shook.

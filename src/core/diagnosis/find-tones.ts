@@ -41,6 +41,10 @@ const FOOT_HZ = 0.15;
 /** Nearer still, within so many of its least widths, half of it is: its own shoulder, where it wanders a little. */
 const SHOULDER_SHARE = 0.5;
 const SHOULDER_WIDTHS = 2;
+/** Fastest over slowest of a speed that swept far. */
+const SWEPT_FAR = 1.8;
+/** What stands this far over the floor is no chance. */
+const HIGH_DB = 20;
 /** Two tones this far apart (relative) have parted, this near they are together. */
 const WIDELY = 0.1;
 const TOGETHER = 0.02;
@@ -79,13 +83,21 @@ const keepTogether = (relative: readonly Float64Array[], one: Found, other: Foun
   );
 };
 
+const standsHigh = ({ overFloorDb }: Peak): boolean => overFloorDb >= HIGH_DB;
+
 const peaksOn = (even: Prepared, { relative }: SpeedTrack): readonly Peak[] => {
   // Where the vehicle was fast, what is above this on the track's clock was above half the rate. (The even recording
   // has the rate of where it was slowest.)
   const slowest = relative.reduce((least, r) => Math.min(least, r), 1);
   const fastest = relative.reduce((most, r) => Math.max(most, r), 1);
   const highestHz = (HALF_SHARE * even.samplingRateHz * slowest) / 2 / fastest;
-  return findPeaks(even, { falseAlarm: FALSE_ALARM, highestHz: Math.min(highestHz, MOST_HZ) });
+  const options = { falseAlarm: FALSE_ALARM, highestHz: Math.min(highestHz, MOST_HZ) };
+  const peaks = findPeaks(even, options);
+  if (fastest < SWEPT_FAR * slowest || peaks.some(standsHigh)) return peaks;
+  // An order that swept through resonances is as broad as one; but one that keeps to the clock is a far broader hump here.
+  const broad = findPeaks(even, { ...options, resonances: false }).filter(standsHigh);
+  const [highest] = broad.sort((a, b) => b.overFloorDb - a.overFloorDb);
+  return highest ? [...peaks, highest] : peaks;
 };
 
 const toTone = (peak: Peak, motion: Motion | null, imageMotion: ImageMotion | null): Tone => ({

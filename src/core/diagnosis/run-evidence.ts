@@ -43,6 +43,8 @@ export interface RunEvidence {
   readonly speedTrack: { readonly timeS: Float64Array; readonly relative: Float64Array };
   readonly orderSpectrum: AmplitudeSpectrum | null;
   readonly engineLogged: boolean;
+  /** By its log the speed changed so fast that an order is followed only where it stands out. */
+  readonly changedFast: boolean;
   /** How much the whole shake rises and falls, loud tenth over quiet tenth, where no log tells why; else null. */
   readonly unevenShake: number | null;
   readonly speedVaried: 'steady' | 'drift' | 'ramp' | 'logged' | 'unknown';
@@ -202,6 +204,7 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
         : { timeS: timeS.slice(0, 1), relative: Float64Array.of(1) },
     orderSpectrum: evens[0] ? welchAmplitude(evens[0], { segmentLength: spectrum.segmentLength }) : null,
     engineLogged: used.engineLog !== null,
+    changedFast: aligned !== null,
     unevenShake: logged ? null : unevenShake(slow),
     speedVaried: logged ? 'logged' : tracks.length === 0 ? 'steady' : wander[0]! > RAMP_WANDER ? 'ramp' : 'drift',
     notes,

@@ -24,6 +24,8 @@ export interface DetectOptions {
   readonly highestHz?: number;
   /** Greatest false-alarm probability over the whole search; default 0.01. */
   readonly falseAlarm?: number;
+  /** False where no resonance can stand narrow: on the clock of a speed that swept far. Default true. */
+  readonly resonances?: boolean;
 }
 
 /** Above this a vehicle's turning parts shake nobody; searching there costs time and chances of false alarm. */
@@ -51,7 +53,10 @@ export const findPeaks = (prepared: Prepared, options: DetectOptions = {}): Peak
   const views = makeLevels(blocks, lowestHz, highestHz, slowBlocks);
   const candidates = smoothCandidates(blocks.axisCount, views, lowestHz, highestHz, allowed);
   const lines = keptAmongLevels(views, candidates, (candidate, taken) => {
-    const tried = againstResonance(blocks.axisCount, candidate, taken);
+    const tried =
+      options.resonances === false
+        ? { ...candidate, logResonant: candidate.logSmooth, logAlarm: Math.min(0, candidate.logSmooth) }
+        : againstResonance(blocks.axisCount, candidate, taken);
     return tried.logAlarm <= Math.log(allowed) ? tried : null;
   });
   if (lines.length === 0) return [];

@@ -42,7 +42,10 @@ describe('a launch', () => {
     expect(sentence).toMatch(/^Cannot tell/);
   });
 
-  it('that does not shake shows nothing', () => {
-    expect(reportOn(launch(null)).findings).toEqual([]);
+  it('that does not shake shows nothing, and clears nothing', () => {
+    const { verdict, sentence, findings } = reportOn(launch(null));
+    expect(findings).toEqual([]);
+    expect(verdict).toBe('cannot-tell');
+    expect(sentence).toContain('changed too fast');
   });
 });

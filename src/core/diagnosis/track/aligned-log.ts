@@ -45,13 +45,15 @@ export const isSteep = ({ timeS, value }: Track): boolean => {
 const KNOT_S = 0.25;
 /** Spread of a logged value about the truth beside its rounding, m/s (GPS Doppler speed, one sigma). */
 const READING_SD_MPS = 0.1;
+/** Loggers write whole km/h or mph at the coarsest: in a fast change the least step seen is more. m/s. */
+const COARSEST_STEP = 0.447;
 /** Step densities of the acceleration, m²/s⁵: from a lifted foot to a launch. The log decides. */
 const ROUGHNESSES = [0.003, 0.03, 0.3, 3, 30];
 const START_SD = [1, 50, 3] as const;
 
 /** The log drawn smoothly at knots; the values are its own. */
 const drawn = ({ timeS, value, step }: Track): SpeedTrack => {
-  const variance = READING_SD_MPS ** 2 + step ** 2 / 12;
+  const variance = READING_SD_MPS ** 2 + Math.min(step, COARSEST_STEP) ** 2 / 12;
   const readings: Reading[] = Array.from(timeS, (t, i) => ({ timeS: t, component: 1, value: value[i]!, variance }));
   const start = timeS[0]!;
   const knots = Math.floor((timeS[timeS.length - 1]! - start) / KNOT_S) + 1;
@@ -89,8 +91,15 @@ const LOOKED_SHARE = 0.9;
 interface Shifted {
   readonly lagS: number;
   readonly track: SpeedTrack;
-  readonly concentration: number;
+  readonly height: number;
 }
+
+/** How far the strongest line stands out with a track's motion taken out, ln of power. */
+export const concentrationOn = (prepared: Prepared, track: SpeedTrack): number => {
+  const fastest = track.relative.reduce((most, r) => Math.max(most, r), 1);
+  const highestHz = (LOOKED_SHARE * prepared.samplingRateHz) / 2 / fastest;
+  return concentration(resampleToEqualAngle(prepared, track), highestHz);
+};
 
 /**
  * @param log road or wheel speed, m/s, or engine speed, revolutions a second; may begin before the recording and end after it
@@ -101,16 +110,14 @@ export const alignLog = (prepared: Prepared, log: Track): AlignedLog | null => {
   const path = drawn(log);
   const at = (lagS: number): Shifted => {
     const track = withUnitMean(earlier(path, lagS, prepared), prepared);
-    const fastest = track.relative.reduce((most, r) => Math.max(most, r), 1);
-    const highestHz = (LOOKED_SHARE * prepared.samplingRateHz) / 2 / fastest;
-    return { lagS, track, concentration: concentration(resampleToEqualAngle(prepared, track), highestHz) };
+    return { lagS, track, height: concentrationOn(prepared, track) };
   };
-  const better = (a: Shifted, b: Shifted): Shifted => (b.concentration > a.concentration ? b : a);
+  const better = (a: Shifted, b: Shifted): Shifted => (b.height > a.height ? b : a);
   const coarse = LAGS_S.map(at).reduce(better);
   const finest = CLOSER_S.map((by) => at(Math.max(0, coarse.lagS + by))).reduce(better, coarse);
   // A tone that keeps to the clock stands out most where the log smears it least: that is no lag.
   const onClock = concentration(prepared, (LOOKED_SHARE * prepared.samplingRateHz) / 2);
-  const told = finest.concentration > Math.max(CLEAR, onClock);
+  const told = finest.height > Math.max(CLEAR, onClock);
   const { track, lagS } = told ? finest : at(USUAL_LAG_S);
   const startS = prepared.pieces[0]!.startS;
   const mean = relativeSpeedAt(earlier(path, lagS, prepared), startS) / relativeSpeedAt(track, startS);

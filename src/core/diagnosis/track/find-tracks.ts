@@ -11,6 +11,7 @@ import { composeTracks, withUnitMean } from '../../signal/combine-tracks.ts';
 import { findRampTrack, findSpeedTrack } from '../../signal/speed-track.ts';
 import type { Prepared } from '../../signal/spectrum.ts';
 import { coarsePaths, imagePaths } from './coarse-paths.ts';
+import { concentrationOn } from './aligned-log.ts';
 import { followHighLines } from './high-lines.ts';
 import { best, judge, type Judged } from './judge-track.ts';
 import { sharpness, type Band } from './sharpness.ts';
@@ -73,16 +74,15 @@ const finer = (prepared: Prepared, coarse: Judged, steady: readonly Band[], star
 
 /**
  * The same from a log that changed fast. An order that sweeps through resonances turns its phase there and stays spread
- * in the spectrum of the whole, however well it is followed: here its own likelihood decides.
+ * in the spectrum of the whole, however well it is followed: here its height in the spectra of shorter parts decides.
  */
 const followedFast = (prepared: Prepared, base: Judged, steady: readonly Band[]): Judged => {
-  const found = STEEP_RATES_PER_S.map((ratePerS) =>
+  const followed = STEEP_RATES_PER_S.map((ratePerS) =>
     findSpeedTrack(prepared, { start: base.track, startError: STEEP_ERROR, ratePerS }),
-  ).filter(({ moved }) => moved);
-  const [one, ...others] = found;
-  if (!one) return base;
-  const { track } = others.reduce((a, b) => (b.logRatio > a.logRatio ? b : a), one);
-  return judge(prepared, track, steady);
+  ).flatMap(({ track, moved }) => (moved ? [{ track, height: concentrationOn(prepared, track) }] : []));
+  const asLogged = { track: base.track, height: concentrationOn(prepared, base.track) };
+  const { track } = followed.reduce((a, b) => (b.height > a.height ? b : a), asLogged);
+  return track === base.track ? base : judge(prepared, track, steady);
 };
 
 /** What stands spread out on every one of the given bands, at its worst place. */

@@ -107,8 +107,20 @@ const loudForAWhile = (inferences: readonly RunInference[]): Reservation | null 
   return null;
 };
 
+/** Where it changed fast, that nothing was found clears nothing: orders stand spread out, and low for it. */
+const changedFast = (inferences: readonly RunInference[]): Reservation | null => {
+  const lost = inferences.find(({ run }) => run.changedFast);
+  if (!lost) return null;
+  return {
+    clause: 'the speed changed too fast to follow every order',
+    why:
+      `In ${lost.run.name} it changed by so much within seconds that an order is seen only where it stands out. Move ` +
+      'off more slowly, or hold the speed at which it shakes.',
+  };
+};
+
 export const nothingFound = (inferences: readonly RunInference[]): Answer => {
-  const drive = uneven(inferences) ?? loudForAWhile(inferences);
+  const drive = uneven(inferences) ?? loudForAWhile(inferences) ?? changedFast(inferences);
   const noise = inNoise(hiddenLines(inferences));
   const reservations = [drive, noise, aboveRate(fastLines(inferences))].filter((one) => one !== null);
   if (reservations.length === 0) return nothingFelt(inferences);
