@@ -41,6 +41,12 @@ export const isSteep = ({ timeS, value }: Track): boolean => {
   return false;
 };
 
+/** A longer recording is no launch; drawing and shifting its log would only cost time, s. */
+const LONGEST_S = 150;
+/** A log is read so far beyond both ends of the recording, s. */
+const AROUND_S = 4;
+/** A log must cover this share of the recording to be shifted against it. */
+const COVERED = 0.8;
 /** Knots of the drawn speed, s. */
 const KNOT_S = 0.25;
 /** Spread of a logged value about the truth beside its rounding, m/s (GPS Doppler speed, one sigma). */
@@ -65,12 +71,27 @@ const drawn = ({ timeS, value, step }: Track): SpeedTrack => {
   return { timeS: path.timeS, relative: path.value.map((v) => Math.max(LEAST_TRACK_MPS, v)) };
 };
 
+interface Extent {
+  readonly fromS: number;
+  readonly toS: number;
+}
+
+const extentOf = ({ pieces, samplingRateHz }: Prepared): Extent => {
+  const last = pieces[pieces.length - 1];
+  const fromS = pieces[0]?.startS ?? 0;
+  return { fromS, toS: last ? last.startS + (last.axes[0]?.length ?? 0) / samplingRateHz : fromS };
+};
+
+/** What of a log counts for a recording, late as it may be. */
+const about = (log: Track, { fromS, toS }: Extent): Track => {
+  const near = (_: number, i: number): boolean => log.timeS[i]! >= fromS - AROUND_S && log.timeS[i]! <= toS + AROUND_S;
+  return { ...log, timeS: log.timeS.filter(near), value: log.value.filter(near) };
+};
+
 /** A path that much earlier, as far as the recording goes. */
-const earlier = ({ timeS, relative }: SpeedTrack, lagS: number, { pieces, samplingRateHz }: Prepared): SpeedTrack => {
-  const last = pieces[pieces.length - 1]!;
-  const fromS = pieces[0]!.startS - KNOT_S;
-  const toS = last.startS + (last.axes[0]?.length ?? 0) / samplingRateHz + KNOT_S;
-  const inside = (_: number, i: number): boolean => timeS[i]! - lagS >= fromS && timeS[i]! - lagS <= toS;
+const earlier = ({ timeS, relative }: SpeedTrack, lagS: number, { fromS, toS }: Extent): SpeedTrack => {
+  const inside = (_: number, i: number): boolean =>
+    timeS[i]! - lagS >= fromS - KNOT_S && timeS[i]! - lagS <= toS + KNOT_S;
   return { timeS: timeS.filter(inside).map((t) => t - lagS), relative: relative.filter(inside) };
 };
 
@@ -102,14 +123,18 @@ export const concentrationOn = (prepared: Prepared, track: SpeedTrack): number =
 };
 
 /**
- * @param log road or wheel speed, m/s, or engine speed, revolutions a second; may begin before the recording and end after it
- * @returns null where the log has too few values to follow
+ * @param wholeLog road or wheel speed, m/s, or engine speed, revolutions a second; may begin before the recording and end after it
+ * @returns null where the log has too few values to follow, or covers too little of the recording, and of a long drive
  */
-export const alignLog = (prepared: Prepared, log: Track): AlignedLog | null => {
-  if (log.timeS.length < 4) return null;
+export const alignLog = (prepared: Prepared, wholeLog: Track): AlignedLog | null => {
+  const extent = extentOf(prepared);
+  const lengthS = extent.toS - extent.fromS;
+  const log = about(wholeLog, extent);
+  const coveredS = (log.timeS.at(-1) ?? 0) - (log.timeS[0] ?? 0);
+  if (lengthS > LONGEST_S || log.timeS.length < 4 || coveredS < COVERED * lengthS) return null;
   const path = drawn(log);
   const at = (lagS: number): Shifted => {
-    const track = withUnitMean(earlier(path, lagS, prepared), prepared);
+    const track = withUnitMean(earlier(path, lagS, extent), prepared);
     return { lagS, track, height: concentrationOn(prepared, track) };
   };
   const better = (a: Shifted, b: Shifted): Shifted => (b.height > a.height ? b : a);
@@ -119,9 +144,8 @@ export const alignLog = (prepared: Prepared, log: Track): AlignedLog | null => {
   const onClock = concentration(prepared, (LOOKED_SHARE * prepared.samplingRateHz) / 2);
   const told = finest.height > Math.max(CLEAR, onClock);
   const { track, lagS } = told ? finest : at(USUAL_LAG_S);
-  const startS = prepared.pieces[0]!.startS;
-  const mean = relativeSpeedAt(earlier(path, lagS, prepared), startS) / relativeSpeedAt(track, startS);
-  const slopePerS = (track.relative[track.relative.length - 1]! - track.relative[0]!) / prepared.durationS;
+  const mean = relativeSpeedAt(earlier(path, lagS, extent), extent.fromS) / relativeSpeedAt(track, extent.fromS);
+  const slopePerS = (track.relative[track.relative.length - 1]! - track.relative[0]!) / lengthS;
   const meanSd = (told ? LAG_SD_S : USUAL_LAG_SD_S) * Math.abs(slopePerS);
   return { track, mean, meanSd, lagS: told ? lagS : null };
 };

@@ -37,6 +37,19 @@ describe('a log that changes fast', () => {
     }
   });
 
+  it('that ends early, or lies elsewhere on the clock, is left alone, and so is that of a long drive', () => {
+    const recording = launch(null);
+    const { roadSpeedMps } = recording;
+    const log = roadSpeedMps!;
+    const early = { ...log, timeS: log.timeS.slice(0, 6), value: log.value.slice(0, 6) };
+    const elsewhere = { ...log, timeS: log.timeS.map((t) => t + 1000) };
+    const prepared = prepare(recording);
+    expect(alignLog(prepared, early)).toBeNull();
+    expect(alignLog(prepared, elsewhere)).toBeNull();
+    const far = { ...prepared, pieces: [...prepared.pieces, { ...prepared.pieces[0]!, startS: 900_000 }] };
+    expect(alignLog(far, log)).toBeNull();
+  });
+
   it('of three values is left alone', () => {
     const recording = launch(null);
     const few = { ...recording.roadSpeedMps!, timeS: Float64Array.of(0, 5, 9), value: Float64Array.of(0, 4, 10) };
