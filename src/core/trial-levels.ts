@@ -9,11 +9,11 @@ import { runLevels } from './diagnosis/compare/run-levels.ts';
 import { SPEED_LAWS } from './diagnosis/compare/speed-law.ts';
 import type { Note, Problem, Result } from './note.ts';
 import { failure, success } from './note.ts';
-import type { AxisName } from './reading/recording.ts';
 import { levelCases } from './signal/level-wander.ts';
 import type { OrderLevel, RelativeSpeed } from './signal/order-level.ts';
 import { orderLevel } from './signal/order-level.ts';
 import type { Prepared } from './signal/spectrum.ts';
+import type { TrialAxis } from './trial-axis.ts';
 import { placeInRun } from './trial-place.ts';
 
 export interface TrialLevel {
@@ -29,7 +29,7 @@ export interface TrialLevels {
    * Axis that shows the order most in the first run; one axis, so that the amplitudes belong to one response. 'all'
    * where the sensor was turned between the runs: all axes together do not depend on how it lies.
    */
-  readonly axis: AxisName | 'all';
+  readonly axis: TrialAxis;
   readonly levels: readonly TrialLevel[];
   readonly notes: readonly Note[];
 }

@@ -3,7 +3,7 @@ import type { AmplitudeBalanceInput } from '../../core/driveline/amplitude-trial
 import type { Run } from '../../core/job/job.ts';
 import type { Note, Result } from '../../core/note.ts';
 import { success } from '../../core/note.ts';
-import { axisText } from '../../core/report/bench-text.ts';
+import { axisText } from '../../core/trial-axis.ts';
 import { trialLevels } from '../../core/trial-levels.ts';
 import type { Io } from '../io.ts';
 import { loadRecordings } from '../load.ts';

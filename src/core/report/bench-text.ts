@@ -2,7 +2,6 @@
 import type { LimitUnit } from '../driveline/limit-entry.ts';
 import type { JudgedNumber, Limit } from '../driveline/limit.ts';
 import type { WeightUnit } from '../driveline/measurement.ts';
-import type { TrialLevels } from '../trial-levels.ts';
 import { inchFromMm, ounceFromGram, ozInFromGmm } from '../units.ts';
 import type { UnitSystem } from './format.ts';
 import { significant } from './format.ts';
@@ -78,7 +77,3 @@ const measuredText = ({ measured, limit, inside }: JudgedNumber, units: UnitSyst
   const inch = (inside ? Math.floor(tenths) : Math.ceil(tenths)) / 1e4;
   return `${inch.toFixed(4)}${NO_BREAK}in (${measured.toFixed(3)}${NO_BREAK}mm)`;
 };
-
-/** Where levels of trial runs were read. */
-export const axisText = (axis: TrialLevels['axis']): string =>
-  axis === 'all' ? 'on all axes together' : `on axis ${axis}`;
