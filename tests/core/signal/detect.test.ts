@@ -186,6 +186,12 @@ describe('lines and resonances (damping 1 and 2 %)', () => {
     expect(taken).toBeLessThanOrEqual(1);
   });
 
+  it('a resonance is taken where none can be, and noise without one is not', () => {
+    const options = { resonances: false };
+    expect(findPeaks(shaken(501, 0.01, 0, 1), options).some((p) => Math.abs(p.frequencyHz - 22) < 1)).toBe(true);
+    expect(findPeaks(preparedOf(whiteOf(16, 40, 3, RATE), RATE), options)).toEqual([]);
+  });
+
   it.each([21.3, 22.05])('a line at %f Hz beside or on it is', (hz) => {
     let found = 0;
     for (let seed = 1; seed <= 12; seed += 1) {

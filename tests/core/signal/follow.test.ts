@@ -156,6 +156,22 @@ describe('following', () => {
     expect(trackError(track, r)).toBeLessThan(1e-3);
   });
 
+  it('swings of 4 % within 5 s, where it is told that the speed may move so fast', () => {
+    const swinging = (t: number): number => 1 + 0.02 * Math.sin((2 * Math.PI * t) / 5);
+    const blocks = driven(
+      [
+        [18, 2],
+        [47, 2],
+      ],
+      swinging,
+      6,
+    );
+    const error = (ratePerS?: number): number =>
+      trackError(followLines(makeZoom(blocks), blocks, [follow(18), follow(47)], STEADY, 0.045, ratePerS), swinging);
+    expect(error(0.03)).toBeLessThan(1.5e-3);
+    expect(error()).toBeGreaterThan(5e-3);
+  });
+
   it('two weak lines together tell more than the one alone', () => {
     const error = (hz: readonly number[]): number => {
       const blocks = driven(
