@@ -39,12 +39,23 @@ const WHEEL_PLACE: readonly PlaceShare[] = [
   { weight: 0.5, mean: -0.0035, sd: 0.004 },
 ];
 
+/** Each half-shaft turns with its own wheel. Judgement, as of the driven wheels. */
+const HALF_SHAFT_PLACE: readonly PlaceShare[] = [{ weight: 1, mean: 0, sd: 0.002 }];
+
+/** Locked to the rear one by the transfer case; through a center differential it turns with the front wheels. Judgement. */
+const FRONT_SHAFT_PLACE: readonly PlaceShare[] = [
+  { weight: 0.5, mean: 0, sd: 4e-4 },
+  { weight: 0.5, mean: 0, sd: 0.003 },
+];
+
 /** Belts slip and pulley ratios are read roughly. Judgement. */
 const BELT_PLACE: readonly PlaceShare[] = [{ weight: 1, mean: -0.002, sd: 0.004 }];
 
 const placeOf = (line: Line, blindSweep: boolean): readonly PlaceShare[] => {
   if (line.part === 'tire') return WHEEL_PLACE;
   if (line.part === 'accessory') return BELT_PLACE;
+  if (line.part === 'half-shaft' && line.role !== 'mesh') return HALF_SHAFT_PLACE;
+  if (line.part === 'driveshaft' && line.name !== undefined) return FRONT_SHAFT_PLACE;
   return blindSweep ? SWEPT_PLACE : LOCKED_PLACE;
 };
 

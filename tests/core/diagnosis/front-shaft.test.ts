@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import { analyse } from '../../../src/core/analyse.ts';
+import type { Job } from '../../../src/core/job/job.ts';
+import { plainRecording } from '../../accuracy/plain-recording.ts';
+import { normals } from '../signal/made.ts';
+
+const RATE_HZ = 400;
+/** 3.05 times the outer diameter of 265/75R16, 803.9 mm. */
+const WHEEL_HZ = 27 / 2.4519;
+const AXLE = 4.1;
+
+const JOB: Job = {
+  schemaVersion: 1,
+  vehicle: {
+    tire: { kind: 'size', size: '265/75R16' },
+    layout: 'four-wheel-drive',
+    axleRatio: AXLE,
+    frontAxleRatio: AXLE,
+    cylinders: 6,
+  },
+  work: [],
+  runs: [{ file: 'made.csv', speedMps: 27, speedSource: 'gps', gearRatio: 0.7, load: 'cruise' }],
+  measurements: [],
+};
+
+/** Turns a rear wheel's turn with amplitudes, at a speed that swings by half a percent. */
+const reportOn = (orders: readonly (readonly [perTurn: number, mps2: number])[]) => {
+  const normal = normals(9);
+  const samples = Float64Array.from({ length: 45 * RATE_HZ }, (_, i) => {
+    const t = i / RATE_HZ;
+    const turned = WHEEL_HZ * (t + (0.005 / 0.3) * (1 - Math.cos(0.3 * t)));
+    return orders.reduce(
+      (sum, [perTurn, mps2]) => sum + mps2 * Math.cos(2 * Math.PI * perTurn * turned),
+      0.05 * normal(),
+    );
+  });
+  const analysis = analyse(JOB, [plainRecording([samples], RATE_HZ)]);
+  if (!analysis.ok) throw new Error(analysis.problem.message);
+  return analysis.value.report;
+};
+
+describe('the front driveshaft of a four-wheel drive', () => {
+  // Front tires worn to half a percent less: through a center differential the front shaft turns that much faster.
+  it('is named where it turns half a percent apart from the rear one', () => {
+    const { verdict, findings } = reportOn([
+      [AXLE, 0.02],
+      [2 * AXLE * 1.005, 0.4],
+      [1, 0.02],
+    ]);
+    expect(verdict).toBe('found');
+    expect(findings[0]).toMatchObject({ part: 'driveshaft', order: 2, name: 'front driveshaft' });
+  });
+
+  it('is as likely as the rear one where both turn at one rate', () => {
+    const { findings } = reportOn([
+      [2 * AXLE, 0.4],
+      [1, 0.02],
+    ]);
+    const first = findings[0]!;
+    expect(first).toMatchObject({ part: 'driveshaft', order: 2 });
+    expect(first.probability).toBeLessThan(0.8);
+    expect(first.sharesFrequencyWith[0]!.label).toMatch(/driveshaft 2×$/);
+  });
+});
