@@ -5,6 +5,7 @@ import type { RunInference } from './infer-run.ts';
 import { aliasOfHz } from '../vehicle/alias.ts';
 import type { Origin } from './origin.ts';
 import { expectedPlace } from './place.ts';
+import { restsUnder } from './torque-twins.ts';
 
 /** Likelihood ratio, at fault against not, by the line's label. */
 export type FaultMessages = ReadonlyMap<string, number>;
@@ -35,10 +36,10 @@ const faultProbability = (inference: RunInference, origin: Origin): number => {
 
 export const faultMessages = (inference: RunInference): FaultMessages =>
   new Map(
-    inference.origins.map((origin) => [
-      origin.line.label,
-      clipped(odds(faultProbability(inference, origin)) / odds(origin.levels.fault.presence)),
-    ]),
+    inference.origins.map((origin) => {
+      const ratio = clipped(odds(faultProbability(inference, origin)) / odds(origin.levels.fault.presence));
+      return [origin.line.label, restsUnder(origin, inference.run.condition.load) ? Math.max(1, ratio) : ratio];
+    }),
   );
 
 const withPresence = (levels: LevelPrior, presence: number): LevelPrior => ({

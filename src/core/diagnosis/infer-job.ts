@@ -11,6 +11,7 @@ import { inferRun, type RunInference } from './infer-run.ts';
 import { linesOrNone, type RunEvidence } from './run-evidence.ts';
 import { originsOf, type Origin } from './origin.ts';
 import { runPrior } from './run-prior.ts';
+import { byTorque } from './torque-twins.ts';
 import { steadyTones } from './find-steady-tones.ts';
 import type { SteadyTone } from './steady-tones.ts';
 
@@ -67,5 +68,5 @@ export const inferJob = (
       );
     });
   }
-  return inferences;
+  return byTorque(inferences);
 };

@@ -2,6 +2,7 @@
 import type { Finding } from './finding.ts';
 import type { RunInference } from './infer-run.ts';
 import { expectedPlace } from './place.ts';
+import { torqueReason } from './torque-twins.ts';
 import { hzText } from './words.ts';
 
 /** Turning speeds that differ by less, in ln, tell nothing of what follows them. */
@@ -48,6 +49,8 @@ export const reasonsAcrossRuns = (finding: Finding, inferences: readonly RunInfe
       const hz = stayedAt(finding, other);
       return hz === null ? [] : [`It stands at ${hzText(hz)} in ${name} too, though the speed was another.`];
     }
-    const hz = finding.chosen ? movedTo(finding, other) : null;
-    return hz === null ? [] : [`In ${name} it is at ${hzText(hz)}, where ${finding.label} turns at that speed.`];
+    if (!finding.chosen) return [];
+    const hz = movedTo(finding, other);
+    const moved = hz === null ? null : `In ${name} it is at ${hzText(hz)}, where ${finding.label} turns at that speed.`;
+    return [moved, torqueReason(finding.chosen, finding.inference, other)].filter((text) => text !== null);
   });

@@ -21,6 +21,9 @@ const placeText = ({ hz, sdHz }: ExpectedPlace): string =>
   `${hz.toFixed(sdHz < 0.05 ? 2 : 1)} ± ${Math.max(sdHz, 0.01).toFixed(sdHz < 0.05 ? 2 : 1)} Hz`;
 
 /** The nearest expected line that is not the chosen one, and its distance. */
+/** What turns nearer than this turns at the same rate. */
+const LEAST_APART_HZ = 0.1;
+
 const nearestOther = (finding: Finding): { label: string; apartHz: number } | null => {
   const { inference, chosen } = finding;
   let nearest: { label: string; apartHz: number } | null = null;
@@ -91,7 +94,8 @@ export const reasonsOf = (finding: Finding, vehicle: Vehicle): Reasons => {
     speaksFor.push(...companionsSeen(inference, finding.part, finding.label).slice(0, 2));
   }
   const nearest = nearestOther(finding);
-  if (nearest && !match.lines.some((l) => l.origin.line.label === nearest.label && l.probability > RIVAL)) {
+  const isApart = nearest !== null && nearest.apartHz >= LEAST_APART_HZ;
+  if (isApart && !match.lines.some((l) => l.origin.line.label === nearest.label && l.probability > RIVAL)) {
     const text = `Nothing else that turns comes within ${hzText(nearest.apartHz)}: the nearest is ${nearest.label}.`;
     speaksFor.push(text);
   }
