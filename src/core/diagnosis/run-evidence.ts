@@ -78,10 +78,14 @@ export const linesOrNone = (expected: ExpectedLines | null): ExpectedLines => ex
 /** Share of half the rate up to which a line is followed. */
 const FOLLOWED_SHARE = 0.9;
 
-/** Lines of gears and motors that the search for the speed's history, made for the slower ones, does not reach, Hz. */
-const highLinesOf = (lines: readonly Line[], samplingRateHz: number): readonly number[] =>
+/** Lines of such roles that the search for the speed's history, made for the slower ones, does not reach, Hz. */
+const highLinesOf = (
+  lines: readonly Line[],
+  samplingRateHz: number,
+  roles: readonly Line['role'][],
+): readonly number[] =>
   lines
-    .filter(({ role, visibility }) => (role === 'mesh' || role === 'electric') && visibility === 'below-half-rate')
+    .filter(({ role, visibility }) => role && roles.includes(role) && visibility === 'below-half-rate')
     .map((line) => line.frequencyHz)
     .filter((hz) => hz > WORK_HIGHEST_HZ && hz < (FOLLOWED_SHARE * samplingRateHz) / 2);
 
@@ -167,7 +171,8 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
   const { tracks } = findTracks(slow, {
     baseHz,
     multiples: baseHz === null ? [] : linesHz.map((hz) => hz / baseHz),
-    highLinesHz: highLinesOf(expectedList, slow.samplingRateHz),
+    highLinesHz: highLinesOf(expectedList, slow.samplingRateHz, ['mesh', 'electric']),
+    highFiringHz: highLinesOf(expectedList, slow.samplingRateHz, ['firing']),
     logPrior: roadScalePrior(linesOrNone(expected)),
     imageFactors: (tonesHz) => imageFactors(tonesHz, linesHz, rate),
     logged,

@@ -178,9 +178,11 @@ const asImage = (prepared: Prepared, one: Judged, steady: readonly Band[], searc
 export const findTracks = (recording: Prepared, search: TrackSearch): FoundTracks => {
   const prepared = workSignal(recording);
   const steady = sharpness(prepared, prepared.samplingRateHz);
-  const found = !search.logged && standsStill(steady, search) ? null : first(prepared, search, steady);
+  const still = !search.logged && standsStill(steady, search);
+  const found = still ? null : first(prepared, search, steady);
   const believed = found && (found.gain >= LEAST_GAIN || search.logged) ? found : null;
-  let one = followHighLines(recording, prepared, search.highLinesHz, believed, steady);
+  const highHz = still || believed ? search.highLinesHz : [...search.highLinesHz, ...search.highFiringHz];
+  let one = followHighLines(recording, prepared, highHz, believed, steady);
   if (!one) return { tracks: [], gain: found?.gain ?? 0 };
   let other = second(prepared, one, steady, search);
   if (other && shared(one.bands, other.bands) > SAME_HISTORY) {

@@ -13,6 +13,8 @@ export interface TrackSearch {
   readonly multiples: readonly number[];
   /** Where lines are expected that only a recording at its full rate holds, Hz: tooth mesh and motor orders. */
   readonly highLinesHz: readonly number[];
+  /** The same of firing: asked where nothing slower shows how the speed moved. */
+  readonly highFiringHz: readonly number[];
   /** ln prior of ln(mean speed over stated). */
   readonly logPrior: (scale: number) => number;
   /** Factors of the vehicle's speed over a track's, if tones that the track keeps together are images of lines. */

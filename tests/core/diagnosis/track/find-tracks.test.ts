@@ -38,6 +38,7 @@ const search: TrackSearch = {
   logged: null,
   engineLogged: null,
   highLinesHz: [],
+  highFiringHz: [],
 };
 
 const overMean = (values: readonly number[]): readonly number[] => {

@@ -42,10 +42,11 @@ const recording = (tones: readonly Tone[]): Prepared => {
   return { samplingRateHz: RATE, durationS: SECONDS, up: null, pieces: [{ startS: 0, axes }] };
 };
 
-const search = (highLinesHz: readonly number[]): TrackSearch => ({
+const search = (highLinesHz: readonly number[], highFiringHz: readonly number[] = []): TrackSearch => ({
   baseHz: 10.4,
   multiples: [1, 2, 3.73, 7.46],
   highLinesHz,
+  highFiringHz,
   logPrior: (scale) => -0.5 * (scale / 0.03) ** 2,
   imageFactors: () => [],
   logged: null,
@@ -69,6 +70,17 @@ describe('lines above the band in which the speed is looked for', () => {
     expect(findTracks(whine, search([])).tracks).toEqual([]);
     const [track] = findTracks(whine, search([MESH_HZ])).tracks;
     expect(errorOf(track!, ROAD)).toBeLessThan(2e-4);
+  });
+
+  it('of firing are asked only where nothing below shows the speed', () => {
+    const [track] = findTracks(whine, search([], [MESH_HZ])).tracks;
+    expect(errorOf(track!, ROAD)).toBeLessThan(2e-4);
+    const below = recording([
+      { hz: SHAFT_HZ, amplitude: 0.3, swing: ROAD },
+      { hz: MESH_HZ, amplitude: 0.1, swing: OTHER },
+    ]);
+    const told = search([], [MESH_HZ]);
+    expect(findTracks(below, told).tracks).toEqual(findTracks(below, search([])).tracks);
   });
 
   it('do not overrule the orders below where they move otherwise', () => {
