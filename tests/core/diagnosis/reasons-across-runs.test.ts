@@ -37,7 +37,7 @@ const found = (part: string, trueHz: number): Finding =>
     part,
     label: part === 'fixed' ? 'fixed tone' : 'driveshaft 1×',
     trueHz,
-    chosen: {},
+    chosen: { origin: { line: { label: 'driveshaft 1×', part: 'driveshaft', order: 1 } } },
     inference: first,
   }) as unknown as Finding;
 const said = (finding: Finding, other: RunInference): readonly string[] => reasonsAcrossRuns(finding, [first, other]);
