@@ -34,6 +34,11 @@ describe('how far the strongest line stands out', () => {
     expect(concentration(recording(tone(2, 1)), 60)).toBeLessThan(3);
   });
 
+  it('is nothing where nothing was recorded', () => {
+    const silent: Prepared = { ...recording(() => 0), pieces: [{ startS: 0, axes: [new Float64Array(16 * RATE)] }] };
+    expect(concentration(silent, 60)).toBeCloseTo(0, 9);
+  });
+
   it('is less the faster a tone sweeps', () => {
     const sweep = (hzPerS: number) =>
       concentration(

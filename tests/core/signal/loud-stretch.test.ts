@@ -22,6 +22,10 @@ describe('where it shakes', () => {
     expect(loudStretch(noisy(within(50, 57), 30, 40))).toEqual({ fromS: 50, toS: 57 });
   });
 
+  it('is told of a faint recording as of a loud one', () => {
+    expect(loudStretch(noisy((t) => 1e-3 * within(10, 17)(t)))).toEqual({ fromS: 10, toS: 17 });
+  });
+
   it('goes on through one quiet half second', () => {
     expect(loudStretch(noisy((t) => (t >= 13 && t < 13.5 ? 0.1 : within(10, 17)(t))))).toEqual({ fromS: 10, toS: 17 });
   });
@@ -36,9 +40,16 @@ describe('where it shakes', () => {
     expect(loudStretch(noisy(within(0, 2), 12))).toEqual({ fromS: 0, toS: 4 });
   });
 
+  it('is nowhere in a piece too short to be judged', () => {
+    const short = noisy(() => 1, 3);
+    const long = noisy(() => 0.1, 20, 10);
+    expect(loudStretch({ ...long, durationS: 23, pieces: [...short.pieces, ...long.pieces] })).toBeNull();
+  });
+
   it('is nowhere where it shakes as much all the time, or most of it, or twice as much', () => {
     expect(loudStretch(noisy(() => 1))).toBeNull();
     expect(loudStretch(noisy(within(2, 29)))).toBeNull();
+    expect(loudStretch(noisy(within(2, 28)))).toBeNull();
     expect(loudStretch(noisy((t) => 0.5 + 0.5 * within(10, 17)(t)))).toBeNull();
     expect(loudStretch(noisy(within(1, 3), 4.5))).toBeNull();
   });
