@@ -92,15 +92,15 @@ export const analyse = (
     tell('spectra', (0.6 * i) / recordings.length, `spectra of ${nameOf(job, i)}`);
     return observeRun(vehicle, job.runs[i] ?? {}, recording, nameOf(job, i));
   });
-  const weigh = (runs: readonly RunEvidence[]): Weighed => {
+  const weigh = (runs: readonly RunEvidence[], from: number, to: number): Weighed => {
     const inferences = inferJob(vehicle, runs, (i) =>
-      tell('matching', 0.6 + (0.3 * i) / runs.length, `matching ${nameOf(job, i)}`),
+      tell('matching', from + ((to - from) * i) / runs.length, `matching ${nameOf(job, i)}`),
     );
     return { inferences, found: findingsOf(inferences) };
   };
-  const asDriven = weigh(evidence);
+  const asDriven = weigh(evidence, 0.6, 0.8);
   const closer = asDriven.found.length === 0 ? closerLook(vehicle, evidence, job.runs) : null;
-  const parts = closer && weigh(closer);
+  const parts = closer && weigh(closer, 0.85, 0.9);
   const { inferences, found } = parts && parts.found.length > 0 ? parts : asDriven;
   tell('report', 0.9, 'writing the report');
   const runs = inferences.map((inference, i): RunReport => {

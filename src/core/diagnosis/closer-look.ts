@@ -1,14 +1,14 @@
 /** Where a run changed speed and shook in one part only, all of it shows nothing: a closer look at that part. */
 import type { Note } from '../note.ts';
-import { cutRecording } from '../reading/cut-recording.ts';
-import { loudStretch, type LoudStretch } from '../signal/loud-stretch.ts';
+import { cutRecording, type Span } from '../reading/cut-recording.ts';
+import { loudStretch } from '../signal/loud-stretch.ts';
 import type { RunCondition, Vehicle } from '../vehicle/vehicle.ts';
 import { observeRun, type RunEvidence } from './run-evidence.ts';
 
 /** Logged values this long before and after a part are used: its speed is drawn through them, and they may be late, s. */
 const LOG_AROUND_S = 2;
 
-const note = ({ fromS, toS }: LoudStretch): Note => ({
+const note = ({ fromS, toS }: Span): Note => ({
   code: 'part-of-drive',
   severity: 'info',
   text:
@@ -17,7 +17,7 @@ const note = ({ fromS, toS }: LoudStretch): Note => ({
 });
 
 /** Where a run whose speed changed fast shook far more than elsewhere; null where none did, or no log tells the speed. */
-export const loudPart = ({ changedFast, prepared }: RunEvidence): LoudStretch | null =>
+export const loudPart = ({ changedFast, prepared }: RunEvidence): Span | null =>
   changedFast ? loudStretch(prepared) : null;
 
 /**

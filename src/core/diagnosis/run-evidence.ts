@@ -108,9 +108,8 @@ const unevenShake = (prepared: Prepared): number | null => {
 };
 
 /** A log that changes fast, with its lag found; null for one that is good enough as it is, and where there is none. */
-const alignedTo = (prepared: Prepared, log: Track | null): AlignedLog | null => {
-  return log && isSteep(log) ? alignLog(workSignal(prepared), log) : null;
-};
+const alignedTo = (prepared: Prepared, log: Track | null): AlignedLog | null =>
+  log && isSteep(log) ? alignLog(workSignal(prepared), log) : null;
 
 const inRevsPerSecond = (log: Track): Track => ({
   ...log,

@@ -4,6 +4,7 @@
  * about one speed part the two by how the level went along.
  */
 import { normalLogDensity, normalTail } from '../signal/distributions.ts';
+import { aliasOfHz } from '../vehicle/alias.ts';
 import type { Load } from '../vehicle/vehicle.ts';
 import { limitAt } from './absence.ts';
 import type { RunInference } from './infer-run.ts';
@@ -55,7 +56,7 @@ const levelUnder = (inference: RunInference): LevelUnder | null => {
   if (level > 0) return { torque, speedMps, logLevel: Math.log(level), hidden: false };
   const joint = origins.find(isTripod);
   if (!joint) return null;
-  const { hz } = expectedPlace(inference, joint);
+  const hz = aliasOfHz(expectedPlace(inference, joint).hz, run.prepared.samplingRateHz);
   return { torque, speedMps, logLevel: Math.log(limitAt(run.limit, hz)), hidden: true };
 };
 

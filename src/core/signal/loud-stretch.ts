@@ -1,11 +1,7 @@
 /** Where in a recording it shakes: a shake that comes in one part of a drive is lost in the average over all of it. */
+import type { Span } from '../reading/cut-recording.ts';
 import type { Prepared } from './spectrum.ts';
 import { quantile } from './statistics.ts';
-
-export interface LoudStretch {
-  readonly fromS: number;
-  readonly toS: number;
-}
 
 /** Blocks in which the shake is read, s. */
 const BLOCK_S = 0.5;
@@ -38,7 +34,7 @@ const shakesOf = ({ startS, axes }: Prepared['pieces'][number], length: number):
 /**
  * The stretch of a recording that shakes most, in all, among those that are loud throughout; null where none stands out.
  */
-export const loudStretch = ({ pieces, samplingRateHz, durationS }: Prepared): LoudStretch | null => {
+export const loudStretch = ({ pieces, samplingRateHz, durationS }: Prepared): Span | null => {
   const length = Math.round(BLOCK_S * samplingRateHz);
   const byPiece = pieces.map((piece) => shakesOf(piece, length));
   const levels = byPiece.flat().map(({ level }) => level);
@@ -47,7 +43,7 @@ export const loudStretch = ({ pieces, samplingRateHz, durationS }: Prepared): Lo
   const loud = quantile(levels, HIGH);
   if (loud < LOUD_OVER_QUIET * quiet) return null;
   const threshold = Math.sqrt(loud * quiet);
-  const stretches: { stretch: LoudStretch; power: number; piece: Prepared['pieces'][number] }[] = [];
+  const stretches: { stretch: Span; power: number; piece: Prepared['pieces'][number] }[] = [];
   byPiece.forEach((shakes, p) => {
     for (let from = 0; from < shakes.length; from++) {
       if (shakes[from]!.level < threshold) continue;
@@ -69,11 +65,11 @@ export const loudStretch = ({ pieces, samplingRateHz, durationS }: Prepared): Lo
 
 /** A short stretch made as long as can be judged, within its piece. */
 const widened = (
-  { fromS, toS }: LoudStretch,
+  { fromS, toS }: Span,
   { startS, axes }: Prepared['pieces'][number],
   samplingRateHz: number,
   durationS: number,
-): LoudStretch | null => {
+): Span | null => {
   const endS = startS + (axes[0]?.length ?? 0) / samplingRateHz;
   const lack = Math.max(0, LEAST_S - (toS - fromS));
   const from = Math.max(startS, Math.min(fromS - lack / 2, endS - LEAST_S));

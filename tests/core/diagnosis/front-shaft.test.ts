@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../src/core/analyse.ts';
 import type { Job } from '../../../src/core/job/job.ts';
-import { plainRecording } from '../../accuracy/plain-recording.ts';
-import { normals } from '../signal/made.ts';
+import { recordingOfOrders } from '../../support/orders.ts';
 
 const RATE_HZ = 400;
 /** 3.05 times the outer diameter of 265/75R16, 803.9 mm. */
@@ -23,18 +22,10 @@ const JOB: Job = {
   measurements: [],
 };
 
-/** Turns a rear wheel's turn with amplitudes, at a speed that swings by half a percent. */
+/** Turns for one turn of a rear wheel with their amplitudes. */
 const reportOn = (orders: readonly (readonly [perTurn: number, mps2: number])[]) => {
-  const normal = normals(9);
-  const samples = Float64Array.from({ length: 45 * RATE_HZ }, (_, i) => {
-    const t = i / RATE_HZ;
-    const turned = WHEEL_HZ * (t + (0.005 / 0.3) * (1 - Math.cos(0.3 * t)));
-    return orders.reduce(
-      (sum, [perTurn, mps2]) => sum + mps2 * Math.cos(2 * Math.PI * perTurn * turned),
-      0.05 * normal(),
-    );
-  });
-  const analysis = analyse(JOB, [plainRecording([samples], RATE_HZ)]);
+  const made = { wheelHz: WHEEL_HZ, rateHz: RATE_HZ, seconds: 45, orders, seed: 9 };
+  const analysis = analyse(JOB, [recordingOfOrders(made)]);
   if (!analysis.ok) throw new Error(analysis.problem.message);
   return analysis.value.report;
 };

@@ -2,8 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../src/core/analyse.ts';
 import type { Job } from '../../../src/core/job/job.ts';
 import type { Load } from '../../../src/core/vehicle/vehicle.ts';
-import { plainRecording } from '../../accuracy/plain-recording.ts';
-import { normals } from '../signal/made.ts';
+import { recordingOfOrders } from '../../support/orders.ts';
 
 const RATE_HZ = 200;
 /** 3.05 times the outer diameter of 205/55R16, 631.9 mm. */
@@ -15,16 +14,14 @@ interface Driven {
   readonly speedMps?: number;
 }
 
-const recordingOf = ({ mps2, speedMps = 20 }: Driven, seed: number) => {
-  const normal = normals(seed);
-  const hz = (3 * speedMps) / CIRCUMFERENCE_M;
-  const axis = Float64Array.from({ length: 30 * RATE_HZ }, (_, i) => {
-    const t = i / RATE_HZ;
-    const turned = t + (0.004 / 0.3) * (1 - Math.cos(0.3 * t));
-    return mps2 * Math.cos(2 * Math.PI * hz * turned) + 0.05 * normal();
+const recordingOf = ({ mps2, speedMps = 20 }: Driven, seed: number) =>
+  recordingOfOrders({
+    wheelHz: speedMps / CIRCUMFERENCE_M,
+    rateHz: RATE_HZ,
+    seconds: 30,
+    orders: [[3, mps2]],
+    seed,
   });
-  return plainRecording([axis], RATE_HZ);
-};
 
 /** Tripod and tires turn three times as fast as the wheel: one line of three times wheel speed in each run. */
 const firstOf = (...runs: readonly Driven[]) => {

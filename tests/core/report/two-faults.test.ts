@@ -2,8 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../src/core/analyse.ts';
 import { reweigh } from '../../../src/core/conclude.ts';
 import type { Job } from '../../../src/core/job/job.ts';
-import { plainRecording } from '../../accuracy/plain-recording.ts';
-import { normals } from '../signal/made.ts';
+import { recordingOfOrders } from '../../support/orders.ts';
 
 const RATE_HZ = 250;
 /** 3.05 times the outer diameter of P235/75R15, 733.5 mm. */
@@ -19,18 +18,10 @@ const JOB: Job = {
   measurements: [],
 };
 
-/** Orders as turns a wheel turn with their amplitudes, at a speed that swings by half a percent. */
+/** Turns for one turn of a wheel with their amplitudes. */
 const analysisOf = (orders: readonly (readonly [number, number])[]) => {
-  const normal = normals(7);
-  const samples = Float64Array.from({ length: 45 * RATE_HZ }, (_, i) => {
-    const t = i / RATE_HZ;
-    const turned = WHEEL_HZ * (t + (0.005 / 0.3) * (1 - Math.cos(0.3 * t)));
-    return orders.reduce(
-      (sum, [perTurn, mps2]) => sum + mps2 * Math.cos(2 * Math.PI * perTurn * turned),
-      0.05 * normal(),
-    );
-  });
-  const analysis = analyse(JOB, [plainRecording([samples], RATE_HZ)]);
+  const made = { wheelHz: WHEEL_HZ, rateHz: RATE_HZ, seconds: 45, orders, seed: 7 };
+  const analysis = analyse(JOB, [recordingOfOrders(made)]);
   if (!analysis.ok) throw new Error(analysis.problem.message);
   return analysis.value;
 };

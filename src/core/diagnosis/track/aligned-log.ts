@@ -2,6 +2,7 @@
  * A logged speed that changes fast: its lag and its steps, harmless on a cruise, are then worth many percent. It is drawn
  * as smoothly as its own values ask for, and its lag is the one at which the recording's strongest line stands out most.
  */
+import type { Span } from '../../reading/cut-recording.ts';
 import type { Track } from '../../reading/recording.ts';
 import { withUnitMean } from '../../signal/combine-tracks.ts';
 import { concentration } from '../../signal/concentration.ts';
@@ -49,17 +50,20 @@ const AROUND_S = 4;
 const COVERED = 0.8;
 /** Knots of the drawn speed, s. */
 const KNOT_S = 0.25;
-/** Spread of a logged value about the truth beside its rounding, m/s (GPS Doppler speed, one sigma). */
+/**
+ * Spread of a logged value about the truth beside its rounding, m/s (GPS Doppler speed, one sigma). An engine's speed in
+ * revolutions a second has numbers of the same size: it is read and drawn with the same ones.
+ */
 const READING_SD_MPS = 0.1;
 /** Loggers write whole km/h or mph at the coarsest: in a fast change the least step seen is more. m/s. */
-const COARSEST_STEP = 0.447;
+const COARSEST_STEP_MPS = 0.447;
 /** Step densities of the acceleration, m²/s⁵: from a lifted foot to a launch. The log decides. */
 const ROUGHNESSES = [0.003, 0.03, 0.3, 3, 30];
 const START_SD = [1, 50, 3] as const;
 
 /** The log drawn smoothly at knots; the values are its own. */
 const drawn = ({ timeS, value, step }: Track): SpeedTrack => {
-  const variance = READING_SD_MPS ** 2 + Math.min(step, COARSEST_STEP) ** 2 / 12;
+  const variance = READING_SD_MPS ** 2 + Math.min(step, COARSEST_STEP_MPS) ** 2 / 12;
   const readings: Reading[] = Array.from(timeS, (t, i) => ({ timeS: t, component: 1, value: value[i]!, variance }));
   const start = timeS[0]!;
   const knots = Math.floor((timeS[timeS.length - 1]! - start) / KNOT_S) + 1;
@@ -71,25 +75,20 @@ const drawn = ({ timeS, value, step }: Track): SpeedTrack => {
   return { timeS: path.timeS, relative: path.value.map((v) => Math.max(LEAST_TRACK_MPS, v)) };
 };
 
-interface Extent {
-  readonly fromS: number;
-  readonly toS: number;
-}
-
-const extentOf = ({ pieces, samplingRateHz }: Prepared): Extent => {
+const extentOf = ({ pieces, samplingRateHz }: Prepared): Span => {
   const last = pieces[pieces.length - 1];
   const fromS = pieces[0]?.startS ?? 0;
   return { fromS, toS: last ? last.startS + (last.axes[0]?.length ?? 0) / samplingRateHz : fromS };
 };
 
 /** What of a log counts for a recording, late as it may be. */
-const about = (log: Track, { fromS, toS }: Extent): Track => {
+const about = (log: Track, { fromS, toS }: Span): Track => {
   const near = (_: number, i: number): boolean => log.timeS[i]! >= fromS - AROUND_S && log.timeS[i]! <= toS + AROUND_S;
   return { ...log, timeS: log.timeS.filter(near), value: log.value.filter(near) };
 };
 
 /** A path that much earlier, as far as the recording goes. */
-const earlier = ({ timeS, relative }: SpeedTrack, lagS: number, { fromS, toS }: Extent): SpeedTrack => {
+const earlier = ({ timeS, relative }: SpeedTrack, lagS: number, { fromS, toS }: Span): SpeedTrack => {
   const inside = (_: number, i: number): boolean =>
     timeS[i]! - lagS >= fromS - KNOT_S && timeS[i]! - lagS <= toS + KNOT_S;
   return { timeS: timeS.filter(inside).map((t) => t - lagS), relative: relative.filter(inside) };
@@ -123,6 +122,8 @@ export const concentrationOn = (prepared: Prepared, track: SpeedTrack): number =
 };
 
 /**
+ * Draws a log that changes fast through its steps, and shifts it by its lag.
+ *
  * @param wholeLog road or wheel speed, m/s, or engine speed, revolutions a second; may begin before the recording and end after it
  * @returns null where the log has too few values to follow, or covers too little of the recording, and of a long drive
  */
@@ -131,7 +132,8 @@ export const alignLog = (prepared: Prepared, wholeLog: Track): AlignedLog | null
   const lengthS = extent.toS - extent.fromS;
   const log = about(wholeLog, extent);
   const coveredS = (log.timeS.at(-1) ?? 0) - (log.timeS[0] ?? 0);
-  if (lengthS > LONGEST_S || log.timeS.length < 4 || coveredS < COVERED * lengthS) return null;
+  const isLaunch = lengthS > 0 && lengthS <= LONGEST_S;
+  if (!isLaunch || log.timeS.length < 4 || coveredS < COVERED * lengthS) return null;
   const path = drawn(log);
   const at = (lagS: number): Shifted => {
     const track = withUnitMean(earlier(path, lagS, extent), prepared);
