@@ -16,6 +16,6 @@ export interface Clue {
   readonly signs: readonly Sign[];
   /** What is not known, as a sentence, where it answers null. */
   readonly missing: string;
-  readonly asks: (basis: FindingBasis) => boolean;
+  readonly asks: (basis: FindingBasis, context: CaseContext) => boolean;
   readonly read: (basis: FindingBasis, context: CaseContext) => SignSeen | 'neither' | null;
 }

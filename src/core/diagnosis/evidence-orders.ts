@@ -1,11 +1,11 @@
 /** Signs in the recording itself: direction, companions, growth with speed, beats, heard or felt, place of a fixed tone. */
 import { normalTail } from '../signal/distributions.ts';
 import type { Companion, FindingBasis } from './case.ts';
-import { isHalfOrder } from './causes/where.ts';
+import { both, burnsFuel, isHalfOrder } from './causes/where.ts';
 import type { Sign } from './evidence-signs.ts';
 import type { Clue, SignSeen } from './clue.ts';
 
-/** A companion from this share of the finding's level on counts as standing beside it; below the other, as absent. */
+/** Shares of the finding's level: a companion from the one on stands beside it, below the other it is as good as absent. */
 interface Shares {
   readonly present: number;
   readonly absent: number;
@@ -35,7 +35,7 @@ const on =
 
 /** A clue that compares the finding's level with those of other orders of its part. */
 function companionClue(
-  asks: (basis: FindingBasis) => boolean,
+  asks: Clue['asks'],
   wanted: (companion: Companion, own: number) => boolean,
   present: Sign,
   absent: Sign | null,
@@ -81,13 +81,20 @@ export const orderClues: readonly Clue[] = [
   ),
   companionClue(on('tire', 2, 3, 4), ({ order }) => order === 1, 'tire-once-too', 'tire-higher-alone', 'tire 1×'),
   companionClue(
-    on('engine'),
+    both(on('engine'), burnsFuel),
     ({ order }, own) => order !== own && isHalfOrder(order),
     'half-orders-too',
     'half-orders-absent',
     'the engine’s half orders',
   ),
-  companionClue(on('engine', 1), ({ role }) => role === 'firing', 'firing-too', 'firing-low', 'firing', FIRING_SHARES),
+  companionClue(
+    both(on('engine', 1), burnsFuel),
+    ({ role }) => role === 'firing',
+    'firing-too',
+    'firing-low',
+    'firing',
+    FIRING_SHARES,
+  ),
   {
     signs: ['mostly-vertical', 'mostly-sideways'],
     missing: 'The direction of the shake is not known, since the recording does not show which way is up.',

@@ -16,7 +16,7 @@ export const CLUES: readonly Clue[] = [...orderClues, ...conditionClues, ...vehi
 export function readSigns(basis: FindingBasis, context: CaseContext): SignEvidence {
   const seen: SignSeen[] = [];
   const unread: Clue[] = [];
-  for (const clue of CLUES.filter(({ asks }) => asks(basis))) {
+  for (const clue of CLUES.filter(({ asks }) => asks(basis, context))) {
     const answer = clue.read(basis, context);
     if (answer === null) unread.push(clue);
     else if (answer !== 'neither') seen.push(answer);

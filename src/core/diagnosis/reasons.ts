@@ -20,10 +20,10 @@ const RIVAL = 0.02;
 const placeText = ({ hz, sdHz }: ExpectedPlace): string =>
   `${hz.toFixed(sdHz < 0.05 ? 2 : 1)} ± ${Math.max(sdHz, 0.01).toFixed(sdHz < 0.05 ? 2 : 1)} Hz`;
 
-/** The nearest expected line that is not the chosen one, and its distance. */
 /** What turns nearer than this turns at the same rate. */
 const LEAST_APART_HZ = 0.1;
 
+/** The nearest expected line that is not the chosen one, and its distance. */
 const nearestOther = (finding: Finding): { label: string; apartHz: number } | null => {
   const { inference, chosen } = finding;
   let nearest: { label: string; apartHz: number } | null = null;

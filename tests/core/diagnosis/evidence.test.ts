@@ -84,7 +84,7 @@ test.each(TABLE)('%s', (_, basis, context, sign) => {
   expect(seen.map((one) => one.sign)).toContain(sign);
   expect(told!.text.length).toBeGreaterThan(8);
   // A clue gives one answer: none of its other signs stands beside it.
-  const rivals = CLUES.find((clue) => clue.signs.includes(sign) && clue.asks(basis))!.signs.filter(
+  const rivals = CLUES.find((clue) => clue.signs.includes(sign) && clue.asks(basis, context))!.signs.filter(
     (one) => one !== sign,
   );
   expect(seen.filter((one) => rivals.includes(one.sign))).toEqual([]);
@@ -157,4 +157,11 @@ describe('Runs in two loads answer the check they are', () => {
     expect(readOutcomes(finding('half-shaft', 3, { levelByLoadMps2: { pull: 0.2 } }), caseOf())).toEqual([]);
     expect(wrongness({ standing: 0.2, cruise: 0.2 }, 'run-standing', 'tire')).toBeUndefined();
   });
+});
+
+test('Firing and half orders are not asked of a motor', () => {
+  const electric = caseOf({ vehicle: { layout: 'electric' } });
+  const missing = (context: CaseContext) => readSigns(finding('engine', 1), context).unread.map((clue) => clue.missing);
+  expect(missing(caseOf()).join(' ')).toMatch(/half orders.*firing/);
+  expect(missing(electric).join(' ')).not.toMatch(/half orders|firing/);
 });

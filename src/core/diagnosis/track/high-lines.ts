@@ -1,5 +1,5 @@
 /**
- * Lines too high for the work signal: tooth mesh and motor orders. A wander of the speed that leaves wheel and driveshaft
+ * Lines too high for the work signal: tooth mesh, motor orders, firing. A wander of the speed that leaves wheel and driveshaft
  * orders whole smears these over several hertz, so where they stand out they tell the speed's history best.
  */
 import { findSpeedTrack } from '../../signal/speed-track.ts';
