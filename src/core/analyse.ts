@@ -2,6 +2,7 @@
 import { conclude, contextOf } from './conclude.ts';
 import { closerLook } from './diagnosis/closer-look.ts';
 import { findingsOf, type Finding } from './diagnosis/finding.ts';
+import { historyOf, orderSpectrumOf } from './diagnosis/group-history.ts';
 import { inferJob } from './diagnosis/infer-job.ts';
 import type { RunInference } from './diagnosis/infer-run.ts';
 import { observeRun, type RunEvidence } from './diagnosis/run-evidence.ts';
@@ -42,8 +43,8 @@ const pictureOf = (inference: RunInference): RunPicture => {
     floorMps2: run.floorMps2,
     timeFrequency: run.map,
     lines: linesAt(expected?.lines ?? [], wheelHz, engineHz, run.prepared.samplingRateHz),
-    speedTrack: run.speedTrack,
-    orderSpectrum: run.orderSpectrum,
+    histories: { road: historyOf(inference, 'road'), engine: historyOf(inference, 'engine') },
+    orderSpectrum: orderSpectrumOf(inference),
   };
 };
 

@@ -5,12 +5,14 @@
 import type { RecordedJob } from './diagnosis/split-drives.ts';
 import { inferencesOf } from './compare.ts';
 import { isSeen, RUN_TO_RUN_SD_DB } from './diagnosis/compare/change.ts';
+import { historyOf } from './diagnosis/group-history.ts';
 import { runLevels } from './diagnosis/compare/run-levels.ts';
 import { SPEED_LAWS } from './diagnosis/compare/speed-law.ts';
 import type { Note, Problem, Result } from './note.ts';
 import { failure, success } from './note.ts';
+import type { SpeedTrack } from './signal/equal-angle.ts';
 import { levelCases } from './signal/level-wander.ts';
-import type { OrderLevel, RelativeSpeed } from './signal/order-level.ts';
+import type { OrderLevel } from './signal/order-level.ts';
 import { orderLevel } from './signal/order-level.ts';
 import type { Prepared } from './signal/spectrum.ts';
 import type { TrialAxis } from './trial-axis.ts';
@@ -48,7 +50,7 @@ const SEARCH_STEP_HZ = 0.06;
 interface Observed {
   readonly name: string;
   readonly prepared: Prepared;
-  readonly speedTrack: RelativeSpeed;
+  readonly history: SpeedTrack;
   readonly frequencyHz: number | null;
 }
 
@@ -68,13 +70,15 @@ export function trialLevels(recorded: RecordedJob, label: string): Result<TrialL
   const place = placeInRun(asFound, label);
   if (!place.ok) return place;
   const foundHz = place.value.frequencyHz;
+  const group = asFound.origins.find(({ line }) => line.label === label)?.group ?? 'road';
   const runs = inferences.map((inference): Observed => {
-    const { name, prepared, speedTrack } = inference.run;
+    const { name, prepared } = inference.run;
     const own = inference === asFound ? foundHz : (runLevels(inference).get(label)?.frequencyHz ?? null);
-    return { name, prepared, speedTrack, frequencyHz: own };
+    return { name, prepared, history: historyOf(inference, group), frequencyHz: own };
   });
   const axes = recorded.recordings[0]?.channels.map(({ axis }) => axis) ?? [];
-  const powers = axes.map((_, index) => levelOn(asFound.run, index, foundHz)?.power ?? -Infinity);
+  const levelInFirst = (index: number): number => (runs[0] && levelOn(runs[0], index, foundHz)?.power) ?? -Infinity;
+  const powers = axes.map((_, index) => levelInFirst(index));
   const turnedDeg = Math.max(...runs.map(({ prepared }) => angleBetweenDeg(asFound.run.prepared.up, prepared.up)));
   const axis = turnedDeg > TURNED_FROM_DEG ? 'all' : powers.indexOf(Math.max(...powers));
   const notes: Note[] = [...place.value.notes, ...(axis === 'all' ? [sensorTurned(turnedDeg)] : [])];
@@ -111,16 +115,12 @@ const angleBetweenDeg = (one: Prepared['up'], other: Prepared['up']): number => 
 };
 
 /** Level on one axis alone, or on all of them together. */
-const levelOn = (
-  { prepared, speedTrack }: Pick<Observed, 'prepared' | 'speedTrack'>,
-  axis: number | 'all',
-  frequencyHz: number,
-): OrderLevel | null => {
+const levelOn = ({ prepared, history }: Observed, axis: number | 'all', frequencyHz: number): OrderLevel | null => {
   const pieces = prepared.pieces.map((piece) => ({
     ...piece,
     axes: axis === 'all' ? piece.axes : piece.axes.slice(axis, axis + 1),
   }));
-  return orderLevel({ ...prepared, pieces }, frequencyHz, speedTrack);
+  return orderLevel({ ...prepared, pieces }, frequencyHz, history);
 };
 
 /** A weight in the right place may all but hide the order: then it is read where it is strongest near the first run's. */

@@ -5,6 +5,7 @@
  */
 import { isSeen } from './diagnosis/compare/change.ts';
 import { runLevels } from './diagnosis/compare/run-levels.ts';
+import { historyOf } from './diagnosis/group-history.ts';
 import type { RunInference } from './diagnosis/infer-run.ts';
 import type { Match } from './diagnosis/match.ts';
 import type { ScaleAxis } from './diagnosis/scale-prior.ts';
@@ -12,6 +13,7 @@ import { scaleAt } from './diagnosis/scale-prior.ts';
 import type { Note, Problem, Result } from './note.ts';
 import { failure, success } from './note.ts';
 import { orderLevel } from './signal/order-level.ts';
+import type { SpeedGroup } from './vehicle/line.ts';
 
 export interface TrialPlace {
   readonly frequencyHz: number;
@@ -37,7 +39,8 @@ export function placeInRun(inference: RunInference, label: string): Result<Trial
     .filter((match) => mayBe(match, label))
     .map(({ tone }) => tone.peak)
     .filter(
-      ({ frequencyHz }) => frequencyHz > reach.fromHz && frequencyHz < reach.toHz && isClear(inference, frequencyHz),
+      ({ frequencyHz }) =>
+        frequencyHz > reach.fromHz && frequencyHz < reach.toHz && isClear(inference, frequencyHz, reach.group),
     )
     .sort((a, b) => b.amplitudeMps2 - a.amplitudeMps2);
   const [strongest, next] = candidates;
@@ -53,8 +56,8 @@ export function placeInRun(inference: RunInference, label: string): Result<Trial
 }
 
 /** Judged by its own level: what the diagnosis holds for chance it weighs against all lines it expects. */
-function isClear({ run }: RunInference, frequencyHz: number): boolean {
-  const level = orderLevel(run.prepared, frequencyHz, run.speedTrack);
+function isClear(inference: RunInference, frequencyHz: number, group: SpeedGroup): boolean {
+  const level = orderLevel(inference.run.prepared, frequencyHz, historyOf(inference, group));
   return level !== null && isSeen(level, false);
 }
 
@@ -67,6 +70,7 @@ function mayBe({ lines, others }: Match, label: string): boolean {
 }
 
 interface Reach {
+  readonly group: SpeedGroup;
   readonly fromHz: number;
   readonly toHz: number;
 }
@@ -78,6 +82,7 @@ function reachOf({ origins, prior }: RunInference, label: string): Reach | null 
   const [low, high] = middleOf(origin.group === 'road' ? prior.road : prior.engine);
   const off = origin.place.map(({ mean, sd }) => [mean - STANDING_OFF_SDS * sd, mean + STANDING_OFF_SDS * sd] as const);
   return {
+    group: origin.group,
     fromHz: origin.trueHz * Math.exp(low + Math.min(...off.map(([from]) => from))),
     toHz: origin.trueHz * Math.exp(high + Math.max(...off.map(([, to]) => to))),
   };

@@ -10,7 +10,10 @@ function slowing(): RunPicture {
   const { timeS } = picture.timeFrequency;
   return {
     ...picture,
-    speedTrack: { timeS: Float64Array.of(timeS[0]!, timeS.at(-1)!), relative: Float64Array.of(1, 0.5) },
+    histories: {
+      ...picture.histories,
+      road: { timeS: Float64Array.of(timeS[0]!, timeS.at(-1)!), relative: Float64Array.of(1, 0.5) },
+    },
   };
 }
 

@@ -17,7 +17,7 @@ const REACH = 2;
 
 /** Root mean square over each slice of the greatest amplitude within reach of the order. */
 export function levelsOverTime(picture: RunPicture, matched: ReadonlySet<string>): LevelTable {
-  const { timeFrequency: map, speedTrack } = picture;
+  const { timeFrequency: map, histories } = picture;
   const lines = picture.lines.filter(({ label, visibility }) => matched.has(label) && visibility === 'below-half-rate');
   const times = map.timeS.length;
   const slices = Math.min(SLICES, times);
@@ -27,7 +27,7 @@ export function levelsOverTime(picture: RunPicture, matched: ReadonlySet<string>
     const amplitudesMps2 = lines.map((line) => {
       let power = 0;
       for (let at = from; at < to; at++) {
-        const hz = line.frequencyHz * relativeAt(speedTrack, map.timeS[at] ?? 0);
+        const hz = line.frequencyHz * relativeAt(histories[line.group], map.timeS[at] ?? 0);
         power += greatestNear(picture, at, hz / map.stepHz) ** 2;
       }
       return Math.sqrt(power / (to - from));

@@ -1,10 +1,8 @@
 /** Paths of orders over time: a line's frequency times the speed history. */
 import { line as linePath } from 'd3';
 import type { ScaleLinear } from 'd3';
-import type { RunPicture } from '../../core/report/analysis.ts';
+import type { SpeedTrack } from '../../core/signal/equal-angle.ts';
 import type { Line } from '../../core/vehicle/line.ts';
-
-export type SpeedTrack = RunPicture['speedTrack'];
 
 /** Relative speed at a time, by straight lines between the points; level beyond the ends. */
 export function relativeAt({ timeS, relative }: SpeedTrack, atS: number): number {

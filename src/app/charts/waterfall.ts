@@ -17,8 +17,8 @@ const MOST_SLICES = 14;
 const LEAST_WIDTH = 0.015;
 
 /** Slowest first; none where the speed hardly changed. Slices that no time was spent in are left out. */
-export function speedSlices({ timeFrequency: map, speedTrack }: RunPicture): SpeedSlice[] {
-  const speeds = Array.from(map.timeS, (atS) => relativeAt(speedTrack, atS));
+export function speedSlices({ timeFrequency: map, histories }: RunPicture): SpeedSlice[] {
+  const speeds = Array.from(map.timeS, (atS) => relativeAt(histories.road, atS));
   const low = Math.min(...speeds);
   const high = Math.max(...speeds);
   if (!(high - low >= LEAST_RANGE)) return [];

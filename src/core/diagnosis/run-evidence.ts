@@ -2,7 +2,7 @@
 import type { Note } from '../note.ts';
 import type { Recording, Track } from '../reading/recording.ts';
 import type { AmplitudeSpectrum, Prepared, TimeFrequency } from '../signal/spectrum.ts';
-import { relativeSpeedAt, resampleToEqualAngle, STEADY, type SpeedTrack } from '../signal/equal-angle.ts';
+import { relativeSpeedAt, resampleToEqualAngle, type SpeedTrack } from '../signal/equal-angle.ts';
 import { amplitudeFloor } from '../signal/floor.ts';
 import { withoutIdleRate } from '../signal/decimate.ts';
 import { shakeRange } from '../signal/shake-range.ts';
@@ -15,6 +15,7 @@ import type { ExpectedLines, Line } from '../vehicle/line.ts';
 import type { LoggedCondition, RunCondition, Vehicle } from '../vehicle/vehicle.ts';
 import type { DetectionLimit } from './absence.ts';
 import { detectionLimit } from './detection-limit.ts';
+import { RAMP_WANDER } from './group-history.ts';
 import { usedCondition } from './run-condition.ts';
 import { imageFactors, sweepPriorOf, type Histories } from './motion-model.ts';
 import { findTones } from './find-tones.ts';
@@ -40,8 +41,9 @@ export interface RunEvidence {
   readonly spectrum: AmplitudeSpectrum;
   readonly floorMps2: Float64Array;
   readonly map: TimeFrequency;
-  readonly speedTrack: { readonly timeS: Float64Array; readonly relative: Float64Array };
-  readonly orderSpectrum: AmplitudeSpectrum | null;
+  /** The histories found, and the spectrum evened by each; none where the speed was steady. Whose they are: `historyOf`. */
+  readonly tracks: readonly SpeedTrack[];
+  readonly orderSpectra: readonly AmplitudeSpectrum[];
   readonly engineLogged: boolean;
   /** By its log the speed changed so fast that an order is followed only where it stands out. */
   readonly changedFast: boolean;
@@ -54,8 +56,6 @@ export interface RunEvidence {
 const SPECTRUM_SEGMENT_S = 8;
 /** Above this the turning parts of a vehicle shake nobody; a faster recording is looked at no faster than this needs. */
 const HIGHEST_SHAKE_HZ = 800;
-/** Root mean square of ln speed from which a change of speed is called a ramp. */
-const RAMP_WANDER = 0.03;
 
 /** ln prior of ln(mean speed over stated) for the search of the speed's history; tails as of a wrong statement. */
 const roadScalePrior = ({ wheelRelativeSd }: ExpectedLines): ((scale: number) => number) => {
@@ -177,7 +177,6 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
     logged,
     engineLogged: engineAligned?.track ?? null,
   });
-  const [track = STEADY] = tracks;
   const spectrum = welchAmplitude(slow, { segmentLength: powerOfTwoAtLeast(SPECTRUM_SEGMENT_S * slow.samplingRateHz) });
   const floorMps2 = amplitudeFloor(spectrum, recording.channels.length);
   const timeS = timesOf(prepared);
@@ -202,11 +201,8 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
     spectrum,
     floorMps2,
     map: timeFrequency(slow),
-    speedTrack:
-      tracks.length > 0
-        ? { timeS, relative: timeS.map((t) => relativeSpeedAt(track, t)) }
-        : { timeS: timeS.slice(0, 1), relative: Float64Array.of(1) },
-    orderSpectrum: evens[0] ? welchAmplitude(evens[0], { segmentLength: spectrum.segmentLength }) : null,
+    tracks: tracks.map((one) => ({ timeS, relative: timeS.map((t) => relativeSpeedAt(one, t)) })),
+    orderSpectra: evens.map((even) => welchAmplitude(even, { segmentLength: spectrum.segmentLength })),
     engineLogged: used.engineLog !== null,
     changedFast: aligned !== null,
     unevenShake: logged ? null : unevenShake(slow),

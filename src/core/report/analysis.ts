@@ -1,7 +1,8 @@
 /** What analyse() returns: the Report, and beside it the bulky numbers that pictures are drawn from. */
 import type { FindingBasis } from '../diagnosis/case.ts';
+import type { SpeedTrack } from '../signal/equal-angle.ts';
 import type { AmplitudeSpectrum, TimeFrequency } from '../signal/spectrum.ts';
-import type { Line } from '../vehicle/line.ts';
+import type { Line, SpeedGroup } from '../vehicle/line.ts';
 import type { Report } from './report.ts';
 
 export interface RunPicture {
@@ -14,9 +15,9 @@ export interface RunPicture {
   readonly timeFrequency: TimeFrequency;
   /** Expected lines after the speed scale was found. */
   readonly lines: readonly Line[];
-  /** Road-speed history relative to the reference speed, on the recording's clock; one point where steady. */
-  readonly speedTrack: { readonly timeS: Float64Array; readonly relative: Float64Array };
-  /** Spectrum on equal angle, frequencies at the reference speed; null where the speed was steady. */
+  /** History of the speed of each group of lines relative to its reference, on the recording's clock; one point where steady. */
+  readonly histories: Readonly<Record<SpeedGroup, SpeedTrack>>;
+  /** Spectrum on equal angle of what turns with the road, frequencies at the reference speed; null where the speed was steady. */
   readonly orderSpectrum: AmplitudeSpectrum | null;
 }
 

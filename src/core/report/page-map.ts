@@ -1,6 +1,6 @@
 /** The time-frequency picture of the page: time upward, frequency across, the found orders drawn over it. */
 import type { RunPicture } from './analysis.ts';
-import type { Report } from './report.ts';
+import type { FindingReport, Report } from './report.ts';
 import { linearScale } from './chart-geometry.ts';
 import type { Scale } from './chart-geometry.ts';
 import { durationText } from './format.ts';
@@ -35,7 +35,7 @@ export function mapFigure(picture: RunPicture, report: Report): Markup {
     aria-label="Level over time and frequency in ${picture.run}, ${durationText(duration)} long"
   >
     ${shadePaths(grid, x, range).map((d, shade) => html`<path d="${d}" class="shade shade-${shade + 1}" />`)}
-    ${followed.map((finding) => html`<path d="${trackPath(picture, finding.frequencyHz, x, bottom)}" class="track ${finding.part}" />`)}
+    ${followed.map((finding) => html`<path d="${trackPath(picture, finding, x, bottom)}" class="track ${finding.part}" />`)}
     ${frequencyAxis(x, bottom + 16)}
 <text x="${LEFT - 6}" y="${bottom}" text-anchor="end">0 s</text>
     <text x="${LEFT - 6}" y="${TOP + 10}" text-anchor="end">${durationText(duration)}</text>
@@ -86,9 +86,9 @@ function shadePaths(grid: readonly (readonly number[])[], x: Scale, range: reado
   return paths;
 }
 
-/** Where a finding's order runs over time, from the speed track. */
-function trackPath(picture: RunPicture, frequencyHz: number, x: Scale, bottom: number): string {
-  const { timeS, relative } = picture.speedTrack;
+/** Where a finding's order runs over time, by the history of its part. */
+function trackPath(picture: RunPicture, { label, frequencyHz }: FindingReport, x: Scale, bottom: number): string {
+  const { timeS, relative } = picture.histories[picture.lines.find((line) => line.label === label)?.group ?? 'road'];
   const times = picture.timeFrequency.timeS;
   const start = times[0] ?? 0;
   const end = times[times.length - 1] ?? start + 1;

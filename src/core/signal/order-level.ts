@@ -2,13 +2,8 @@
  * The level of one order over a whole run, with an honest uncertainty: block by block along the speed track, noise
  * taken from both sides, the order's own wander seen in the scatter of the blocks.
  */
+import type { SpeedTrack } from './equal-angle.ts';
 import type { Prepared } from './spectrum.ts';
-
-/** Speed relative to the reference, on the recording's clock; one point where steady. */
-export interface RelativeSpeed {
-  readonly timeS: Float64Array;
-  readonly relative: Float64Array;
-}
 
 export interface OrderLevel {
   /** Root-mean-square over the blocks of the 0-to-peak amplitude (root-sum-square over axes), noise taken out, m/s². */
@@ -47,7 +42,7 @@ const SIDES_DIFFER = 3;
 export function orderLevel(
   prepared: Prepared,
   frequencyHz: number,
-  speed: RelativeSpeed,
+  speed: SpeedTrack,
   blockS = BLOCK_S,
 ): OrderLevel | null {
   const { samplingRateHz } = prepared;
@@ -125,7 +120,7 @@ function hannKernel(length: number, bins: number): Complex {
 
 /** e^(−jφ) of the order at each sample of a block; the phase is the trapezoid sum of the track. */
 function blockCarrier(
-  speed: RelativeSpeed,
+  speed: SpeedTrack,
   frequencyHz: number,
   startS: number,
   length: number,
@@ -147,7 +142,7 @@ function blockCarrier(
 }
 
 /** Linear interpolation in a track, held at its ends; calls must ask for ascending times. */
-function interpolator({ timeS, relative }: RelativeSpeed): (atS: number) => number {
+function interpolator({ timeS, relative }: SpeedTrack): (atS: number) => number {
   if (timeS.length < 2) return () => relative[0] ?? 1;
   let k = 0;
   return (atS) => {

@@ -1,6 +1,7 @@
 /** An order that one run shows surely, read in the other run of the same vehicle where that diagnosis left it open. */
 import { BLOCK_S, orderLevel } from '../../signal/order-level.ts';
 import type { SpeedSource } from '../../vehicle/vehicle.ts';
+import { historyOf } from '../group-history.ts';
 import type { RunInference } from '../infer-run.ts';
 import type { Origin } from '../origin.ts';
 import { isSeen } from './change.ts';
@@ -80,8 +81,8 @@ function searched(
   return best === found[0] || best === found.at(-1) ? null : best;
 }
 
-function levelAt({ run }: RunInference, origin: Origin, frequencyHz: number): RunLevel | null {
-  const level = orderLevel(run.prepared, frequencyHz, run.speedTrack);
+function levelAt(inference: RunInference, origin: Origin, frequencyHz: number): RunLevel | null {
+  const level = orderLevel(inference.run.prepared, frequencyHz, historyOf(inference, origin.group));
   return level && isSeen(level, false)
     ? { origin, frequencyHz, verticalShare: null, level, seen: true, own: true }
     : null;

@@ -1,5 +1,6 @@
 /** The level of every order of a run, measured over its whole length along its speed. */
 import { BLOCK_S, orderLevel } from '../../signal/order-level.ts';
+import { historyOf } from '../group-history.ts';
 import type { RunInference } from '../infer-run.ts';
 import type { Origin } from '../origin.ts';
 import { expectedPlace } from '../place.ts';
@@ -22,13 +23,13 @@ const PLACE_SD_HZ = 0.5 / BLOCK_S;
 /** By label; orders above half the rate, or not placed well enough, are left out. */
 export function runLevels(inference: RunInference): Map<string, RunLevel> {
   const levels = new Map<string, RunLevel>();
-  const { prepared, speedTrack } = inference.run;
+  const { prepared } = inference.run;
   for (const origin of inference.origins) {
     const own = ownTone(inference, origin);
     const place = expectedPlace(inference, origin);
     if (!own && place.sdHz > PLACE_SD_HZ) continue;
     const frequencyHz = own?.frequencyHz ?? place.hz;
-    const level = orderLevel(prepared, frequencyHz, speedTrack);
+    const level = orderLevel(prepared, frequencyHz, historyOf(inference, origin.group));
     if (!level) continue;
     const seen = isSeen(level, own !== null);
     levels.set(origin.line.label, {
@@ -54,13 +55,14 @@ const MOST_STEPS = 40;
 export function hiddenLevel(inference: RunInference, label: string): RunLevel | null {
   const origin = inference.origins.find(({ line }) => line.label === label);
   if (!origin) return null;
-  const { prepared, speedTrack } = inference.run;
+  const { prepared } = inference.run;
+  const history = historyOf(inference, origin.group);
   const place = expectedPlace(inference, origin);
   const steps = Math.ceil(4 * place.sdHz * BLOCK_S);
   if (steps > MOST_STEPS) return null;
   const levels = Array.from({ length: steps + 1 }, (_, k) => {
     const frequencyHz = place.hz + (k - steps / 2) / BLOCK_S;
-    const level = orderLevel(prepared, frequencyHz, speedTrack);
+    const level = orderLevel(prepared, frequencyHz, history);
     return level ? [{ frequencyHz, level }] : [];
   }).flat();
   const most = levels.sort((a, b) => b.level.power - a.level.power)[0];

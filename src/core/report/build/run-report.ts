@@ -1,4 +1,5 @@
 /** What the report says of a run: how it was driven, and the speed the recording itself implies. */
+import { RAMP_WANDER } from '../../diagnosis/group-history.ts';
 import type { RunInference } from '../../diagnosis/infer-run.ts';
 import { rpmFromHz } from '../../units.ts';
 import { rollingCircumference } from '../../vehicle/rolling.ts';
@@ -49,8 +50,17 @@ const engineReport = ({ run, posterior }: RunInference): RunReport['engine'] => 
   return { usedRpm, source: logged && condition.engineRpm !== undefined ? 'logged' : 'given' };
 };
 
+/** A run that a line's image made look like a ramp was none. */
+const speedVaried = (inference: RunInference): RunReport['speedVaried'] => {
+  const { speedVaried: seen, histories } = inference.run;
+  if (seen === 'logged' || seen === 'steady') return seen;
+  const { road, factor } = inference.model;
+  if (road === null) return 'unknown';
+  return Math.abs(factor) * (histories.wander[road] ?? 0) > RAMP_WANDER ? 'ramp' : 'drift';
+};
+
 export const runReport = (inference: RunInference, file: string, vehicle: Vehicle): RunReport => {
-  const { recording, condition, name, speedVaried, notes, expected } = inference.run;
+  const { recording, condition, name, notes, expected } = inference.run;
   const speed = speedReport(inference, vehicle);
   const mismatch = expected && speedMismatch(speed, expected.wheelRelativeSd);
   return {
@@ -63,7 +73,7 @@ export const runReport = (inference: RunInference, file: string, vehicle: Vehicl
     gearRatio: condition.gearRatio ?? null,
     speed,
     engine: engineReport(inference),
-    speedVaried,
+    speedVaried: speedVaried(inference),
     notes: mismatch ? [...notes, mismatch] : notes,
   };
 };

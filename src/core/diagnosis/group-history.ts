@@ -1,0 +1,41 @@
+/** How the speed of the wheels, or of the engine, ran through a recording, as its likeliest motion model has it. */
+import { resampleToEqualAngle, STEADY, type SpeedTrack } from '../signal/equal-angle.ts';
+import { powerOfTwoAtLeast } from '../signal/fft.ts';
+import type { AmplitudeSpectrum } from '../signal/spectrum.ts';
+import { welchAmplitude } from '../signal/welch.ts';
+import type { SpeedGroup } from '../vehicle/line.ts';
+import type { RunInference } from './infer-run.ts';
+
+/** Root mean square of ln speed from which a change of speed is called a ramp. */
+export const RAMP_WANDER = 0.03;
+
+/**
+ * A track that follows an image of a line is turned round, or stretched, into the speed's own: an image of F seen at f
+ * moves by ±F for each unit of relative speed, the track made from it by f (see `imageFactors`), both straight lines.
+ * Of a group whose history is not among the tracks nothing better is known than that it went along a ramp with the
+ * other group; else it kept its speed.
+ *
+ * @returns relative speed, 1 where an order stands at its reported frequency
+ */
+export const historyOf = (
+  { run: { tracks, histories }, model }: Pick<RunInference, 'run' | 'model'>,
+  group: SpeedGroup,
+): SpeedTrack => {
+  const own = model[group];
+  const index = own ?? model[group === 'road' ? 'engine' : 'road'] ?? 0;
+  const track = tracks[index];
+  if (!track || (own === null && (histories.wander[index] ?? 0) <= RAMP_WANDER)) return STEADY;
+  if (model.factor === 1) return track;
+  return { timeS: track.timeS, relative: track.relative.map((relative) => 1 + model.factor * (relative - 1)) };
+};
+
+/** Spectrum on equal angle of what turns with the road; null where its speed was steady, or what it did is not known. */
+export const orderSpectrumOf = ({ run, model }: RunInference): AmplitudeSpectrum | null => {
+  const history = historyOf({ run, model }, 'road');
+  if (history === STEADY) return null;
+  const known = run.orderSpectra[run.tracks.indexOf(history)];
+  if (known) return known;
+  return welchAmplitude(resampleToEqualAngle(run.prepared, history), {
+    segmentLength: powerOfTwoAtLeast(run.prepared.samplingRateHz / run.spectrum.stepHz),
+  });
+};
