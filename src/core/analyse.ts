@@ -39,6 +39,7 @@ const pictureOf = (inference: RunInference): RunPicture => {
   const engineHz = scaled(expected?.engineHz, posterior.engine.mean);
   return {
     run: run.name,
+    samplingRateHz: run.prepared.samplingRateHz,
     spectrum: run.spectrum,
     floorMps2: run.floorMps2,
     timeFrequency: run.map,

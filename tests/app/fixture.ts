@@ -203,6 +203,7 @@ export function makePicture(): RunPicture {
       enbwHz: 1.5 * stepHz,
       amplitudeMps2,
     },
+    samplingRateHz: RATE_HZ,
     floorMps2: new Float64Array(bins).fill(0.004),
     timeFrequency: {
       kind: 'time-frequency',

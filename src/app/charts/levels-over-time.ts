@@ -1,5 +1,6 @@
 /** The map as a small table: the level of each matched order in some slices of time. */
 import type { RunPicture } from '../../core/report/analysis.ts';
+import { aliasOfHz } from '../../core/vehicle/alias.ts';
 import { relativeAt } from './tracks.ts';
 
 export interface LevelTable {
@@ -15,10 +16,10 @@ const SLICES = 6;
 /** Bins to each side of the order that still belong to it. */
 const REACH = 2;
 
-/** Root mean square over each slice of the greatest amplitude within reach of the order. */
+/** Root mean square over each slice of the greatest amplitude within reach of the order, or of its image. */
 export function levelsOverTime(picture: RunPicture, matched: ReadonlySet<string>): LevelTable {
-  const { timeFrequency: map, histories } = picture;
-  const lines = picture.lines.filter(({ label, visibility }) => matched.has(label) && visibility === 'below-half-rate');
+  const { timeFrequency: map, histories, samplingRateHz } = picture;
+  const lines = picture.lines.filter(({ label }) => matched.has(label));
   const times = map.timeS.length;
   const slices = Math.min(SLICES, times);
   const rows = Array.from({ length: slices }, (_, slice) => {
@@ -27,7 +28,8 @@ export function levelsOverTime(picture: RunPicture, matched: ReadonlySet<string>
     const amplitudesMps2 = lines.map((line) => {
       let power = 0;
       for (let at = from; at < to; at++) {
-        const hz = line.frequencyHz * relativeAt(histories[line.group], map.timeS[at] ?? 0);
+        const trueHz = line.frequencyHz * relativeAt(histories[line.group], map.timeS[at] ?? 0);
+        const hz = aliasOfHz(trueHz, samplingRateHz);
         power += greatestNear(picture, at, hz / map.stepHz) ** 2;
       }
       return Math.sqrt(power / (to - from));

@@ -1,7 +1,9 @@
 /** Paths of orders over time: a line's frequency times the speed history. */
 import { line as linePath } from 'd3';
 import type { ScaleLinear } from 'd3';
+import type { RunPicture } from '../../core/report/analysis.ts';
 import type { SpeedTrack } from '../../core/signal/equal-angle.ts';
+import { aliasOfHz } from '../../core/vehicle/alias.ts';
 import type { Line } from '../../core/vehicle/line.ts';
 
 /** Relative speed at a time, by straight lines between the points; level beyond the ends. */
@@ -14,17 +16,18 @@ export function relativeAt({ timeS, relative }: SpeedTrack, atS: number): number
   return t1 > t0 ? r0 + ((r1 - r0) * (atS - t0)) / (t1 - t0) : r1;
 }
 
-/** SVG path of one line over the shown time. */
+/** SVG path of one line, or of its image, over the shown time. */
 export function trackPath(
   line: Line,
-  track: SpeedTrack,
+  { histories, samplingRateHz }: RunPicture,
   x: ScaleLinear<number, number>,
   time: ScaleLinear<number, number>,
 ): string {
   const [from = 0, to = 0] = time.domain();
+  const track = histories[line.group];
   const inside = [...track.timeS].filter((atS) => atS > from && atS < to);
   const points = [from, ...inside, to].map((atS): [number, number] => [
-    x(line.frequencyHz * relativeAt(track, atS)),
+    x(aliasOfHz(line.frequencyHz * relativeAt(track, atS), samplingRateHz)),
     time(atS),
   ]);
   return linePath()(points) ?? '';

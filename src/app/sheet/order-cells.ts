@@ -16,8 +16,17 @@ export interface OrderCells {
 
 export function orderCells({ visibility, aliasHz, frequencyHz, amplitudeMps2, feltLevel }: OrderReport): OrderCells {
   if (visibility === 'above-nyquist') {
-    const level = aliasHz === undefined ? words.aboveHalf : words.aboveHalfImage(frequencyText(aliasHz));
-    return { seen: false, level, velocity: '', felt: '' };
+    const imageHz = frequencyText(aliasHz ?? 0);
+    if (amplitudeMps2 === null || feltLevel === null) {
+      const level = aliasHz === undefined ? words.aboveHalf : words.aboveHalfImage(imageHz);
+      return { seen: false, level, velocity: '', felt: '' };
+    }
+    return {
+      seen: true,
+      level: words.byImage(accelerationText(amplitudeMps2), imageHz),
+      velocity: `${significant(velocityMmpsOfSine(amplitudeMps2, frequencyHz), 2)} mm/s`,
+      felt: feltText(feltLevel),
+    };
   }
   if (amplitudeMps2 === null) return { seen: false, level: words.notSeen, velocity: '', felt: '' };
   const seen = visibility === 'seen';

@@ -70,6 +70,7 @@ export const sheet = {
   atMost: (text: string) => `< ${text}`,
   notSeenAtMost: (level: string) => `not seen, < ${level}`,
   aboveHalf: 'above half the rate',
+  byImage: (level: string, hz: string) => `${level}, by its image at ${hz}`,
   aboveHalfImage: (hz: string) => `above half the rate, image at ${hz}`,
   columns: {
     order: 'Part and order',

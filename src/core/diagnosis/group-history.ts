@@ -1,8 +1,6 @@
 /** How the speed of the wheels, or of the engine, ran through a recording, as its likeliest motion model has it. */
-import { resampleToEqualAngle, STEADY, type SpeedTrack } from '../signal/equal-angle.ts';
-import { powerOfTwoAtLeast } from '../signal/fft.ts';
+import { STEADY, type SpeedTrack } from '../signal/equal-angle.ts';
 import type { AmplitudeSpectrum } from '../signal/spectrum.ts';
-import { welchAmplitude } from '../signal/welch.ts';
 import type { SpeedGroup } from '../vehicle/line.ts';
 import type { RunInference } from './infer-run.ts';
 
@@ -29,13 +27,11 @@ export const historyOf = (
   return { timeS: track.timeS, relative: track.relative.map((relative) => 1 + model.factor * (relative - 1)) };
 };
 
-/** Spectrum on equal angle of what turns with the road; null where its speed was steady, or what it did is not known. */
+/**
+ * Spectrum evened by the history that the road's lines were found by; null where its speed was steady, or what it did is
+ * not known. Where that history is an image's, the image is the sharp line in it, being what stands out most.
+ */
 export const orderSpectrumOf = ({ run, model }: RunInference): AmplitudeSpectrum | null => {
-  const history = historyOf({ run, model }, 'road');
-  if (history === STEADY) return null;
-  const known = run.orderSpectra[run.tracks.indexOf(history)];
-  if (known) return known;
-  return welchAmplitude(resampleToEqualAngle(run.prepared, history), {
-    segmentLength: powerOfTwoAtLeast(run.prepared.samplingRateHz / run.spectrum.stepHz),
-  });
+  if (historyOf({ run, model }, 'road') === STEADY) return null;
+  return run.orderSpectra[model.road ?? model.engine ?? 0] ?? null;
 };

@@ -8,6 +8,8 @@ import type { Report } from './report.ts';
 export interface RunPicture {
   /** Same name as in report.runs. */
   readonly run: string;
+  /** Of the recording: what lies above half of it shows as its image. */
+  readonly samplingRateHz: number;
   /** All axes together (root-sum-square), for the main chart. */
   readonly spectrum: AmplitudeSpectrum;
   /** Noise floor under the spectrum at each bin, m/s² (amplitude a bin of noise shows on average). */
@@ -17,7 +19,7 @@ export interface RunPicture {
   readonly lines: readonly Line[];
   /** History of the speed of each group of lines relative to its reference, on the recording's clock; one point where steady. */
   readonly histories: Readonly<Record<SpeedGroup, SpeedTrack>>;
-  /** Spectrum on equal angle of what turns with the road, frequencies at the reference speed; null where the speed was steady. */
+  /** Spectrum on equal angle, frequencies at the reference speed; null where the speed was steady. See `orderSpectrumOf`. */
   readonly orderSpectrum: AmplitudeSpectrum | null;
 }
 

@@ -34,9 +34,16 @@ function visibilityText(order: OrderReport): string {
     case 'not-seen':
       return 'not seen';
     case 'above-nyquist':
-      return `above half the rate${order.aliasHz === undefined ? '' : `, image at ${frequencyText(order.aliasHz)}`}`;
+      return `above half the rate${imageText(order)}`;
   }
 }
+
+const imageText = ({ aliasHz, amplitudeMps2 }: OrderReport): string => {
+  if (aliasHz === undefined) return '';
+  return amplitudeMps2 === null
+    ? `, image at ${frequencyText(aliasHz)}`
+    : `, seen by its image at ${frequencyText(aliasHz)}`;
+};
 
 /** How a person notices the finding, to follow its felt level. */
 export const perceivedText = ({ perceived, overRoad }: Pick<FindingReport, 'perceived' | 'overRoad'>): string => {

@@ -4,6 +4,7 @@ import type { FindingReport, Report } from './report.ts';
 import { linearScale } from './chart-geometry.ts';
 import type { Scale } from './chart-geometry.ts';
 import { durationText } from './format.ts';
+import { aliasOfHz } from '../vehicle/alias.ts';
 import type { Markup } from './html.ts';
 import { html } from './html.ts';
 import { frequencyAxis, shownRangeHz } from './page-spectrum.ts';
@@ -86,14 +87,15 @@ function shadePaths(grid: readonly (readonly number[])[], x: Scale, range: reado
   return paths;
 }
 
-/** Where a finding's order runs over time, by the history of its part. */
+/** Where a finding's order, or its image, runs over time by the history of its part. */
 function trackPath(picture: RunPicture, { label, frequencyHz }: FindingReport, x: Scale, bottom: number): string {
   const { timeS, relative } = picture.histories[picture.lines.find((line) => line.label === label)?.group ?? 'road'];
   const times = picture.timeFrequency.timeS;
   const start = times[0] ?? 0;
   const end = times[times.length - 1] ?? start + 1;
   const y = (time: number): number => bottom - ((time - start) / Math.max(end - start, 1e-9)) * (bottom - TOP);
-  const at = (index: number): string => x.place(frequencyHz * (relative[index] ?? 1)).toFixed(1);
+  const shownHz = (index: number): number => aliasOfHz(frequencyHz * (relative[index] ?? 1), picture.samplingRateHz);
+  const at = (index: number): string => x.place(shownHz(index)).toFixed(1);
   if (timeS.length < 2) return `M${at(0)} ${bottom}V${TOP}`;
   const step = Math.max(1, Math.floor(timeS.length / 120));
   let d = '';

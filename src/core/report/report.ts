@@ -70,7 +70,10 @@ export interface OrderReport {
   readonly frequencySdHz: number;
   readonly visibility: 'seen' | 'not-seen' | 'above-nyquist';
   readonly aliasHz?: number;
-  /** Measured level at the line (0-to-peak), or the upper limit of what could hide there when not seen. */
+  /**
+   * Measured level at the line (0-to-peak), or the upper limit of what could hide there when not seen. Above half the
+   * rate that of the image where it was found, else null.
+   */
   readonly amplitudeMps2: number | null;
   readonly feltLevel: number | null;
 }

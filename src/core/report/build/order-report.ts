@@ -37,15 +37,16 @@ export const orderReport = (inference: RunInference, origin: Origin): OrderRepor
     frequencyHz: hz,
     frequencySdHz: sdHz,
   };
+  const seen = toneOf(inference, origin)?.tone.peak;
+  const level = seen && {
+    amplitudeMps2: seen.amplitudeMps2,
+    feltLevel: feltLevel(hz, seen.amplitudeMps2, seen.verticalShare),
+  };
   if (hz >= rate / 2) {
-    const aliasHz = aliasOfHz(hz, rate);
-    return { ...base, visibility: 'above-nyquist', aliasHz, amplitudeMps2: null, feltLevel: null };
+    const unseen = { amplitudeMps2: null, feltLevel: null };
+    return { ...base, visibility: 'above-nyquist', aliasHz: aliasOfHz(hz, rate), ...(level ?? unseen) };
   }
-  const seen = toneOf(inference, origin);
-  if (seen) {
-    const { amplitudeMps2, verticalShare } = seen.tone.peak;
-    return { ...base, visibility: 'seen', amplitudeMps2, feltLevel: feltLevel(hz, amplitudeMps2, verticalShare) };
-  }
+  if (level) return { ...base, visibility: 'seen', ...level };
   const limit = limitAt(run.limit, hz);
   return { ...base, visibility: 'not-seen', amplitudeMps2: limit, feltLevel: feltLevel(hz, limit, null) };
 };
