@@ -53,7 +53,7 @@ describe('an order seen only by its image', () => {
     const { seen, level } = orderCells(firing);
     expect(seen).toBe(true);
     expect(level).toMatch(/^0\.60\sm\/s² \(61\smg\), by its image at 24\.[34]\sHz$/u);
-    expect(orderWords(firing).state).toMatch(/^above half the rate, seen by its image at 24\.[34] Hz$/u);
+    expect(orderWords(firing).state).toMatch(/^above half the rate, seen by its image at 24\.[34]\sHz$/u);
   });
 
   it('is drawn over the map where the image runs: down while the speed rises', () => {

@@ -47,7 +47,7 @@ export const charts = {
     fixed: 'Fixed tone',
     unknown: 'Unknown',
   },
-  unseen: (labels: string) => `Above half the sampling rate, so not to be seen here: ${labels}.`,
+  unseen: (labels: string) => `Above half the sampling rate, so seen here by their images at the most: ${labels}.`,
   image: (label: string) => `image of ${label}`,
   expectedAt: (label: string, frequency: string) => `${label}, expected at ${frequency}`,
   peakColumns: { frequency: 'Frequency', level: 'Level', felt: 'Felt level', origin: 'Most likely', chance: 'Chance' },
