@@ -96,22 +96,31 @@ export default tseslint.config(
   }),
   boundary(['src/core/*.ts'], [...outside, fftOnly, csvOnly]),
   boundary(['src/core/units.ts'], [{ group: ['./**', '../**'], message: 'units imports nothing' }]),
-  boundary(['src/worker/**'], [
-    { group: ['**/app/**', '**/cli/**'], message: 'the worker knows core only' },
-    { group: ['node:*', 'svelte', 'd3', 'idb'], message: 'the worker knows core only' },
-    fftOnly,
-    csvOnly,
-  ]),
-  boundary(['src/app/**'], [
-    { group: ['**/cli/**'], message: 'app and cli do not know each other' },
-    { group: ['d3-selection', 'd3-axis', 'd3-transition'], message: 'd3 gives numbers and paths, Svelte draws' },
-    fftOnly,
-    csvOnly,
-  ]),
-  boundary(['src/cli/**'], [
-    { group: ['**/app/**', '**/worker/**'], message: 'app and cli do not know each other' },
-    { group: ['svelte', 'd3', 'idb'], message: 'the command line draws no components' },
-    fftOnly,
-    csvOnly,
-  ]),
+  boundary(
+    ['src/worker/**'],
+    [
+      { group: ['**/app/**', '**/cli/**'], message: 'the worker knows core only' },
+      { group: ['node:*', 'svelte', 'd3', 'idb'], message: 'the worker knows core only' },
+      fftOnly,
+      csvOnly,
+    ],
+  ),
+  boundary(
+    ['src/app/**'],
+    [
+      { group: ['**/cli/**'], message: 'app and cli do not know each other' },
+      { group: ['d3-selection', 'd3-axis', 'd3-transition'], message: 'd3 gives numbers and paths, Svelte draws' },
+      fftOnly,
+      csvOnly,
+    ],
+  ),
+  boundary(
+    ['src/cli/**'],
+    [
+      { group: ['**/app/**', '**/worker/**'], message: 'app and cli do not know each other' },
+      { group: ['svelte', 'd3', 'idb'], message: 'the command line draws no components' },
+      fftOnly,
+      csvOnly,
+    ],
+  ),
 );

@@ -68,16 +68,7 @@ function vitest(title, config) {
 
 await sideBySide([
   // It checks every file of the project, components or not, as the compiler would.
-  [
-    'types',
-    'npx',
-    'svelte-check',
-    '--fail-on-warnings',
-    '--tsconfig',
-    './tsconfig.json',
-    '--output',
-    'human',
-  ],
+  ['types', 'npx', 'svelte-check', '--fail-on-warnings', '--tsconfig', './tsconfig.json', '--output', 'human'],
   ['lint', 'npm', 'run', '--silent', 'lint'],
   ['build', 'npm', 'run', '--silent', 'build'],
 ]);

@@ -40,7 +40,8 @@ const van = {
 export const launch: DemoJob = {
   name: 'launch',
   title: 'Saturday: shudders when moving off loaded',
-  complaint: 'Shudders like a bad clutch from 5 to 20 mph when moving off loaded, gone on the road. Helper springs fitted.',
+  complaint:
+    'Shudders like a bad clutch from 5 to 20 mph when moving off loaded, gone on the road. Helper springs fitted.',
   made: 'The center bearing sits too low under the new springs: a couple at driveshaft 2× in proportion to the torque, 0.70 m/s² at 14 mph. Moving off in second gear from 4 to 29 mph with the speed logged in whole km/h once a second, 0.7 s late, 13 s; then a cruise at 45 mph, 12 s. 200 Hz.',
   vehicle: deliveryVan,
   work: ['springs-changed'],
