@@ -72,4 +72,18 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     text: 'ceil',
     because: 'one more cell, that nothing is added to and that is not handed on',
   },
+  {
+    file: 'src/core/signal/welch.ts',
+    line: 'prepared.pieces.reduce((most, piece) => Math.max(most, piece.axes[0]?.length ?? 0), 0);',
+    was: '0',
+    text: '1',
+    because: 'every piece has samples on its first axis',
+  },
+  {
+    file: 'src/core/driveline/angle-sensitivity.ts',
+    line: 'residualRadPerS2 === null || nowRadPerS2 === null ? null : residualRadPerS2 - nowRadPerS2,',
+    was: '||',
+    text: '&&',
+    because: 'both are worked out at one speed, or both without',
+  },
 ];

@@ -56,5 +56,14 @@ describe('a second tone that beats with a line', () => {
     expect(offsetsOf([0, 1], [20, 0.24])).toEqual([]);
     expect(offsetsOf([0, 0.1], [20, 0.045])).toEqual([20]);
     expect(offsetsOf([0, 0.1], [20, 0.035])).toEqual([]);
+    // What lies about it is within 40 bins, to both sides; a rough band further off does not count.
+    for (const side of [-1, 1]) {
+      const near = beside([
+        [0, 1],
+        [20, 0.3],
+      ]);
+      for (let offset = 41; offset <= 100; offset++) near.amplitudeMps2[MIDDLE + side * offset] = 0.1;
+      expect(beatingIn(near, HZ)).toHaveLength(1);
+    }
   });
 });

@@ -81,4 +81,13 @@ describe('tripod 3× and tire 3×, which turn at one rate', () => {
     const elsewhere = firstOf({ load: 'pull', mps2: 0.4 }, { load: 'coast', mps2: 0.06, speedMps: 27 });
     expect(elsewhere.for.join(' ')).not.toContain('torque');
   });
+
+  it('have the growth of a tire’s level with the square of the speed taken out', () => {
+    const tireWhereCoastingAt = (speedMps: number): number => {
+      const first = firstOf({ load: 'pull', mps2: 0.4 }, { load: 'coast', mps2: 0.31, speedMps });
+      return first.part === 'tire' ? first.probability : 1 - first.probability;
+    };
+    // A tenth slower a fifth less is what a tire does; a tenth faster it should have been a fifth more.
+    expect(tireWhereCoastingAt(18.2)).toBeGreaterThan(tireWhereCoastingAt(22) + 0.02);
+  });
 });
