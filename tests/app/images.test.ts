@@ -4,43 +4,20 @@ import { levelsOverTime } from '../../src/app/charts/levels-over-time.ts';
 import { trackPath } from '../../src/app/charts/tracks.ts';
 import { orderCells } from '../../src/app/sheet/order-cells.ts';
 import { analyse } from '../../src/core/analyse.ts';
-import type { Job } from '../../src/core/job/job.ts';
 import { orderWords } from '../../src/core/report/order-words.ts';
-import { recordingOfOrders } from '../support/orders.ts';
-
-/** 205/55R16 by 3.05 times its outer diameter, 631.9 mm, at 25 m/s. */
-const WHEEL_HZ = 25 / 1.927295;
-const FIRING = 2 * 3.94 * 0.74;
-/** By the sampling theorem it shows at 100 Hz less itself. */
-const IMAGE_HZ = 100 - FIRING * WHEEL_HZ;
-
-const JOB: Job = {
-  schemaVersion: 1,
-  vehicle: {
-    tire: { kind: 'size', size: '205/55R16' },
-    layout: 'front-drive',
-    finalDrive: 3.94,
-    cylinders: 4,
-    converter: false,
-  },
-  work: [],
-  runs: [{ file: 'made.csv', speedMps: 25, speedSource: 'gps', gearRatio: 0.74, load: 'cruise' }],
-  measurements: [],
-};
-const FIRING_LABEL = 'engine 2× (firing)';
+import {
+  FIRING,
+  FIRING_LABEL,
+  FIRING_MPS2,
+  foldedJob,
+  foldedRecording,
+  IMAGE_HZ,
+  WHEEL_HZ,
+} from '../support/folded-firing.ts';
+import { drivenAt } from '../support/orders.ts';
 
 describe('an order seen only by its image', () => {
-  const made = recordingOfOrders({
-    wheelHz: WHEEL_HZ,
-    rateHz: 100,
-    seconds: 60,
-    orders: [
-      [1, 0.15],
-      [FIRING, 0.6],
-    ],
-    seed: 3,
-  });
-  const analysis = analyse(JOB, [made]);
+  const analysis = analyse(foldedJob, [foldedRecording()]);
   if (!analysis.ok) throw new Error(analysis.problem.message);
   const { report, pictures } = analysis.value;
   const [picture] = pictures;
@@ -48,7 +25,7 @@ describe('an order seen only by its image', () => {
 
   it('has the level of the image in the table of orders, and is told as seen by it', () => {
     expect(firing.visibility).toBe('above-nyquist');
-    expect(firing.amplitudeMps2).toBeCloseTo(0.6, 1);
+    expect(firing.amplitudeMps2).toBeCloseTo(FIRING_MPS2, 1);
     expect(firing.aliasHz).toBeCloseTo(IMAGE_HZ, 1);
     const { seen, level } = orderCells(firing);
     expect(seen).toBe(true);
@@ -66,7 +43,7 @@ describe('an order seen only by its image', () => {
       .split('L')
       .map((point) => point.split(',').map(Number) as [number, number]);
     const off = points.map(([px, atS]) => {
-      const drivenHz = FIRING * WHEEL_HZ * (1 + 0.005 * Math.sin(0.3 * atS));
+      const drivenHz = FIRING * WHEEL_HZ * drivenAt(atS);
       return px / 100 - (100 - drivenHz);
     });
     // Drawn without the motion it would be off by up to 0.38 Hz, the wrong way round by twice that.

@@ -12,6 +12,9 @@ export interface Orders {
   readonly seed: number;
 }
 
+/** Relative speed at a time. */
+export const drivenAt = (atS: number): number => 1 + SWING * Math.sin(SWING_RAD_PER_S * atS);
+
 const SWING = 0.005;
 const SWING_RAD_PER_S = 0.3;
 /** Standard deviation of a sample, m/s². */
