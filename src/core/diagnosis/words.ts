@@ -24,7 +24,3 @@ export const uncapitalized = (text: string): string => text.charAt(0).toLowerCas
 /** 'a', 'a and b', 'a, b and c'. */
 export const listText = (items: readonly string[], word = 'and'): string =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} ${word} ${items[items.length - 1]}`;
-
-/** '97 in 100'; certainty is never claimed. */
-export const chanceText = (probability: number): string =>
-  `${Math.min(99, Math.max(1, Math.round(100 * probability)))} in 100`;
