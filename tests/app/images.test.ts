@@ -50,6 +50,13 @@ describe('an order seen only by its image', () => {
     expect(Math.sqrt(off.reduce((sum, hz) => sum + hz * hz, 0) / off.length)).toBeLessThan(0.06);
   });
 
+  it('is a companion with its own level for what turns with it', () => {
+    const tire = analysis.value.bases.find(({ label }) => label === 'tire 1×')!;
+    const companion = tire.companions.find(({ label }) => label === FIRING_LABEL)!;
+    expect(companion.seen).toBe(true);
+    expect(companion.amplitudeMps2).toBeCloseTo(FIRING_MPS2, 1);
+  });
+
   it('stands in the table of levels over time', () => {
     const table = levelsOverTime(picture!, new Set([FIRING_LABEL, 'tire 1×']));
     const column = table.labels.indexOf(FIRING_LABEL);

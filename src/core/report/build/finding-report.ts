@@ -41,7 +41,8 @@ const companionsOf = (inference: RunInference, label: string): Companion[] =>
     const { part, order, role } = origin.line;
     const { amplitudeMps2, feltLevel, visibility } = orderReport(inference, origin);
     if (origin.line.label === label || amplitudeMps2 === null || feltLevel === null) return [];
-    const seen = visibility === 'seen';
+    // Above half the rate there is a level only where the image was seen.
+    const seen = visibility !== 'not-seen';
     return [
       {
         part,
