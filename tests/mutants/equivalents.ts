@@ -86,4 +86,11 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     text: '&&',
     because: 'both are worked out at one speed, or both without',
   },
+  ...['above', 'below'].map((side) => ({
+    file: 'src/core/signal/band-power.ts',
+    line: `const ${side} = { re: axes.map(() => 0), im: axes.map(() => 0) };`,
+    was: '0',
+    text: '1',
+    because: 'written anew before it is read',
+  })),
 ];
