@@ -15,7 +15,7 @@ export const CAUTIONS = {
   'trial-weight':
     'A trial weight’s force grows with the square of speed. Check its clearance through a full turn by hand, tighten and secure it, start slow, stay out of its plane, and never exceed the shaft’s safe speed.',
   'shaft-out':
-    'Mark every mating part before taking a shaft out, block the wheels since the parking brake may act through it, support its weight, and use new fasteners where the fit needs them.',
+    'With the shaft out neither park nor a gear holds the vehicle, nor a parking brake that acts through it: block the wheels first. Mark every mating part, support the shaft’s weight, and use new fasteners where the fit needs them.',
   reassembly:
     'Before running, check ring seating, end play and free movement of each cross by hand, and torque to the maker’s figures.',
   'wheel-off':
@@ -28,6 +28,10 @@ export const CAUTIONS = {
   'fuel-system': 'Fuel lines hold pressure: relieve it by the maker’s procedure, away from flame and sparks.',
   'standing-engine':
     'Engine tests standing: out of gear or in park, parking brake set, wheels blocked, doors open to fresh air.',
+  'against-the-brake':
+    'Engine loaded in gear, standing: wheels blocked, parking brake and foot brake hard on, nobody in front of or behind the vehicle, hands off the engine, a few seconds at most, doors open to fresh air.',
+  cranking:
+    'Cranking with the plugs out throws fuel vapor beside live coils: ignition and injection disabled first, no flame or spark near.',
   'neutral-coast':
     'Coast in neutral only on an empty straight road, engine running so that brakes and steering keep their help, and where the maker and the law allow it.',
   'belt-off':

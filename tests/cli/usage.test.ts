@@ -10,6 +10,25 @@ describe('how the command line treats its words', () => {
       expect(outcome.stdout).toContain(`  ${command}`);
   });
 
+  it('says of lines on one frequency what can part them: of one group no gear can', () => {
+    const vehicle = ['--tire', '265/70R17', '--axle', '3.73', '--cylinders', '8', '--speed', '62mph'];
+    const both = perrev([
+      'orders',
+      ...vehicle,
+      '--layout',
+      'four-wheel-drive',
+      '--front-axle',
+      '3.73',
+      '--gear',
+      '0.7',
+    ]);
+    expect(both.stdout.replaceAll(/\s+/g, ' ')).toContain(
+      'driveshaft 1× and front driveshaft 1× fall on one frequency: no gear or speed parts them',
+    );
+    const direct = perrev(['orders', ...vehicle, '--gear', '1']).stdout.replaceAll(/\s+/g, ' ');
+    expect(direct).toContain('driveshaft 1× and engine 1× fall on one frequency: another gear parts them.');
+  });
+
   it('prints its version', () => {
     expect(perrev(['--version']).stdout).toMatch(/^perrev \d+\.\d+\.\d+\n$/);
   });

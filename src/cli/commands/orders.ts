@@ -53,11 +53,17 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   return 0;
 }
 
+/** Parts of one group turn in one ratio in every gear; those of road and engine in another one in the next gear. */
+const whatParts = (first: Line, second: Line): string =>
+  first.group === second.group
+    ? 'no gear or speed parts them; another load, or one of them taken out or let run free, may'
+    : 'another gear parts them';
+
 /** What the lines rest on, what would complete them, and which of them a recording could not part. */
 function remarks(vehicle: Vehicle, condition: RunCondition, lines: readonly Line[]): string[] {
   const together = collisions(lines, USUAL_LENGTH_S).map(({ first, second, recordLengthS }) =>
     recordLengthS === null
-      ? `${first.label} and ${second.label} fall on one frequency: only another gear or load parts them.`
+      ? `${first.label} and ${second.label} fall on one frequency: ${whatParts(first, second)}.`
       : `${first.label} and ${second.label} need ${durationText(recordLengthS)} of steady speed to be told apart.`,
   );
   const missing = missingData(vehicle, condition).map(({ text }) => text);

@@ -7,6 +7,8 @@ export interface Check {
   readonly title: string;
   readonly kind: 'measurement' | 'run' | 'swap' | 'inspection';
   readonly how: readonly string[];
+  /** The check that tells where to do this one: it is proposed first where it was not done yet. */
+  readonly after?: CheckId;
   /** Limit with where it comes from; null where the outcome is seen rather than measured. */
   readonly limit: string | null;
   /** What was found, as evidence: the sentence for a good and for a bad outcome. */

@@ -68,7 +68,7 @@ export const driveshaftChecks: readonly Check[] = [
     limit: 'Level of driveshaft 1× changed by a third or more (common practice, no source)',
     fine: 'Turning the shaft on its flange changed little.',
     wrong: 'Turning the shaft on its flange changed the level by a third or more.',
-    cautions: ['shaft-out', 'reassembly', 'road-test'],
+    cautions: ['hoist', 'shaft-out', 'reassembly', 'road-test'],
   },
   {
     id: 'clamp-trial',

@@ -18,6 +18,7 @@ export const engineChecks: readonly Check[] = [
     id: 'ignition-swap',
     title: 'Swap coil and plug of the weak cylinder',
     kind: 'swap',
+    after: 'cylinder-contribution',
     how: [
       'Engine off: swap coil and plug with a neighbor’s, and look at the plug.',
       'See whether the misfire count moves to the neighbor.',
@@ -43,11 +44,14 @@ export const engineChecks: readonly Check[] = [
     id: 'compression-test',
     title: 'Compression or leak-down of each cylinder',
     kind: 'measurement',
-    how: ['Measure compression of all cylinders with a full battery and open throttle; follow up with leak-down.'],
+    how: [
+      'Engine warm: disable ignition and injection by the maker’s procedure, and take all plugs out.',
+      'Crank with a full battery and open throttle and note each cylinder’s compression; follow up with leak-down.',
+    ],
     limit: 'Lowest at least 75 % of the highest (common practice, no source; the maker’s figure comes first)',
     fine: 'Compression is even.',
     wrong: 'One cylinder’s compression is low.',
-    cautions: ['ignition-voltage', 'fuel-system', 'turning-parts'],
+    cautions: ['cranking', 'ignition-voltage', 'fuel-system', 'hot-parts', 'turning-parts'],
   },
   {
     id: 'flexplate-inspection',
@@ -79,13 +83,14 @@ export const engineChecks: readonly Check[] = [
     title: 'Engine or motor mounts',
     kind: 'inspection',
     how: [
-      'Watch each mount while a helper loads the power unit briefly against the brake; pry it and look for sunken or torn rubber.',
+      'Pry each mount and look for sunken or torn rubber.',
+      'From the side, watch each mount while a helper in the seat loads the power unit in gear against both brakes, for a few seconds at most.',
       'Loosen the mounts, let the power unit settle, tighten to torque, and record again.',
     ],
     limit: null,
     fine: 'The mounts are sound and sit without strain.',
     wrong: 'A mount is collapsed, torn or was in strain.',
-    cautions: ['standing-engine', 'turning-parts', 'hot-parts'],
+    cautions: ['against-the-brake', 'turning-parts', 'hot-parts'],
   },
   {
     id: 'exhaust-clearance',
@@ -105,8 +110,8 @@ export const engineChecks: readonly Check[] = [
     title: 'Same speed with the converter’s lock-up released',
     kind: 'run',
     how: [
-      'At the speed of the complaint let a helper rest a foot lightly on the brake pedal, just enough to release lock-up, for a few seconds.',
-      'Record with and without. It counts as wrong when the shake goes with lock-up released.',
+      'At the speed of the complaint the driver rests the left foot on the brake pedal until the brake lights come on, which releases lock-up, without braking, for a few seconds; the second person records.',
+      'Record with and without. Where a scan tool can command lock-up, use that instead. It counts as wrong when the shake goes with lock-up released.',
     ],
     limit: 'Level fallen to half or less (common practice, no source)',
     fine: 'The shake stays with lock-up released.',

@@ -17,9 +17,12 @@ export const fixedChecks: readonly Check[] = [
   },
   {
     id: 'panel-press',
-    title: 'Press on panels, shields and load',
+    title: 'Press on panels and load',
     kind: 'run',
-    how: ['A helper presses on trim, shields and load one after another while the tone is there.'],
+    how: [
+      'While the tone is there, a second person, belted, presses on the trim and load in reach of the seat, one after another.',
+      'Shields and what hangs below: standing, engine off and cold, push each by hand and look for rub marks.',
+    ],
     limit: null,
     fine: 'Pressing on panels changes nothing.',
     wrong: 'Pressing on one place stops the tone.',

@@ -14,7 +14,7 @@ export const jointChecks: readonly Check[] = [
     limit: limitTexts('ring-difference'),
     fine: 'The retaining rings of each axis are equal.',
     wrong: 'The retaining rings of an axis are unequal, so the cross sits off center.',
-    cautions: ['shaft-out', 'reassembly'],
+    cautions: ['hoist', 'shaft-out', 'reassembly'],
   },
   {
     id: 'ring-fit',
@@ -27,13 +27,16 @@ export const jointChecks: readonly Check[] = [
     limit: `Above 0. ${limitTexts('end-play')} That is too little to feel by hand.`,
     fine: 'Grooves and rings leave the joint its end play.',
     wrong: 'The rings leave no end play: the joint is pressed together.',
-    cautions: ['shaft-out', 'reassembly'],
+    cautions: ['hoist', 'shaft-out', 'reassembly'],
   },
   {
     id: 'joint-end-play',
     title: 'End play of each joint by dial',
     kind: 'measurement',
-    how: ['Set a dial on one yoke ear along the trunnion and push the cross to and fro; do both axes of each joint.'],
+    how: [
+      'Fix the dial’s base to the yoke that holds the cups, its tip on the cross or the other yoke along the trunnion, and push that to and fro.',
+      'Do both axes of each joint.',
+    ],
     limit: `${limitTexts('end-play')} That is too little to feel by hand.`,
     fine: 'End play of the joints is inside its limit.',
     wrong: 'End play of a joint is beyond its limit.',
@@ -50,7 +53,7 @@ export const jointChecks: readonly Check[] = [
     limit: 'Even light drag through the whole swing (common practice, no source)',
     fine: 'Each cross moves freely and evenly by hand.',
     wrong: 'A cross is stiff, notchy or loose by hand.',
-    cautions: ['shaft-out', 'reassembly'],
+    cautions: ['hoist', 'shaft-out', 'reassembly'],
   },
   {
     id: 'joint-apart',
@@ -63,7 +66,7 @@ export const jointChecks: readonly Check[] = [
     limit: 'No grooves, rust, dry needles, burrs or squeezed cups (common practice, no source)',
     fine: 'Trunnions, needles, cups and seats are good.',
     wrong: 'Trunnions, needles, cups or seats are damaged.',
-    cautions: ['shaft-out', 'reassembly'],
+    cautions: ['hoist', 'shaft-out', 'reassembly'],
   },
   {
     id: 'ear-alignment',
@@ -76,6 +79,6 @@ export const jointChecks: readonly Check[] = [
     limit: 'Bar slides through both bores (common practice, no source)',
     fine: 'Both bores of each yoke are in line.',
     wrong: 'The bores of a yoke are out of line: an ear is bent.',
-    cautions: ['shaft-out', 'reassembly'],
+    cautions: ['hoist', 'shaft-out', 'reassembly'],
   },
 ];

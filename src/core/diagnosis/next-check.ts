@@ -2,7 +2,7 @@
 import type { CaseContext } from './case.ts';
 import { cautionTexts } from './cautions.ts';
 import type { Check } from './check.ts';
-import { ALL_CHECKS, checkWeights, outcomeLikelihood, wrongProbability } from './checks.ts';
+import { ALL_CHECKS, checkOf, checkWeights, outcomeLikelihood, wrongProbability } from './checks.ts';
 import { checksDone } from './checks-done.ts';
 import type { Doubt, Possibility } from './doubts.ts';
 import { doubtsOf } from './doubts.ts';
@@ -20,17 +20,24 @@ const MOST_NAMED = 6;
 /**
  * @param findings with their causes ranked; findings that share a frequency count as one doubt about one peak
  * @param context says which checks and runs were made already; those are not proposed again
- * @returns checks by expected bits a minute, best first; ties in the order of their ids. Bits of a lesser finding count
+ * @returns checks by expected bits a minute, best first, each after what it asks to be done before; ties in the order of their ids. Bits of a lesser finding count
  *   in proportion to its felt level × probability, so that the finding that shakes most leads.
  */
 export function chooseChecks(findings: readonly RankedFinding[], context: CaseContext): ProposedCheck[] {
   const doubts = doubtsOf(findings);
   const done = checksDone(context);
-  return ALL_CHECKS.filter(({ id }) => !done.has(id))
+  const proposed = ALL_CHECKS.filter(({ id }) => !done.has(id))
     .map((check) => propose(check, doubts))
     .filter(({ expectedBits: bits }) => bits >= LEAST_BITS)
-    .sort((a, b) => b.expectedBits / b.minutes - a.expectedBits / a.minutes || (a.id < b.id ? -1 : 1))
-    .slice(0, MOST_PROPOSED);
+    .sort((a, b) => b.expectedBits / b.minutes - a.expectedBits / a.minutes || (a.id < b.id ? -1 : 1));
+  return inOrder(proposed).slice(0, MOST_PROPOSED);
+}
+
+/** What another check asks to be done first goes before it. */
+function inOrder(proposed: readonly ProposedCheck[]): ProposedCheck[] {
+  const before = (check: ProposedCheck): ProposedCheck[] =>
+    proposed.filter(({ id }) => id === checkOf(check.id)?.after);
+  return [...new Set(proposed.flatMap((check) => [...before(check), check]))];
 }
 
 function propose(check: Check, doubts: readonly Doubt[]): ProposedCheck {

@@ -13,21 +13,23 @@ import type { SignEvidence } from './evidence.ts';
 import { readSigns } from './evidence.ts';
 import { workRatio } from './evidence-work.ts';
 import type { RankedCause } from './ranked.ts';
-import type { CauseWeights } from './weights.ts';
+import type { WorkDone } from '../job/job.ts';
+import type { CauseWeights, CheckId } from './weights.ts';
 import { CAUSE_WEIGHTS, SOMETHING_ELSE_PRIOR } from './weights.ts';
 
 export const SOMETHING_ELSE = 'something-else';
 
 /**
  * @param basis the finding: part and order, with what the recording shows about it
- * @param context vehicle, work done, measurements and runs
+ * @param given vehicle, work done, measurements and runs
  * @returns causes most likely first; probabilities add up to 1. `probabilityBefore` leaves the measurements out and is
  *   there only where some were entered. Ties stand in the order of their ids.
  */
-export function rankCauses(basis: FindingBasis, context: CaseContext): RankedCause[] {
+export function rankCauses(basis: FindingBasis, given: CaseContext): RankedCause[] {
+  const outcomes = readOutcomes(basis, given);
+  const context = { ...given, work: workThatHolds(given.work, outcomes) };
   const causes = ALL_CAUSES.filter((cause) => cause.applies(basis, context));
   const signs = readSigns(basis, context);
-  const outcomes = readOutcomes(basis, context);
   const fromRuns = outcomes.filter(({ origin }) => origin === 'runs');
 
   const weigh = (used: readonly CheckOutcome[]): number[] =>
@@ -45,6 +47,15 @@ export function rankCauses(basis: FindingBasis, context: CaseContext): RankedCau
   });
   return ranked.sort((a, b) => b.probability - a.probability || (a.id < b.id ? -1 : 1));
 }
+
+/** Work that a measurement of its own has shown to be undone says nothing any more: wheels that are out of balance. */
+const SHOWN_UNDONE: Readonly<Partial<Record<WorkDone, CheckId>>> = { 'wheels-balanced': 'wheel-balancer' };
+
+const workThatHolds = (work: readonly WorkDone[], outcomes: readonly CheckOutcome[]): readonly WorkDone[] =>
+  work.filter((done) => {
+    const undoneBy = SHOWN_UNDONE[done];
+    return !outcomes.some(({ checkId, wrongness }) => checkId === undoneBy && wrongness > 0.5);
+  });
 
 const NOTHING_KNOWN: Omit<RankedCause, 'probability'> = {
   id: SOMETHING_ELSE,

@@ -91,8 +91,8 @@ export const CAUSE_WEIGHTS = {
   // half-shaft
   'tripod-worn': { prior: 34, signs: { 'found-pulling': 1.3, 'mostly-sideways': 1.4 } },
   'tripod-angle': { prior: 28, signs: { 'found-pulling': 1.3, 'mostly-sideways': 1.4 }, work: { 'ride-height-changed': 5, 'springs-changed': 4, 'mounts-changed': 3 } },
-  'half-shaft-bent': { prior: 25, signs: { 'square-with-speed': 1.5 }, work: { 'transmission-removed': 1.3 } },
-  'outer-joint-worn': { prior: 25, signs: { 'found-pulling': 1.3 } },
+  'half-shaft-bent': { prior: 2, signs: { 'square-with-speed': 1.5 }, work: { 'transmission-removed': 1.3 } },
+  'outer-joint-worn': { prior: 2, signs: { 'found-pulling': 1.3 } },
   // engine
   'misfire-ignition': { prior: 34, signs: { 'half-orders-too': 1.3, 'found-pulling': 1.4 }, work: { 'engine-repaired': 1.3 } },
   'misfire-fuel': { prior: 24, signs: { 'half-orders-too': 1.2 }, work: { 'engine-repaired': 1.3 } },
@@ -135,7 +135,7 @@ export const CHECK_WEIGHTS = {
   // driveshaft and its joints
   'working-angles': { minutes: 30, rest: 0.12, wrong: { 'angles-from-mount': 0.9, 'angles-from-ride-height': 0.9, 'angles-from-axle': 0.9, 'secondary-couple': 0.7, 'launch-shudder': 0.75 } },
   'phasing-marks': { minutes: 5, rest: 0.02, wrong: { 'forks-out-of-phase': 0.92 } },
-  'ring-thickness': { minutes: 25, rest: 0.06, wrong: { 'joint-off-centre': 0.9, 'ring-too-tight': 0.45, 'new-part-bad': 0.15 } },
+  'ring-thickness': { minutes: 25, rest: 0.06, wrong: { 'joint-off-centre': 0.9, 'new-part-bad': 0.15 } },
   'ring-fit': { minutes: 30, rest: 0.05, wrong: { 'ring-too-tight': 0.88, 'ears-bent': 0.35, 'yoke-seat-burrs': 0.25 } },
   'joint-end-play': { minutes: 10, rest: 0.08, wrong: { 'joint-loose': 0.85, 'trunnions-worn': 0.5, 'joint-off-centre': 0.3, 'new-part-bad': 0.35 } },
   'joint-free-movement': { minutes: 20, rest: 0.05, wrong: { 'ears-bent': 0.85, 'ring-too-tight': 0.85, 'trunnions-worn': 0.75, 'u-bolt-overtightened': 0.6, 'yoke-seat-burrs': 0.5, 'new-part-bad': 0.5, 'joint-loose': 0.3 } },
@@ -160,7 +160,7 @@ export const CHECK_WEIGHTS = {
   'axle-oil': { minutes: 15, rest: 0.05, wrong: { 'gears-worn': 0.75 } },
   // wheels and brakes
   'tire-inspection': { minutes: 5, rest: 0.07, wrong: { 'belt-separated': 0.7, 'flat-spot': 0.6, 'tire-unbalance': 0.35, 'wheel-not-centred': 0.3 } },
-  'wheel-balancer': { minutes: 40, rest: 0.15, wrong: { 'tire-unbalance': 0.93, 'bent-wheel': 0.4, 'tire-runout': 0.35 } },
+  'wheel-balancer': { minutes: 40, rest: 0.15, wrong: { 'tire-unbalance': 0.93, 'bent-wheel': 0.25 } },
   'tire-runout': { minutes: 15, rest: 0.08, wrong: { 'tire-runout': 0.9, 'belt-separated': 0.75, 'bent-wheel': 0.6, 'flat-spot': 0.45, 'wheel-not-centred': 0.5, 'hub-runout': 0.4 } },
   'rim-runout': { minutes: 15, rest: 0.06, wrong: { 'bent-wheel': 0.9, 'wheel-not-centred': 0.4, 'hub-runout': 0.4 } },
   'hub-runout': { minutes: 25, rest: 0.04, wrong: { 'hub-runout': 0.9, 'wheel-bearing-loose': 0.45 } },

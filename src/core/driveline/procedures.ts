@@ -47,8 +47,8 @@ export const PROCEDURES = {
   'end-play': {
     title: 'End play of a joint',
     how: [
-      'Fix a dial to the yoke, its tip on the end of the opposite ear or cup, in line with the trunnion.',
-      'Push the other yoke to and fro along that trunnion, by hand only, and read the whole movement.',
+      'Fix the dial’s base to the yoke that holds the cups of this axis, its tip on the cross or on the other yoke, in line with the trunnion.',
+      'Push the other yoke to and fro along that trunnion, by hand only, and read the whole movement: the cross slides between its cups.',
       'Do both axes of the joint. The limit is too little to feel by hand: trust the dial.',
     ],
     limits: ['end-play'],
@@ -63,7 +63,7 @@ export const PROCEDURES = {
       'Choose the pair that is equal on both sides and leaves the end play; then check by dial and by hand.',
     ],
     limits: ['end-play', 'ring-difference'],
-    cautions: ['shaft-out', 'reassembly'],
+    cautions: ['hoist', 'shaft-out', 'reassembly'],
   },
   'radial-play': {
     title: 'Radial play by dial',
@@ -96,7 +96,7 @@ export const PROCEDURES = {
       'Repeat the run at the same speed and load. Three positions well spread foretell all others.',
     ],
     limits: [],
-    cautions: ['shaft-out', 'reassembly', 'road-test'],
+    cautions: ['hoist', 'shaft-out', 'reassembly', 'road-test'],
   },
   'balance-with-phase': {
     title: 'Balancing with phase',
@@ -119,7 +119,7 @@ export const PROCEDURES = {
       'Fit the correction and prove it with one more run.',
     ],
     limits: ['driveshaft-grade', 'unbalance-share'],
-    cautions: ['trial-weight', 'turning-parts', 'road-test'],
+    cautions: ['hoist', 'trial-weight', 'turning-parts', 'road-test'],
   },
   'wheel-balance': {
     title: 'Wheel on the balancer',

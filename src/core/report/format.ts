@@ -13,7 +13,8 @@ const NO_BREAK = '\u00a0';
  */
 export function significant(value: number, digits: number): string {
   if (!Number.isFinite(value)) return '–';
-  if (value === 0) return '0';
+  // What arithmetic leaves of nothing.
+  if (Math.abs(value) < 1e-12) return '0';
   const decimals = Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(value))));
   return value.toFixed(Math.min(decimals, 12));
 }

@@ -94,6 +94,19 @@ describe('The next check', () => {
     expect(chooseChecks([sure], caseOf())[0]!.kind).not.toBe('run');
   });
 
+  test('The weak cylinder is found before anything is swapped on it', () => {
+    const misfire = finding('engine', 0.5, { frequencyHz: 14 });
+    const place = (checks: readonly ProposedCheck[], id: string): number =>
+      checks.findIndex((check) => check.id === id);
+    const first = chooseChecks([rankedFinding(misfire, caseOf())], caseOf());
+    expect(place(first, 'ignition-swap')).toBeGreaterThan(place(first, 'cylinder-contribution'));
+    expect(place(first, 'cylinder-contribution')).toBeGreaterThanOrEqual(0);
+    const known = caseOf({ measurements: [found('cylinder-contribution', 'wrong')] });
+    const next = chooseChecks([rankedFinding(misfire, known)], known);
+    expect(place(next, 'cylinder-contribution')).toBe(-1);
+    expect(place(next, 'ignition-swap')).toBe(0);
+  });
+
   test('Two findings at one place are one doubt, not two', () => {
     const shaft = rankedFinding(finding('driveshaft', 1, { probability: 0.5 }), caseOf(), {
       sharesFrequencyWith: [{ ...engineOnce, probability: 0.45 }],

@@ -9,6 +9,7 @@ import {
   SOMETHING_ELSE_PRIOR,
   type CheckWeights,
 } from '../../../src/core/diagnosis/weights.ts';
+import type { Measurement } from '../../../src/core/driveline/measurement.ts';
 import type { Load } from '../../../src/core/vehicle/vehicle.ts';
 import type { WorkDone } from '../../../src/core/job/job.ts';
 import { caseOf, companion, everyPlace, finding, found, probabilityOf } from './causes/case-fixtures.ts';
@@ -231,6 +232,32 @@ describe('What the trade expects (common practice, no source)', () => {
     const causes = rankCauses(flat, caseOf({ work: ['wheels-balanced'] }));
     expect(top(causes, 2).sort()).toEqual(['tire-force-variation', 'tire-runout']);
     expect(probabilityOf(causes, 'tire-unbalance')).toBeLessThan(0.1);
+  });
+
+  test('A wheel that reads far out of balance is out of balance, whoever balanced it', () => {
+    const basis = finding('tire', 1, { frequencyHz: 14, amplitudeMps2: 0.3 });
+    const balancer: Measurement = { kind: 'wheel-unbalance', innerG: 40, outerG: 35, radiusMm: 200 };
+    const causes = rankCauses(basis, caseOf({ work: ['wheels-balanced'], measurements: [balancer] }));
+    expect(causes[0]!.id).toBe('tire-unbalance');
+    expect(causes[0]!.against.join(' ')).not.toContain('were balanced');
+    const round = causes.find(({ id }) => id === 'tire-runout')!;
+    expect(round.probability).toBeLessThan(round.probabilityBefore!);
+  });
+
+  test('Equal rings say nothing of a pair that is too thick', () => {
+    const basis = finding('driveshaft', 2);
+    const before = probabilityOf(rankCauses(basis, caseOf()), 'ring-too-tight');
+    const causes = rankCauses(basis, caseOf({ measurements: [found('ring-thickness', 'fine')] }));
+    expect(probabilityOf(causes, 'ring-too-tight')).toBeGreaterThanOrEqual(before);
+  });
+
+  test('A half-shaft turns with its wheel: what bends it is looked for at the tire’s rate, where there are half-shafts', () => {
+    for (const id of ['half-shaft-bent', 'outer-joint-worn']) {
+      const inFrontDrive = rankCauses(finding('tire', 1), caseOf({ vehicle: { layout: 'front-drive' } }));
+      expect(probabilityOf(inFrontDrive, id)).toBeGreaterThan(0.005);
+      expect(probabilityOf(inFrontDrive, id)).toBeLessThan(0.05);
+      expect(probabilityOf(rankCauses(finding('tire', 1), caseOf()), id)).toBeNaN();
+    }
   });
 
   test('Firing order at low engine speed under pull is lugging; at high speed it is not', () => {

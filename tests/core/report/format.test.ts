@@ -23,6 +23,7 @@ describe('numbers as people read them', () => {
     expect(significant(0.012345, 2)).toBe('0.012');
     expect(significant(1234.5, 2)).toBe('1235');
     expect(significant(0, 3)).toBe('0');
+    expect(significant(4.4e-19, 2)).toBe('0');
     expect(significant(Number.NaN, 3)).toBe('–');
   });
 

@@ -1,6 +1,6 @@
-/** Half-shafts: the tripod's three pushes a turn under torque, and what turns with the wheel. */
+/** Half-shafts: the tripod's three pushes a turn under torque, and what turns with the wheel, at the tire's rate. */
 import type { Cause } from './cause.ts';
-import { at } from './where.ts';
+import { at, both, hasHalfShafts } from './where.ts';
 
 const TORQUE = 'the tripod pushes only under drive torque';
 const SIDEWAYS = 'the tripod pushes along its shaft, across the vehicle';
@@ -27,7 +27,7 @@ export const halfShaft: readonly Cause[] = [
     title: 'Bent half-shaft or lost damper',
     why: 'A bent shaft turns with the wheel and pulls once a turn.',
     repair: 'Replace the half-shaft; check the clamp and place of its damper ring.',
-    applies: at('half-shaft', 1, 2),
+    applies: both(hasHalfShafts, at('tire', 1, 2)),
     reasons: { 'square-with-speed': 'a bent shaft pulls with the square of speed' },
   },
   {
@@ -35,7 +35,7 @@ export const halfShaft: readonly Cause[] = [
     title: 'Worn outer joint of the half-shaft',
     why: 'Worn ball tracks let the joint bind and clunk as it turns with the wheel.',
     repair: 'Replace the joint or the half-shaft, and find out how the boot was lost.',
-    applies: at('half-shaft', 1, 2),
+    applies: both(hasHalfShafts, at('tire', 1, 2)),
     reasons: { 'found-pulling': 'torque loads the worn tracks' },
   },
 ];

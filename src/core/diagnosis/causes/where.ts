@@ -26,6 +26,10 @@ export const mayBeTwoPiece: Applies = (basis, { vehicle }) => !isFrontShaft(basi
 export const mayHaveDoubleCardan: Applies = (basis, { vehicle }) =>
   isFrontShaft(basis) || hasDoubleCardan(vehicle) !== false;
 
+/** Half-shafts with joints of their own turn with the wheels of some axle. */
+export const hasHalfShafts: Applies = (_, { vehicle }) =>
+  vehicle.layout !== 'rear-drive' || vehicle.tripodJoints === true;
+
 export const isElectric: Applies = (_, { vehicle }) => vehicle.layout === 'electric';
 export const burnsFuel: Applies = (_, { vehicle }) => vehicle.layout !== 'electric';
 
