@@ -68,6 +68,20 @@ export const runChecks: readonly Check[] = [
     cautions: ['standing-engine', 'turning-parts'],
   },
   {
+    id: 'run-front-shaft-rests',
+    title: 'Same speed with the front driveshaft at rest',
+    kind: 'run',
+    how: [
+      'Where the vehicle has it: two-wheel drive, front hubs or axle released, and record at the speed of the complaint.',
+      'Else, only where the maker allows the vehicle to be driven so: mark and take out the front driveshaft, and record.',
+      'It counts as wrong when the shake goes or falls to half or less.',
+    ],
+    limit: 'Level fallen to half or less (common practice, no source)',
+    fine: 'The shake stays with the front driveshaft at rest.',
+    wrong: 'The shake goes with the front driveshaft at rest.',
+    cautions: ['road-test', 'hoist', 'shaft-out'],
+  },
+  {
     id: 'run-braking',
     title: 'Light braking through the same speed',
     kind: 'run',

@@ -31,15 +31,17 @@ export const checkOf = (id: string): Check | undefined => BY_ID.get(id);
 export const checkWeights = (id: CheckId): CheckWeights => CHECK_WEIGHTS[id];
 
 /**
- * P(the check finds something wrong | this cause, or this part where the cause is not known): the cause's own value,
- * else its part's, else the share of healthy vehicles.
+ * P(the check finds something wrong | this cause, or this part where the cause is not known): the part's
+ * by its name, else the cause's own value, else its part's, else the share of healthy vehicles.
  *
  * @param causeId cause, 'something-else', or null where only the part is known
+ * @param name of several parts of a kind: 'front driveshaft'
  */
-export function wrongProbability(id: CheckId, causeId: string | null, part: Part): number {
-  const { wrong, parts, rest } = checkWeights(id);
+export function wrongProbability(id: CheckId, causeId: string | null, part: Part, name?: string): number {
+  const { wrong, parts, names, rest } = checkWeights(id);
   const byCause: Readonly<Record<string, number | undefined>> = wrong;
-  return (causeId === null ? undefined : byCause[causeId]) ?? parts?.[part] ?? rest;
+  const byName = name === undefined ? undefined : names?.[name];
+  return byName ?? (causeId === null ? undefined : byCause[causeId]) ?? parts?.[part] ?? rest;
 }
 
 /**

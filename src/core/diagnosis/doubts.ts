@@ -9,6 +9,8 @@ export interface Possibility {
   readonly name: string;
   readonly causeId: string | null;
   readonly part: Part;
+  /** Which of several parts of a kind. */
+  readonly partName?: string | undefined;
   readonly probability: number;
 }
 
@@ -50,22 +52,26 @@ function samePeak(a: RankedFinding, b: RankedFinding): boolean {
 
 function possibilitiesOf(group: readonly RankedFinding[]): Possibility[] {
   const labels = new Set(group.map(({ label }) => label));
-  const ranked = group.flatMap(({ part, label, probability, causes }): Possibility[] =>
+  const ranked = group.flatMap(({ part, name: partName, label, probability, causes }): Possibility[] =>
     part === 'unknown'
       ? unknownOrigins(probability)
       : causes.length === 0
-        ? [{ name: label, causeId: null, part, probability }]
+        ? [{ name: label, causeId: null, part, partName, probability }]
         : causes.map((cause) => ({
             name: cause.id,
             causeId: cause.id,
             part,
+            partName,
             probability: probability * cause.probability,
           })),
   );
   const others = new Map<string, Possibility>();
-  for (const { label, part, probability } of group.flatMap(({ sharesFrequencyWith }) => sharesFrequencyWith)) {
+  for (const { label, part, name: partName, probability } of group.flatMap(
+    ({ sharesFrequencyWith }) => sharesFrequencyWith,
+  )) {
     const known = others.get(label)?.probability ?? 0;
-    if (!labels.has(label) && probability > known) others.set(label, { name: label, causeId: null, part, probability });
+    if (!labels.has(label) && probability > known)
+      others.set(label, { name: label, causeId: null, part, partName, probability });
   }
   const named = [...ranked, ...others.values()];
   const sum = named.reduce((total, { probability }) => total + probability, 0);

@@ -44,8 +44,8 @@ function propose(check: Check, doubts: readonly Doubt[]): ProposedCheck {
   let bits = 0;
   const apart = new Map<string, number>();
   for (const { possibilities, importance } of doubts) {
-    const wrong = possibilities.map(({ causeId, part }) =>
-      outcomeLikelihood(OUTCOME_TRUST, wrongProbability(check.id, causeId, part)),
+    const wrong = possibilities.map(({ causeId, part, partName }) =>
+      outcomeLikelihood(OUTCOME_TRUST, wrongProbability(check.id, causeId, part, partName)),
     );
     const probabilities = possibilities.map(({ probability }) => probability);
     const gain = importance * expectedBits(probabilities, wrong);

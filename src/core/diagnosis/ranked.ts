@@ -20,6 +20,7 @@ export interface RankedCause {
 /** What the choice of the next check needs of a finding. */
 export interface RankedFinding {
   readonly part: Part;
+  readonly name?: string;
   readonly order: number | null;
   readonly label: string;
   readonly probability: number;
@@ -28,6 +29,7 @@ export interface RankedFinding {
   readonly feltLevel: number;
   readonly sharesFrequencyWith: readonly {
     readonly part: Part;
+    readonly name?: string;
     readonly order: number;
     readonly label: string;
     readonly probability: number;

@@ -8,7 +8,7 @@
  *   signs   likelihood ratio of a sign: how much more often it shows with this cause than with the others
  *   work    likelihood ratio of work done before the complaint
  * CHECK_WEIGHTS, a row a check: minutes of a practised technician; P(the check finds something wrong | cause); for
- *   causes not listed the value of their part; for all others `rest`, the share of healthy vehicles that fail it too.
+ *   causes not listed the value of their part, or of its name where several parts are of a kind; for all others `rest`, the share of healthy vehicles that fail it too.
  */
 import type { WorkDone } from '../job/job.ts';
 import type { Part } from '../vehicle/line.ts';
@@ -127,6 +127,8 @@ export interface CheckWeights {
   readonly minutes: number;
   readonly rest: number;
   readonly parts?: Readonly<Partial<Record<Part, number>>>;
+  /** For one of several parts of a kind, by its name. */
+  readonly names?: Readonly<Record<string, number>>;
   readonly wrong: Readonly<Partial<Record<CauseId, number>>>;
 }
 
@@ -207,6 +209,7 @@ export const CHECK_WEIGHTS = {
   'run-neutral': { minutes: 8, rest: 0.2, parts: { engine: 0.95, accessory: 0.95, tire: 0.04, driveshaft: 0.08, 'half-shaft': 0.5, fixed: 0.1 }, wrong: { 'secondary-couple': 0.88, 'launch-shudder': 0.9, 'tripod-worn': 0.85, 'tripod-angle': 0.85, 'angles-from-axle': 0.35, 'angles-from-mount': 0.2, 'gear-setting': 0.6, 'gears-worn': 0.5 } },
   'run-pull-coast': { minutes: 10, rest: 0.15, parts: { tire: 0.05, driveshaft: 0.12, engine: 0.4, 'half-shaft': 0.5, fixed: 0.08 }, wrong: { 'secondary-couple': 0.85, 'launch-shudder': 0.92, 'angles-from-axle': 0.55, 'angles-from-mount': 0.35, 'slip-yoke-worn': 0.3, 'tripod-worn': 0.85, 'tripod-angle': 0.85, 'misfire-ignition': 0.7, lugging: 0.9, 'converter-shudder': 0.8, 'motor-torque-ripple': 0.75, 'motor-rotor': 0.08, 'crank-damper': 0.12, 'flexplate-or-converter': 0.12, 'balance-shaft': 0.1 } },
   'run-standing': { minutes: 6, rest: 0.1, parts: { engine: 0.65, accessory: 0.9, tire: 0.01, driveshaft: 0.02, 'half-shaft': 0.01, fixed: 0.1 }, wrong: { 'flexplate-or-converter': 0.93, 'crank-damper': 0.93, 'balance-shaft': 0.93, 'misfire-ignition': 0.55, lugging: 0.04, 'converter-shudder': 0.03, 'electric-fan': 0.6, 'outside-machine': 0.6 } },
+  'run-front-shaft-rests': { minutes: 20, rest: 0.05, parts: { driveshaft: 0.05 }, names: { 'front driveshaft': 0.92 }, wrong: {} },
   'run-braking': { minutes: 10, rest: 0.08, parts: { driveshaft: 0.04 }, wrong: { 'rotor-thickness': 0.93, 'wheel-bearing-loose': 0.3, 'hub-runout': 0.15 } },
 } as const satisfies Record<string, CheckWeights>;
 

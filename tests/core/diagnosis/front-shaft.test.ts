@@ -43,10 +43,11 @@ describe('the front driveshaft of a four-wheel drive', () => {
   });
 
   it('is as likely as the rear one where both turn at one rate', () => {
-    const { findings } = reportOn([
+    const { findings, checks } = reportOn([
       [2 * AXLE, 0.4],
       [1, 0.02],
     ]);
+    expect(checks.map(({ id }) => id)).toContain('run-front-shaft-rests');
     const first = findings[0]!;
     expect(first).toMatchObject({ part: 'driveshaft', order: 2 });
     expect(first.probability).toBeLessThan(0.8);
