@@ -24,6 +24,7 @@ import { findTracks } from './track/find-tracks.ts';
 import { alignLog, isSteep, type AlignedLog } from './track/aligned-log.ts';
 import { HIGHEST_HZ as WORK_HIGHEST_HZ, workSignal } from './track/work-signal.ts';
 import { trackFromLog } from './track/logged-track.ts';
+import type { LoggedHistory } from './track/track-search.ts';
 
 export interface RunEvidence {
   readonly name: string;
@@ -117,6 +118,10 @@ const inRevsPerSecond = (log: Track): Track => ({
   step: log.step / 60,
 });
 
+/** A log that had to be aligned changed fast. */
+const asLogged = (track: SpeedTrack | null, aligned: AlignedLog | null): LoggedHistory | null =>
+  track && { track, steep: aligned !== null };
+
 const lagNotes = (aligned: AlignedLog | null): Note[] =>
   aligned?.lagS && aligned.lagS >= LAG_TOLD_S
     ? [
@@ -163,10 +168,12 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
   }
   const expected = lines.ok ? lines.value : null;
   const history = aligned?.track ?? (used.speedLog ? trackFromLog(used.speedLog) : null);
-  const logged = history && { track: history, steep: aligned !== null };
+  const engineHistory = engineAligned?.track ?? (used.engineLog ? trackFromLog(inRevsPerSecond(used.engineLog)) : null);
   const { wheelHz, engineHz, lines: expectedList } = linesOrNone(expected);
   const linesHz = expectedList.map((line) => line.frequencyHz);
   const baseHz = wheelHz ?? engineHz;
+  // Where the wheels stand, or their speed is not known, the engine's history is the one to follow.
+  const logged = history || wheelHz !== null ? asLogged(history, aligned) : asLogged(engineHistory, engineAligned);
   const { tracks } = findTracks(slow, {
     baseHz,
     multiples: baseHz === null ? [] : linesHz.map((hz) => hz / baseHz),
@@ -175,7 +182,7 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
     logPrior: roadScalePrior(linesOrNone(expected)),
     imageFactors: (tonesHz) => imageFactors(tonesHz, linesHz, rate),
     logged,
-    engineLogged: engineAligned?.track ?? null,
+    engineLogged: engineHistory,
   });
   const spectrum = welchAmplitude(slow, { segmentLength: powerOfTwoAtLeast(SPECTRUM_SEGMENT_S * slow.samplingRateHz) });
   const floorMps2 = amplitudeFloor(spectrum, recording.channels.length);

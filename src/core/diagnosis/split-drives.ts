@@ -6,6 +6,7 @@ import type { Job, Run } from '../job/job.ts';
 import { failure, success, type Note, type Problem, type Result } from '../note.ts';
 import { cutRecording, type Span } from '../reading/cut-recording.ts';
 import type { Recording } from '../reading/recording.ts';
+import { whereLogged } from './partly-logged.ts';
 import { driveOf, type Drive, type Hold } from './stretches.ts';
 
 /** A job with its recordings: recordings[i] belongs to job.runs[i]. */
@@ -133,7 +134,8 @@ const tooShort = ({ run, recording }: RecordedRun): Problem => ({
 export const splitDrives = ({ job, recordings }: RecordedJob): Result<RecordedJob> => {
   const all = recordings.flatMap((recording, i) => {
     const run = job.runs[i] ?? { file: recording.name };
-    return split(asked({ run, recording }));
+    const part = asked({ run, recording });
+    return split(whereLogged(part.run, part.recording));
   });
   const short = all.find(({ recording }) => recording.durationS < SHORTEST_S);
   if (short) return failure(tooShort(short));

@@ -107,15 +107,19 @@ const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[])
     const base = judge(prepared, withUnitMean(track, prepared), steady);
     return steep ? followedFast(prepared, base, steady) : finer(prepared, base, steady, LOG_ERROR);
   }
-  const { baseHz, multiples } = search;
+  const { baseHz, multiples, engineLogged } = search;
   const followed = findSpeedTrack(prepared, {});
   const drift = followed.moved ? judge(prepared, followed.track, steady) : null;
   const sure = drift !== null && drift.gain > SURE_GAIN;
   if (sure && isSettled(drift, steady)) return drift;
   const start = baseHz === null ? null : findRampTrack(prepared, { multiples, baseHz });
   const ramp = start && judge(prepared, findSpeedTrack(prepared, { start: start.track }).track, steady);
-  const direct = best([drift, ramp].filter((judged) => judged !== null));
-  if (direct && isSettled(direct, steady) && (!ramp || direct.gain > SURE_GAIN)) return direct;
+  // In gear the road's speed went as the engine's did.
+  const geared =
+    engineLogged && finer(prepared, judge(prepared, withUnitMean(engineLogged, prepared), steady), steady, LOG_ERROR);
+  const direct = best([drift, ramp, geared].filter((judged) => judged !== null));
+  // A sweep may have been followed on two lines in turn, where orders stand a few percent apart: coarse paths tell.
+  if (direct && isSettled(direct, steady) && direct !== ramp && (!ramp || direct.gain > SURE_GAIN)) return direct;
   // What such a drift leaves spread out has a history of its own, unless all of it is a sweep.
   if (sure && !(start && isSweep(start.track))) return direct;
   const coarse = coarsePaths(prepared, search, steady).map((track) => judge(prepared, track, steady));

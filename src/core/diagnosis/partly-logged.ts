@@ -1,0 +1,58 @@
+/**
+ * A speed that was logged over a part of a recording only: a position found late, or lost. Beyond its ends nothing is
+ * known of the speed, and held constant there it would be believed.
+ */
+import type { Run } from '../job/job.ts';
+import type { Note } from '../note.ts';
+import { cutRecording } from '../reading/cut-recording.ts';
+import type { Recording, Track } from '../reading/recording.ts';
+
+/** An end that is missed by less than this tells little: loggers begin within a second or two, s. */
+const MISSED_S = 2.5;
+/** So far beyond its ends a log is believed, s. */
+const BELIEVED_S = 1;
+/** Greatest over least speed of a log that kept one speed: the rest of the recording will have kept it as well. */
+const ONE_SPEED = 1.06;
+/** A part shorter than this is too little to be judged alone, s. */
+const SHORTEST_PART_S = 12;
+
+/**
+ * The run with the speed it has a log of: where that kept to one speed it stands for the whole, as if it had been
+ * stated; else only what the log covers is judged.
+ */
+export function whereLogged(run: Run, recording: Recording): { readonly run: Run; readonly recording: Recording } {
+  const log = recording.wheelSpeedMps ?? recording.roadSpeedMps;
+  const last = log && log.timeS.length - 1;
+  if (!log || !last || last < 1) return { run, recording };
+  const [startS, endS] = extentOf(recording);
+  const [fromS, toS] = [log.timeS[0]!, log.timeS[last]!];
+  if (fromS - startS < MISSED_S && endS - toS < MISSED_S) return { run, recording };
+  const span = `${fromS.toFixed(0)} to ${toS.toFixed(0)} s`;
+  if (keptOneSpeed(log) || toS - fromS < SHORTEST_PART_S) {
+    const { wheelSpeedMps: _wheel, roadSpeedMps: _road, ...rest } = recording;
+    const text = `The speed was logged from ${span} only: its mean is used, and how it moved is taken from the vibration itself.`;
+    const speedMps = log.value.reduce((sum, value) => sum + value, 0) / log.value.length;
+    return {
+      run: { ...run, speedMps, speedSource: 'logged' },
+      recording: { ...rest, notes: [...recording.notes, note(text)] },
+    };
+  }
+  const text = `The speed was logged from ${span} only; what lies beyond is left out, since the speed changed and nothing tells how it went on there.`;
+  const cut = cutRecording(recording, [{ fromS: fromS - BELIEVED_S, toS: toS + BELIEVED_S }]);
+  return { run, recording: { ...cut, notes: [...recording.notes, note(text)] } };
+}
+
+const note = (text: string): Note => ({ code: 'partly-logged', severity: 'warning', text });
+
+const keptOneSpeed = ({ value }: Track): boolean => {
+  const least = value.reduce((low, v) => Math.min(low, v), Infinity);
+  const greatest = value.reduce((high, v) => Math.max(high, v), 0);
+  return greatest < ONE_SPEED * least;
+};
+
+const extentOf = ({ segments, samplingRateHz }: Recording): readonly [number, number] => {
+  const ends = segments.map(
+    ({ startS, accelerationMps2 }) => startS + (accelerationMps2[0]?.length ?? 0) / samplingRateHz,
+  );
+  return [Math.min(...segments.map(({ startS }) => startS)), Math.max(...ends)];
+};
