@@ -89,11 +89,11 @@ describe('a speed that was logged over a part of the recording only', () => {
 });
 
 describe('a log of the engine’s speed alone', () => {
-  /** 1000 to 3000 rpm in 20 s, then held; and its integral, turns. */
-  const rpmAt = (atS: number): number => 1000 + 100 * Math.min(20, atS);
+  /** 1000 to 2600 rpm in 20 s, then held; and its integral, turns. */
+  const rpmAt = (atS: number): number => 1000 + 80 * Math.min(20, atS);
   const turnsAt = (atS: number): number => {
     const risingS = Math.min(20, atS);
-    return (1000 * risingS + 50 * risingS ** 2 + 3000 * (atS - risingS)) / 60;
+    return (1000 * risingS + 40 * risingS ** 2 + 2600 * (atS - risingS)) / 60;
   };
 
   it('is the history of a standing run: the speed held longest is no fixed tone', () => {
