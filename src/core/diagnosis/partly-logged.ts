@@ -29,18 +29,24 @@ export function whereLogged(run: Run, recording: Recording): { readonly run: Run
   if (fromS - startS < MISSED_S && endS - toS < MISSED_S) return { run, recording };
   const span = `${fromS.toFixed(0)} to ${toS.toFixed(0)} s`;
   if (keptOneSpeed(log) || toS - fromS < SHORTEST_PART_S) {
-    const { wheelSpeedMps: _wheel, roadSpeedMps: _road, ...rest } = recording;
     const text = `The speed was logged from ${span} only: its mean is used, and how it moved is taken from the vibration itself.`;
     const speedMps = log.value.reduce((sum, value) => sum + value, 0) / log.value.length;
     return {
       run: { ...run, speedMps, speedSource: 'logged' },
-      recording: { ...rest, notes: [...recording.notes, note(text)] },
+      recording: { ...withoutSpeed(recording), notes: [...recording.notes, note(text)] },
     };
   }
   const text = `The speed was logged from ${span} only; what lies beyond is left out, since the speed changed and nothing tells how it went on there.`;
   const cut = cutRecording(recording, [{ fromS: fromS - BELIEVED_S, toS: toS + BELIEVED_S }]);
   return { run, recording: { ...cut, notes: [...recording.notes, note(text)] } };
 }
+
+const withoutSpeed = (recording: Recording): Recording => {
+  const rest: { -readonly [K in keyof Recording]: Recording[K] } = { ...recording };
+  delete rest.wheelSpeedMps;
+  delete rest.roadSpeedMps;
+  return rest;
+};
 
 const note = (text: string): Note => ({ code: 'partly-logged', severity: 'warning', text });
 
