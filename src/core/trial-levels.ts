@@ -6,6 +6,7 @@ import type { RecordedJob } from './diagnosis/split-drives.ts';
 import { inferencesOf } from './compare.ts';
 import { isSeen, RUN_TO_RUN_SD_DB } from './diagnosis/compare/change.ts';
 import { historyOf } from './diagnosis/group-history.ts';
+import { onAxes, sharedAxes } from './diagnosis/on-axes.ts';
 import { runLevels } from './diagnosis/compare/run-levels.ts';
 import { SPEED_LAWS } from './diagnosis/compare/speed-law.ts';
 import type { Note, Problem, Result } from './note.ts';
@@ -62,7 +63,9 @@ interface Observed {
 export function trialLevels(recorded: RecordedJob, label: string): Result<TrialLevels> {
   const judged = inferencesOf(recorded);
   if (!judged.ok) return judged;
-  const inferences = judged.value;
+  const axes = sharedAxes(judged.value);
+  if (axes.length === 0 && judged.value.length > 0) return failure(NO_SHARED_AXIS);
+  const inferences = judged.value.map((inference) => onAxes(inference, axes));
   // Levels are told apart by the order of the runs: a run that fell into several would shift all that follow.
   if (inferences.length !== recorded.recordings.length) return failure(SEVERAL_SPEEDS);
   const [asFound] = inferences;
@@ -76,7 +79,6 @@ export function trialLevels(recorded: RecordedJob, label: string): Result<TrialL
     const own = inference === asFound ? foundHz : (runLevels(inference).get(label)?.frequencyHz ?? null);
     return { name, prepared, history: historyOf(inference, group), frequencyHz: own };
   });
-  const axes = recorded.recordings[0]?.channels.map(({ axis }) => axis) ?? [];
   const levelInFirst = (index: number): number => (runs[0] && levelOn(runs[0], index, foundHz)?.power) ?? -Infinity;
   const powers = axes.map((_, index) => levelInFirst(index));
   const turnedDeg = Math.max(...runs.map(({ prepared }) => angleBetweenDeg(asFound.run.prepared.up, prepared.up)));
@@ -100,6 +102,13 @@ export function trialLevels(recorded: RecordedJob, label: string): Result<TrialL
   const levels = trialAmplitudes(found).map((amplitude, k) => ({ run: found[k]?.run ?? '', ...amplitude }));
   return success({ axis: axis === 'all' ? axis : (axes[axis] ?? 'x'), levels, notes });
 }
+
+const NO_SHARED_AXIS: Problem = {
+  code: 'no-shared-axis',
+  message: 'There is no axis that all of the trial runs recorded.',
+  remedy:
+    'Record all runs with the same sensor in the same place, on the same axes, or give the amplitudes as numbers.',
+};
 
 const SEVERAL_SPEEDS: Problem = {
   code: 'trial-run-several-speeds',

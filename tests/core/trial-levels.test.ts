@@ -232,6 +232,42 @@ describe('the order in runs of 20 s that stand perfectly still', () => {
     }
   });
 
+  it('is read on one axis by its name, whatever axes and order a logger writes', () => {
+    const withAxes = (recording: Recording, places: readonly number[]): Recording => ({
+      ...recording,
+      channels: places.map((k) => recording.channels[k]!),
+      segments: recording.segments.map((segment) => ({
+        ...segment,
+        accelerationMps2: places.map((k) => segment.accelerationMps2[k]!),
+      })),
+    });
+    const half = stillRecording(2, [[53.9, 0.1]]);
+    for (const [first, second] of [
+      [
+        [0, 1, 2],
+        [2, 1, 0],
+      ],
+      [
+        [0, 1, 2],
+        [1, 2],
+      ],
+      [
+        [1, 2],
+        [0, 1, 2],
+      ],
+    ] as const) {
+      const told = trialLevels(recordedJob([withAxes(found, first), withAxes(half, second)]), 'driveshaft 1×');
+      if (!told.ok) throw new Error(told.problem.message);
+      expect(told.value.axis).toBe('y');
+      expect(told.value.levels.map(({ amplitudeMps2 }) => amplitudeMps2 / 0.8)).toEqual([
+        expect.closeTo(0.2, 2),
+        expect.closeTo(0.1, 2),
+      ]);
+    }
+    const apart = trialLevels(recordedJob([withAxes(found, [0]), withAxes(half, [1])]), 'driveshaft 1×');
+    expect(apart).toMatchObject({ ok: false, problem: { code: 'no-shared-axis' } });
+  });
+
   it('is read on all axes together where the sensor was turned between the runs', () => {
     // Gravity along z, then along x, the axes' shakes going with it: 0.2 and 0.1 times √(0.3² + 0.8² + 0.5²) in all.
     const lying = (recording: Recording, up: readonly number[], order: readonly number[]): Recording => ({

@@ -28,7 +28,7 @@ export function orderCells({ visibility, aliasHz, frequencyHz, amplitudeMps2, fe
       felt: feltText(feltLevel),
     };
   }
-  if (amplitudeMps2 === null) return { seen: false, level: words.notSeen, velocity: '', felt: '' };
+  if (amplitudeMps2 === null) return { seen: false, level: words.notLookedFor, velocity: '', felt: '' };
   const seen = visibility === 'seen';
   const most = (text: string): string => (seen ? text : words.atMost(text));
   return {

@@ -66,7 +66,7 @@ export const sheet = {
   remarks: 'Remarks on the recordings',
   cautions: 'Cautions',
   seen: 'seen',
-  notSeen: 'not seen',
+  notLookedFor: 'not looked for, so fast',
   atMost: (text: string) => `< ${text}`,
   notSeenAtMost: (level: string) => `not seen, < ${level}`,
   aboveHalf: 'above half the rate',

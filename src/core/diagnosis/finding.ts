@@ -5,7 +5,7 @@ import type { Line, Part } from '../vehicle/line.ts';
 import type { Match, OriginShare } from './match.ts';
 import type { RunInference } from './infer-run.ts';
 import { faultShare } from './levels.ts';
-import { stoodStill } from './tone-motion.ts';
+import { stoodStill, wentAlong } from './tone-motion.ts';
 import { targetsOf } from './origin.ts';
 import type { Tone } from './tone.ts';
 import { expectedPlace } from './place.ts';
@@ -38,8 +38,8 @@ export interface Finding {
 /** A tone that is a resonance or a chance peak more likely than not is no finding. */
 const LEAST_LINE = 0.5;
 
-/** The true frequency: of an image that one of the folds which lies nearest to where the line is expected. */
-const trueHzOf = (inference: RunInference, share: OriginShare, observedHz: number): number => {
+/** The true frequency of a tone taken for a line: of an image that one of the folds which lies nearest to where the line is expected. */
+export const trueHzOf = (inference: RunInference, share: OriginShare, observedHz: number): number => {
   if (!share.image) return observedHz;
   const expected = expectedPlace(inference, share.origin).hz;
   const folds = targetsOf(observedHz, inference.run.prepared.samplingRateHz).filter((target) => target.image);
@@ -111,8 +111,9 @@ const findingOf = (inference: RunInference, match: Match): Finding | null => {
   }
   // Where some parts' rates are not known, a tone that fits nothing may still be theirs.
   const mayBeUncomputed = !allComputed(inference) && !stoodStill(inference.run, match.tone);
-  const isFixed = fixed >= unlisted && !mayBeUncomputed;
-  const probability = isFixed ? fixed : mayBeUncomputed ? fixed + unlisted : unlisted;
+  const isOpen = mayBeUncomputed || wentAlong(inference.run, match.tone);
+  const isFixed = fixed >= unlisted && !isOpen;
+  const probability = isFixed ? fixed : isOpen ? fixed + unlisted : unlisted;
   return {
     ...base,
     part: isFixed ? 'fixed' : 'unknown',
@@ -125,7 +126,27 @@ const findingOf = (inference: RunInference, match: Match): Finding | null => {
 
 /** Tones of one origin in one or several runs make one finding: the weightiest. */
 const sameSource = (a: Finding, b: Finding): boolean =>
-  a.label === b.label && (a.order !== null || Math.abs(a.trueHz - b.trueHz) < 0.03 * a.trueHz);
+  (a.label === b.label && (a.order !== null || Math.abs(a.trueHz - b.trueHz) < 0.03 * a.trueHz)) || isRestOf(a, b);
+
+/** A tone may still be another line's from this probability on, and is what is left of it this near to it, relative. */
+const MAY_BE = 0.1;
+const BESIDE = 0.01;
+
+/** What a sweep leaves beside a line that two origins share is no second fault of the other one's. */
+const isRestOf = (line: Finding, rest: Finding): boolean =>
+  line.inference === rest.inference &&
+  Math.abs(line.match.tone.peak.frequencyHz - rest.match.tone.peak.frequencyHz) <
+    BESIDE * line.match.tone.peak.frequencyHz &&
+  line.match.lines.some(({ origin, probability }) => origin.line.label === rest.label && probability >= MAY_BE);
+
+/** What the road covers comes after what a person notices, where that is sure. */
+const coveredLast = (findings: readonly Finding[]): readonly Finding[] => {
+  const isCovered = ({ perceived }: Finding): boolean => perceived === 'buried';
+  const isPlain = (finding: Finding): boolean =>
+    !isCovered(finding) && finding.chosen !== null && finding.probability >= LEAST_LINE;
+  if (!findings.some(isPlain)) return findings;
+  return [...findings.filter((one) => !isCovered(one)), ...findings.filter(isCovered)];
+};
 
 /** All findings, most important first. */
 export const findingsOf = (inferences: readonly RunInference[]): readonly Finding[] => {
@@ -133,5 +154,5 @@ export const findingsOf = (inferences: readonly RunInference[]): readonly Findin
     .flatMap((inference) => inference.matches.map((match) => findingOf(inference, match)))
     .filter((finding) => finding !== null)
     .sort((a, b) => b.weight - a.weight);
-  return all.filter((finding, i) => !all.slice(0, i).some((before) => sameSource(before, finding)));
+  return coveredLast(all.filter((finding, i) => !all.slice(0, i).some((before) => sameSource(before, finding))));
 };

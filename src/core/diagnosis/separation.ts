@@ -67,15 +67,19 @@ const sameGroup = (a: Candidate, b: Candidate, condition: RunCondition): string 
   return 'Both turn at one rate at any speed, 0 Hz apart: swapping or disconnecting one of the two tells them apart.';
 };
 
+/** Orders whose rates differ by more than this, relative, show apart wherever both are seen directly. */
+const APART_AS_IMAGES = 0.05;
+
 /** One or two sentences: what to drive, and the distance then. */
 export const separatedBy = (a: Candidate, b: Candidate, vehicle: Vehicle, condition: RunCondition): string => {
-  if (a.image !== b.image) {
-    const image = a.image ? a : b;
+  const apartHz = Math.abs(a.trueHz - b.trueHz);
+  // Two images of unlike orders fall on one place by the rate alone.
+  if (a.image !== b.image || (a.image && apartHz > APART_AS_IMAGES * a.trueHz)) {
+    const [image, other] = b.image && (!a.image || b.trueHz > a.trueHz) ? [b, a] : [a, b];
     const rate = Math.ceil((2.5 * image.trueHz) / 50) * 50;
-    const seen = a.image ? b : a;
     return (
       `Recorded at ${rate} Hz or more, ${image.origin.line.label} would show at ${hzText(image.trueHz)}, ` +
-      `${hzText(Math.abs(image.trueHz - seen.trueHz))} away.`
+      `${hzText(apartHz)} away${other.image ? ` from ${other.origin.line.label}` : ''}.`
     );
   }
   if (a.origin.group !== b.origin.group) {

@@ -1,4 +1,5 @@
 /** What a tone's own motion says, where the speed moved enough to tell. */
+import { isOnTrack } from './motion-model.ts';
 import type { RunEvidence } from './run-evidence.ts';
 import type { Tone } from './tone.ts';
 
@@ -11,6 +12,12 @@ export const evidenceAt = ({ histories }: RunEvidence, { motion }: Tone, slopeHz
 
 /** The same for a tone that moved in step with the speed, as an order seen directly does. */
 export const evidenceInStep = (run: RunEvidence, tone: Tone): number => evidenceAt(run, tone, tone.peak.frequencyHz);
+
+/** True where the tone clearly moved in step with the speed, and not by itself alone: then it is not fixed, whatever it is. */
+export const wentAlong = (run: RunEvidence, tone: Tone): boolean =>
+  tone.motion !== null &&
+  evidenceInStep(run, tone) > tone.motion.still + CLEAR_MOTION &&
+  run.tones.some((other) => other !== tone && isOnTrack(other, run.histories));
 
 /** True where the speed moved and the tone clearly did not. */
 export const stoodStill = (run: RunEvidence, tone: Tone): boolean =>

@@ -8,6 +8,8 @@ import type { Origin } from './origin.ts';
 const SAME_RATIO = 5e-4;
 /** Judgement gives no more than this share to one of two that nothing measured tells apart. */
 const MOST_SHARE = 0.7;
+/** The table of levels makes no twin less likely than this beside the other; a place that is off does. */
+const ELSEWHERE = 1e-4;
 /** An order that is at fault less often than this is no rival. */
 const LEAST_PRIOR = 0.02;
 
@@ -30,6 +32,8 @@ export const twinsOf = (origins: readonly Origin[]): ReadonlyMap<Origin, readonl
 export const amongTwins = (own: number, twins: readonly number[]): number => {
   const sum = twins.reduce((a, b) => a + b, own);
   const most = Math.max(own, ...twins);
-  if (twins.length === 0 || !(sum > 0) || most <= MOST_SHARE * sum) return own;
-  return own === most ? MOST_SHARE * sum : (own * (1 - MOST_SHARE) * sum) / (sum - most);
+  const rest = sum - most;
+  // What a slipping converter has moved elsewhere is no twin here: its weight is nothing, and frequency has told.
+  if (twins.length === 0 || !(rest > ELSEWHERE * most) || most <= MOST_SHARE * sum) return own;
+  return own === most ? MOST_SHARE * sum : (own * (1 - MOST_SHARE) * sum) / rest;
 };

@@ -32,7 +32,7 @@ function visibilityText(order: OrderReport): string {
     case 'seen':
       return 'seen';
     case 'not-seen':
-      return 'not seen';
+      return order.amplitudeMps2 === null ? 'not looked for, so fast' : 'not seen';
     case 'above-nyquist':
       return `above half the rate${imageText(order)}`;
   }

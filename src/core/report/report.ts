@@ -72,7 +72,7 @@ export interface OrderReport {
   readonly aliasHz?: number;
   /**
    * Measured level at the line (0-to-peak), or the upper limit of what could hide there when not seen. Above half the
-   * rate that of the image where it was found, else null.
+   * rate that of the image where it was found, else null; null too above what is looked through (800 Hz).
    */
   readonly amplitudeMps2: number | null;
   readonly feltLevel: number | null;

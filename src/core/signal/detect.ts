@@ -29,7 +29,7 @@ export interface DetectOptions {
 }
 
 /** Above this a vehicle's turning parts shake nobody; searching there costs time and chances of false alarm. */
-const HIGHEST_HZ = 800;
+export const HIGHEST_HZ = 800;
 const LOWEST_HZ = 2;
 const DEFAULT_FALSE_ALARM = 0.01;
 const SHORTEST_SAMPLES = 64;

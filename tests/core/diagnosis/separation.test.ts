@@ -68,4 +68,13 @@ describe('the run that tells two origins apart', () => {
     expect(separatedBy(shaft, firing, VEHICLE, {})).toBe(text);
     expect(separatedBy(firing, shaft, VEHICLE, {})).toBe(text);
   });
+
+  it('is one recorded fast enough, where two images of unlike orders fall on one place', () => {
+    // At 50 Hz both 84.2 and 34.2 Hz show at 15.8 Hz.
+    const twice = candidate('driveshaft', 'driveshaft 2×', 'road', 84.2, true);
+    const tire = candidate('tire', 'tire 3×', 'road', 34.2, true);
+    const text = 'Recorded at 250 Hz or more, driveshaft 2× would show at 84.2 Hz, 50.0 Hz away from tire 3×.';
+    expect(separatedBy(twice, tire, VEHICLE, {})).toBe(text);
+    expect(separatedBy(tire, twice, VEHICLE, {})).toBe(text);
+  });
 });

@@ -34,6 +34,10 @@ describe('orders that turn in one ratio', () => {
     expect(amongTwins(0.05, [0.95])).toBeCloseTo(0.3, 12);
     expect(amongTwins(0.6, [0.4])).toBe(0.6);
     expect(amongTwins(0.9, [])).toBe(0.9);
+    // A converter that slips has moved the other one elsewhere: there is nothing to share, and no nought over nought.
+    expect(amongTwins(1, [0])).toBe(1);
+    expect(amongTwins(0, [1])).toBe(0);
+    expect(amongTwins(0.9, [1e-9])).toBe(0.9);
   });
 
   it('are never sure one by one in a match; what does not turn with them stays as it was', () => {

@@ -25,7 +25,7 @@ export function compareRuns(before: readonly RunInference[], after: readonly Run
   const complaint = findingsOf(before)[0] ?? null;
   const results = pairs.map((pair) => comparePair(pair, complaint?.label ?? null));
   const compared = results.map(({ pair }) => pair);
-  const fresh = newFindings(findingsOf(after), findingsOf(before));
+  const fresh = newFindings(findingsOf(after), findingsOf(before), compared);
   return {
     schemaVersion: COMPARISON_SCHEMA_VERSION,
     ...sentenceOf({ complaint, change: changeOfComplaint(complaint, compared), fresh, pairs: compared }),
@@ -128,13 +128,17 @@ function comparedLevel({ level, seen, frequencyHz, verticalShare }: RunLevel): C
   return { frequencyHz, amplitudeMps2, feltLevel: feltLevel(frequencyHz, amplitudeMps2, verticalShare), seen };
 }
 
+/** What was hardly felt and fell by this much is gone: a third of it is what sound vehicles have. Judgement. */
+const NEXT_TO_NOTHING_DB = 10;
+
 function verdictOf(before: ComparedLevel, after: ComparedLevel, real: boolean, db: number): OrderChange['verdict'] {
   if (!before.seen && !after.seen) return 'not-seen';
   if (!real) return 'unchanged';
   if (db > 0)
     return before.seen && before.feltLevel >= FELT_FROM ? 'worse' : after.feltLevel >= FELT_FROM ? 'appeared' : 'worse';
   const wasFelt = before.feltLevel >= FELT_FROM;
-  return !after.seen || (wasFelt && after.feltLevel < FELT_FROM) ? 'gone' : 'better';
+  const isLeft = after.feltLevel >= FELT_FROM || (!wasFelt && db > -NEXT_TO_NOTHING_DB);
+  return !after.seen || !isLeft ? 'gone' : 'better';
 }
 
 /** The complaint's own change, in the pair most alike of those whose run before showed it. */
@@ -147,6 +151,14 @@ function changeOfComplaint(complaint: Finding | null, compared: readonly Compare
   return changes.sort((a, b) => a.unlikeSdDb - b.unlikeSdDb)[0]?.change ?? null;
 }
 
-/** What is felt or heard after and was not before. */
-const newFindings = (after: readonly Finding[], before: readonly Finding[]): Finding[] =>
-  after.filter((finding) => !before.some((old) => old.label === finding.label));
+/** What is felt or heard after, was not before, and did change: the road may have covered it then, or cover it now. */
+const newFindings = (
+  after: readonly Finding[],
+  before: readonly Finding[],
+  compared: readonly ComparedPair[],
+): Finding[] =>
+  after.filter(({ label, perceived }) => {
+    const changes = compared.flatMap(({ orders }) => orders.filter((order) => order.label === label));
+    const changed = changes.length === 0 || changes.some(({ real, changeDb }) => real && changeDb > 0);
+    return perceived !== 'buried' && changed && !before.some((old) => old.label === label);
+  });

@@ -1,5 +1,6 @@
 /** Which runs can be compared, and what their differences may fake. */
 import type { RunInference } from '../infer-run.ts';
+import { axesOf, onAxes, sharedAxes } from '../on-axes.ts';
 
 /** Speeds further apart than this are not shared (the level's law of speed would decide the answer). */
 const SHARED_SPEED = 0.1;
@@ -7,11 +8,13 @@ const SHARED_SPEED = 0.1;
 const UNLIKE_SD_DB = {
   mounting: 2,
   axes: 1.5,
+  otherAxes: 6,
   logger: 0.5,
   load: 2,
   gear: 1,
 } as const;
 
+/** Both runs on the axes that they share. */
 export interface Pair {
   readonly before: RunInference;
   readonly after: RunInference;
@@ -57,9 +60,14 @@ function pairOf(before: RunInference, after: RunInference): Pair {
   };
   const a = before.run;
   const b = after.run;
-  const axes = [a.recording.channels.length, b.recording.channels.length];
-  if (axes[0] !== axes[1]) differ(UNLIKE_SD_DB.axes, `${axes[0]} axes before and ${axes[1]} after`);
-  else if (mountedDifferently(a.prepared.up, b.prepared.up))
+  const [axesBefore, axesAfter] = [axesOf(before), axesOf(after)];
+  const shared = sharedAxes([before, after]);
+  if (shared.length === 0) {
+    differ(UNLIKE_SD_DB.otherAxes, `axis ${axesBefore.join(', ')} before and ${axesAfter.join(', ')} after`);
+  } else if (shared.length < Math.max(axesBefore.length, axesAfter.length)) {
+    const only = `only ${shared.join(' and ')} ${shared.length === 1 ? 'is' : 'are'} compared`;
+    differ(UNLIKE_SD_DB.axes, `${countOf(axesBefore)} before and ${axesAfter.length} after, of which ${only}`);
+  } else if (mountedDifferently(a.prepared.up, b.prepared.up))
     differ(UNLIKE_SD_DB.mounting, 'the sensor was mounted differently');
   if (
     a.recording.channels[0]?.columnName !== b.recording.channels[0]?.columnName ||
@@ -73,8 +81,12 @@ function pairOf(before: RunInference, after: RunInference): Pair {
       `load ${a.condition.load ?? 'not told'} before and ${b.condition.load ?? 'not told'} after`,
     );
   if (!sameGear(before, after)) differ(UNLIKE_SD_DB.gear, 'another gear was used');
-  return { before, after, differences, unlikeSdDb: Math.hypot(...sds, 0) };
+  const unlikeSdDb = Math.hypot(...sds, 0);
+  if (shared.length === 0) return { before, after, differences, unlikeSdDb };
+  return { before: onAxes(before, shared), after: onAxes(after, shared), differences, unlikeSdDb };
 }
+
+const countOf = ({ length }: readonly string[]): string => (length === 1 ? '1 axis' : `${length} axes`);
 
 const differentRate = (a: number, b: number): boolean => Math.abs(Math.log(a / b)) > 0.02;
 

@@ -5,7 +5,7 @@ import { historyOf } from '../group-history.ts';
 import type { RunInference } from '../infer-run.ts';
 import type { Origin } from '../origin.ts';
 import { isSeen } from './change.ts';
-import { OWN_FROM } from './run-levels.ts';
+import { ANOTHERS_BINS, OWN_FROM } from './run-levels.ts';
 import type { RunLevel } from './run-levels.ts';
 
 /** How far an order may stand off where the other run puts it, as a share: by speeds read well, and by others. */
@@ -14,9 +14,8 @@ const OFF_PARTNER_ROUGHLY = 0.03;
 const READ_WELL: readonly (SpeedSource | undefined)[] = ['gps', 'obd', 'logged'];
 /** Two tones at one place, Hz. */
 const SAME_PLACE_HZ = 0.1;
-/** Steps of the search where no tone is listed, in bins of a block; a line nearer to another's tone than this is its. */
+/** Steps of the search where no tone is listed, in bins of a block. */
 const STEP_BINS = 0.25;
-const ANOTHERS_BINS = 2;
 
 interface Shown {
   readonly inference: RunInference;

@@ -20,14 +20,17 @@ export const OWN_FROM = 0.5;
 /** An order that is not found must be placed to half a block's bin, or its level would be read beside it. */
 const PLACE_SD_HZ = 0.5 / BLOCK_S;
 
-/** By label; orders above half the rate, or not placed well enough, are left out. */
+/** Nearer to another's tone than this, bins of a block, its level is read. */
+export const ANOTHERS_BINS = 2;
+
+/** By label; orders above half the rate, not placed well enough, or hidden by another's tone, are left out. */
 export function runLevels(inference: RunInference): Map<string, RunLevel> {
   const levels = new Map<string, RunLevel>();
   const { prepared } = inference.run;
   for (const origin of inference.origins) {
     const own = ownTone(inference, origin);
     const place = expectedPlace(inference, origin);
-    if (!own && place.sdHz > PLACE_SD_HZ) continue;
+    if (!own && (place.sdHz > PLACE_SD_HZ || isTaken(inference, origin, place.hz))) continue;
     const frequencyHz = own?.frequencyHz ?? place.hz;
     const level = orderLevel(prepared, frequencyHz, historyOf(inference, origin.group));
     if (!level) continue;
@@ -43,6 +46,15 @@ export function runLevels(inference: RunInference): Map<string, RunLevel> {
   }
   return levels;
 }
+
+/** A tone of another order, an image or a tone that keeps to the clock stands where the order would: that is what is read. */
+const isTaken = ({ matches }: RunInference, { line }: Origin, placeHz: number): boolean =>
+  matches.some(({ tone, lines, others }) => {
+    const isAnothers =
+      others.fixed >= OWN_FROM ||
+      lines.some((share) => share.probability >= OWN_FROM && (share.image || share.origin.line.label !== line.label));
+    return isAnothers && Math.abs(tone.peak.frequencyHz - placeHz) * BLOCK_S < ANOTHERS_BINS;
+  });
 
 /** Widest search for an order that is not found, in steps of a block's bin: beyond, its place is not known at all. */
 const MOST_STEPS = 40;

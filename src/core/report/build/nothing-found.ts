@@ -1,6 +1,9 @@
 /** The answer where nothing a person would notice was found: nothing is there, or nothing could be told. */
 import { loudPart } from '../../diagnosis/closer-look.ts';
+import { trueHzOf } from '../../diagnosis/finding.ts';
 import type { RunInference } from '../../diagnosis/infer-run.ts';
+import type { Match } from '../../diagnosis/match.ts';
+import { feltLevel } from '../../signal/felt.ts';
 import { capitalized, hzText, listText, timesText } from '../../diagnosis/words.ts';
 import type { Answer } from '../answer.ts';
 import { fastLines, hiddenLines, type FastLine, type HiddenLine } from './unseen-lines.ts';
@@ -11,12 +14,21 @@ const RATE_STEP_HZ = 50;
 /** No more lines than this are named. */
 const MOST_NAMED = 3;
 
+/** A line as it is felt: an image where its line is, not where it shows. */
+const seenAs = (
+  inference: RunInference,
+  { lines: [line], tone: { peak } }: Match,
+): { readonly label: string; readonly frequencyHz: number; readonly level: number } | null => {
+  if (!line || line.probability <= 0.5) return null;
+  const frequencyHz = trueHzOf(inference, line, peak.frequencyHz);
+  const level = feltLevel(frequencyHz, peak.amplitudeMps2, peak.verticalShare);
+  return { label: line.origin.line.label, frequencyHz, level };
+};
+
 const nothingFelt = (inferences: readonly RunInference[]): Answer => {
   const seen = inferences
-    .flatMap(({ matches }) =>
-      matches.flatMap(({ lines, tone }) => (lines[0] && lines[0].probability > 0.5 ? [{ line: lines[0], tone }] : [])),
-    )
-    .sort((a, b) => b.tone.feltLevel - a.tone.feltLevel);
+    .flatMap((inference) => inference.matches.flatMap((match) => seenAs(inference, match) ?? []))
+    .sort((a, b) => b.level - a.level);
   const strongest = seen[0];
   if (!strongest) {
     return {
@@ -25,12 +37,11 @@ const nothingFelt = (inferences: readonly RunInference[]): Answer => {
       why: 'Every expected line that could be felt would have been seen, as long as it moves with the speed that was found.',
     };
   }
-  const level = strongest.tone.feltLevel;
   return {
     verdict: 'nothing-felt',
     sentence:
-      `Nothing here that a person would feel. The strongest is ${strongest.line.origin.line.label} at ` +
-      `${hzText(strongest.tone.peak.frequencyHz)}, ${Math.max(1, Math.round(100 * level))} % of what is just felt.`,
+      `Nothing here that a person would feel. The strongest is ${strongest.label} at ` +
+      `${hzText(strongest.frequencyHz)}, ${Math.max(1, Math.round(100 * strongest.level))} % of what is just felt.`,
     why:
       `${seen.length} small ${seen.length === 1 ? 'order was' : 'orders were'} measured, as every sound vehicle has; ` +
       'any line a person could feel that stays, or moves with the speed that was found, would have been seen.',

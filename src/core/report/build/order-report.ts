@@ -5,6 +5,7 @@ import type { Match } from '../../diagnosis/match.ts';
 import type { Origin } from '../../diagnosis/origin.ts';
 import { aliasOfHz } from '../../vehicle/alias.ts';
 import { expectedPlace } from '../../diagnosis/place.ts';
+import { HIGHEST_HZ } from '../../signal/detect.ts';
 import { feltLevel } from '../../signal/felt.ts';
 import { velocityMmpsOfSine } from '../../units.ts';
 import type { MatchReport, OrderReport, PeakReport } from '../report.ts';
@@ -47,6 +48,7 @@ export const orderReport = (inference: RunInference, origin: Origin): OrderRepor
     return { ...base, visibility: 'above-nyquist', aliasHz: aliasOfHz(hz, rate), ...(level ?? unseen) };
   }
   if (level) return { ...base, visibility: 'seen', ...level };
+  if (hz > HIGHEST_HZ) return { ...base, visibility: 'not-seen', amplitudeMps2: null, feltLevel: null };
   const limit = limitAt(run.limit, hz);
   return { ...base, visibility: 'not-seen', amplitudeMps2: limit, feltLevel: feltLevel(hz, limit, null) };
 };

@@ -91,7 +91,9 @@ export const answerOf = (inferences: readonly RunInference[], reports: readonly 
       sentence: `Cannot tell what shakes at ${hzText(first.frequencyHz)}, ${strengthText(first)}: ${
         none ? 'without a speed no part’s rate is known' : 'no listed part turns at that rate for certain'
       }.`,
-      why: (none ?? uneven(inferences))?.why ?? [...first.against, ...first.missing].slice(0, 2).join(' '),
+      why:
+        ((none ?? uneven(inferences))?.why ?? [...first.against, ...first.missing].slice(0, 2).join(' ')) +
+        othersText(first, reports),
     };
   }
   return foundAnswer(first, reports);
