@@ -1,10 +1,12 @@
 /** What the report says of a run: how it was driven, and the speed the recording itself implies. */
 import { RAMP_WANDER } from '../../diagnosis/group-history.ts';
+import { roadJointsOf } from '../../diagnosis/road-joints.ts';
 import type { RunInference } from '../../diagnosis/infer-run.ts';
 import { rpmFromHz } from '../../units.ts';
 import { rollingCircumference } from '../../vehicle/rolling.ts';
 import type { Vehicle } from '../../vehicle/vehicle.ts';
 import type { RunReport, SpeedReport } from '../report.ts';
+import { jointsNote } from './road-joints-words.ts';
 import { speedMismatch } from './speed-mismatch.ts';
 
 const speedReport = (inference: RunInference, vehicle: Vehicle): SpeedReport => {
@@ -63,6 +65,8 @@ export const runReport = (inference: RunInference, file: string, vehicle: Vehicl
   const { recording, condition, name, notes, expected } = inference.run;
   const speed = speedReport(inference, vehicle);
   const mismatch = expected && speedMismatch(speed, expected.wheelRelativeSd);
+  const joints = roadJointsOf(inference);
+  const more = [mismatch, joints && jointsNote(joints)].filter((note) => note !== null);
   return {
     name,
     file,
@@ -74,6 +78,6 @@ export const runReport = (inference: RunInference, file: string, vehicle: Vehicl
     speed,
     engine: engineReport(inference),
     speedVaried: speedVaried(inference),
-    notes: mismatch ? [...notes, mismatch] : notes,
+    notes: [...notes, ...more],
   };
 };

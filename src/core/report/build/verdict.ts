@@ -5,6 +5,7 @@ import { roadText, sureText } from '../order-words.ts';
 import { feltText } from '../format.ts';
 import type { Answer } from '../answer.ts';
 import type { FindingReport } from '../report.ts';
+import { jointsAnswer } from './road-joints-words.ts';
 import { nothingFound, uneven } from './nothing-found.ts';
 
 /** Together with those it shares its frequency with, the first finding must be at least this sure. */
@@ -82,7 +83,7 @@ export const foundAnswer = (first: FindingReport, findings: readonly FindingRepo
 export const answerOf = (inferences: readonly RunInference[], reports: readonly FindingReport[]): Answer => {
   const first = reports[0];
   if (!first) {
-    return noLines(inferences) ?? nothingFound(inferences);
+    return noLines(inferences) ?? jointsAnswer(inferences) ?? nothingFound(inferences);
   }
   if (first.part === 'unknown' || sureness(first) < FOUND_FROM) {
     const none = noLines(inferences);
