@@ -6,6 +6,8 @@ import { median, quantile } from './statistics.ts';
 const BLOCK_S = 2;
 /** Samples of a block that its median is taken of, at the most. */
 const MOST_SAMPLES = 400;
+/** Steps of the golden ratio reach all of a block and fall in with no tone, as even ones would. */
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
 const LOW = 0.1;
 const HIGH = 0.9;
 /** Fewer blocks say nothing. */
@@ -13,9 +15,9 @@ const LEAST_BLOCKS = 8;
 
 /** Median of the absolute values: short shocks do not move it. */
 const shakeOf = (axis: Float64Array, from: number, length: number): number => {
-  const stride = Math.max(1, Math.floor(length / MOST_SAMPLES));
-  const count = Math.floor(length / stride);
-  return median(Float64Array.from({ length: count }, (_, i) => Math.abs(axis[from + i * stride]!)));
+  const count = Math.min(length, MOST_SAMPLES);
+  const at = (i: number): number => (count === length ? i : Math.floor(((i * GOLDEN) % 1) * length));
+  return median(Float64Array.from({ length: count }, (_, i) => Math.abs(axis[from + at(i)]!)));
 };
 
 /**

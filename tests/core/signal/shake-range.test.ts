@@ -23,6 +23,17 @@ describe('the range of the whole shake', () => {
     expect(shakeRange(preparedOf([shocks], RATE))).toBeLessThan(1.4);
   });
 
+  it('is near one for a tone, whatever the rate: every few samples would fall in with it', () => {
+    for (const rate of [400, 800, 1000, 2000]) {
+      for (const hz of [100, 100.1, 103, 200]) {
+        const tone = Float64Array.from({ length: 40 * rate }, (_, i) =>
+          Math.cos((2 * Math.PI * hz * i) / rate + 0.3 * Math.sin(i / rate)),
+        );
+        expect(shakeRange(preparedOf([tone], rate))).toBeLessThan(1.5);
+      }
+    }
+  });
+
   it('is not told of a recording shorter than sixteen seconds', () => {
     expect(shakeRange(preparedOf([noise(15, (t) => (t < 7 ? 1 : 5))], RATE))).toBe(1);
     expect(shakeRange(preparedOf([noise(17, (t) => (t < 8 ? 1 : 5))], RATE))).toBeGreaterThan(3);
