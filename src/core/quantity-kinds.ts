@@ -88,6 +88,14 @@ export const MASS_KG: QuantityKind = {
   range: [0, 1e5],
   example: '9 kg or 20 lb',
 };
+export const MASS_G: QuantityKind = {
+  ...MASS_KG,
+  units: Object.fromEntries(
+    Object.entries(MASS_KG.units).map(([name, toKg]) => [name, (value: number) => toKg(value) * 1000] as const),
+  ),
+  range: [0, 1e8],
+  example: '25 g or 0.9 oz',
+};
 export const ANGLE_DEG: QuantityKind = {
   name: 'angle',
   units: withNames([
@@ -126,6 +134,26 @@ export const ACCELERATION_MPS2: QuantityKind = {
   ]),
   range: [-1e6, 1e6],
   example: '0.5 m/s² or 0.05 g',
+};
+export const ANGULAR_ACCELERATION_RADPS2: QuantityKind = {
+  name: 'angular acceleration',
+  units: withNames([['rad/s² rad/s2 rad/s^2', same]]),
+  range: [0, 1e6],
+  example: '400 rad/s²',
+};
+/** Balance quality grade: eccentricity times turning speed. */
+export const GRADE_MMPS: QuantityKind = {
+  name: 'grade',
+  units: withNames([['mm/s mmps', same]]),
+  range: [0.1, 4000],
+  example: 'G 16',
+};
+/** A part of a whole, held as 0..1. */
+export const SHARE: QuantityKind = {
+  name: 'share',
+  units: withNames([['% percent', per(100)]]),
+  range: [0, 100],
+  example: '75 %',
 };
 export const TIME_S: QuantityKind = {
   name: 'time',

@@ -85,6 +85,11 @@ export const parseAngleDeg = parser(kinds.ANGLE_DEG);
 export const parseTorqueNm = parser(kinds.TORQUE_NM);
 export const parseUnbalanceGmm = parser(kinds.UNBALANCE_GMM);
 export const parseAccelerationMps2 = parser(kinds.ACCELERATION_MPS2);
+/** A balance quality grade: 'G 16', '16', '16 mm/s'. */
+export const parseGradeMmps: Parser = (text, defaultUnit = 'mm/s', options) =>
+  parseQuantity(withoutGradeSign(text), kinds.GRADE_MMPS, defaultUnit, options);
+/** '16' of 'G 16': the letter is the name of the quantity, no unit. */
+export const withoutGradeSign = (text: string): string => text.replace(/^\s*G\s*(?=[\d.,])/iu, '');
 /** '140 s', '2.5 min', '2:20'. */
 export const parseTimeS: Parser = (text, defaultUnit, options) => {
   const [, minutes, seconds] = /^\s*(\d{1,5}):([0-5]\d)\s*$/u.exec(text) ?? [];

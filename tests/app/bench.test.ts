@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { formOfCheck, MEASURE_FORMS, subjectOf, withMeasurement } from '../../src/app/bench/all-forms.ts';
 import { clearForm, fillForm, typedKey } from '../../src/app/bench/entry.ts';
 import { figureText, limitText, measurementTitle, numberLine } from '../../src/app/bench/judged-words.ts';
-import { setLimit } from '../../src/app/bench/own-limits.ts';
+import { ownLimitText, parseOwnLimit, setLimit } from '../../src/app/bench/own-limits.ts';
 import { changeGeometry } from '../../src/app/compare/change-geometry.ts';
 import { changeDbText, intervalText, levelText, shownChanges } from '../../src/app/compare/change-words.ts';
 import { stageOf } from '../../src/app/compare/stage-of.ts';
@@ -241,11 +241,47 @@ describe('limits', () => {
   });
 
   it('give way to the maker’s figure, and come back when it is taken out', () => {
-    const own = setLimit(emptyJob(), 'end-play', '0.08');
+    const own = setLimit(emptyJob(), 'end-play', 0.08);
     expect(own.limits).toEqual({ 'end-play': { value: 0.08 } });
     expect(limitText(limitOf('end-play', own.limits), 'metric')).toContain('maker’s figure');
-    expect(setLimit(own, 'end-play', '').limits).toEqual({});
-    expect(setLimit(emptyJob(), 'end-play', '-1').limits).toEqual({});
+    expect(setLimit(own, 'end-play', null).limits).toEqual({});
+  });
+
+  it.each([
+    ['slip-yoke-play', '0.010', 'us', 0.254, '0.01 in'],
+    ['slip-yoke-play', '0,25', 'metric', 0.25, '0.25 mm'],
+    ['slip-yoke-play', '0.3 mm', 'us', 0.3, '0.0118 in'],
+    ['slip-yoke-play', '.015"', 'metric', 0.381, '0.381 mm'],
+    ['inertia-drive', '500 rad/s²', 'us', 500, '500 rad/s²'],
+    ['inertia-drive', '500', 'metric', 500, '500 rad/s²'],
+    ['joint-angle-most', '2 °', 'us', 2, '2°'],
+    ['joint-angle-most', '2 deg', 'us', 2, '2°'],
+    ['driveshaft-grade', 'G 40', 'us', 40, '40 mm/s'],
+    ['driveshaft-grade', '40 mm/s', 'metric', 40, '40 mm/s'],
+    ['wheel-unbalance', '8 g', 'metric', 8, '8 g'],
+    ['wheel-unbalance', '0.25 oz', 'us', 7.087, '7.087 g'],
+    ['whirl-share', '50 %', 'us', 0.5, '50 %'],
+    ['whirl-share', '50', 'us', 0.5, '50 %'],
+    ['whirl-share', '0,65', 'metric', 0.65, '65 %'],
+    ['unbalance-share', '1', 'metric', 1, '100 %'],
+  ] as const)('%s: %s in %s units is the figure meant, and shown rounded', (id, text, units, value, shown) => {
+    const parsed = parseOwnLimit(id, text, units);
+    expect(parsed).toEqual({ ok: true, value: expect.closeTo(value, 3) });
+    expect(ownLimitText(parsed.ok ? parsed.value : 0, limitOf(id).unit, units)).toBe(shown);
+    // What is shown can be typed.
+    expect(parseOwnLimit(id, shown, units)).toEqual({ ok: true, value: expect.closeTo(value, 2) });
+  });
+
+  it.each([
+    ['slip-yoke-play', 'abc', /"abc" is not a limit\. Write it like 0\.0079 in\./u],
+    ['slip-yoke-play', '-1', /"-1" is outside what is possible for a limit/u],
+    ['slip-yoke-play', '0', /possible/u],
+    ['slip-yoke-play', '2 kg', /"kg" is not a unit of limit/u],
+    ['whirl-share', '0', /possible/u],
+    ['driveshaft-grade', 'G', /"G" is not a limit\. Write it like 16 mm\/s\./u],
+  ] as const)('%s: %s is refused, and told how to be written', (id, text, message) => {
+    const parsed = parseOwnLimit(id, text, 'us');
+    expect(parsed.ok ? '' : `${parsed.problem.message} ${parsed.problem.remedy}`).toMatch(message);
   });
 });
 

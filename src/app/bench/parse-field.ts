@@ -85,7 +85,7 @@ export function parseField(field: MeasureField, text: string, setting: FieldSett
     case 'road-speed':
       return one(parse.parseSpeedMps(text, unit, options));
     case 'grade':
-      return one(parse.parseRatio(text.replace(/^\s*G\s*/iu, ''), { ...options, range: [0.1, 4000] }));
+      return one(parse.parseGradeMmps(text, unit, options));
     case 'count':
       return one(parse.parseRatio(text, { ...options, range: [1, 100] }));
     case 'lengths':

@@ -41,6 +41,9 @@ export const bench = {
   noSpeed: 'Without a known speed, tire and axle ratio it cannot be said what it would do on the road.',
   limits: 'Limits in force',
   limitsLead: 'Replace a figure by the maker’s. The maker’s figure always wins.',
+  /** As a message names what was typed. */
+  limitName: 'limit',
+  limitKept: 'The figure before it stays in force.',
   ownLimit: (title: string) => `Own figure: ${title}`,
   causesNow: 'Where the causes stand',
   optional: 'optional',
