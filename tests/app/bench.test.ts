@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { formOfCheck, MEASURE_FORMS, subjectOf, withMeasurement } from '../../src/app/bench/all-forms.ts';
-import { clearForm, fillForm, typedKey } from '../../src/app/bench/entry.ts';
+import { clearForm, fillForm, textOf, typeField, typedKey } from '../../src/app/bench/entry.ts';
 import { figureText, limitText, measurementTitle, numberLine } from '../../src/app/bench/judged-words.ts';
 import { ownLimitText, parseOwnLimit, setLimit } from '../../src/app/bench/own-limits.ts';
 import { changeGeometry } from '../../src/app/compare/change-geometry.ts';
@@ -43,6 +43,34 @@ describe('measurement forms', () => {
       ].sort(),
     );
     for (const form of MEASURE_FORMS) expect(Object.hasOwn(PROCEDURES, form.procedure)).toBe(true);
+  });
+
+  it.each([
+    ['radial-play', 'play', '0,5', 'metric', 'us', '0,5 mm'],
+    ['radial-play', 'play', '1/64', 'us', 'metric', '1/64 in'],
+    ['radial-play', 'play', '0.02 in', 'metric', 'us', '0.02 in'],
+    ['radial-play', 'play', '0.5', 'metric', 'metric', '0.5'],
+    ['radial-play', 'play', 'lots', 'metric', 'us', 'lots'],
+    ['end-play', 'axis1', '.1', 'metric', 'us', '.1 mm'],
+    ['wheel-unbalance', 'inner', '20', 'metric', 'us', '20'],
+  ] as const)('%s, %s: %s typed in %s units is still that much in %s', (formId, id, text, then, now, shown) => {
+    const form = MEASURE_FORMS.find((one) => one.id === formId)!;
+    const typed = typeField(form, {}, id, text, then);
+    const field = fillForm(form, typed, now)
+      .rows.flatMap(({ fields }) => fields)
+      .find((one) => one.id === id)!;
+    expect(textOf(form, typed, field, now)).toBe(shown);
+    const read = (units: 'us' | 'metric'): number | undefined => fillForm(form, typed, units).entry.number(id);
+    expect(read(now)).toBe(read(then));
+    expect(Object.keys(clearForm(form, typed))).toEqual([]);
+  });
+
+  it('keep a list of bare numbers in the unit it was typed in', () => {
+    const form = MEASURE_FORMS.find(({ id }) => id === 'rings')!;
+    const typed = typeField(form, {}, 'stock', '1.55/1.60x2', 'metric');
+    const { entry, problems } = fillForm(form, typed, 'us');
+    expect(problems.size).toBe(0);
+    expect(entry.list('stock')).toEqual([{ value: 1.55 }, { value: 1.6, count: 2 }]);
   });
 
   it('ask what a wheel is made of only where a wheel is measured', () => {

@@ -1,6 +1,8 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { texts } from '../../src/app/texts.ts';
 import { useBrowser } from './support/browser.ts';
+import { openDemo } from './support/tasks.ts';
 
 const bench = useBrowser();
 
@@ -29,6 +31,33 @@ describe('a limit of one’s own', () => {
     await enter('');
     await page.getByText(/slip yoke: at most 0\.008\sin .*no source/u).waitFor();
     expect(await field.getAttribute('aria-invalid')).toBe('false');
+    expect(complaints).toEqual([]);
+  });
+});
+
+describe('a half-typed measurement', () => {
+  it('keeps its size when the reader goes over to other units, also after a reload', async () => {
+    const { page, complaints } = await bench.open({ locale: 'de-DE' });
+    await openDemo(page, /joint replacement/iu);
+    await openForm(page, 'radial-play');
+    await page.getByRole('textbox', { name: 'Play, mm' }).fill('0,5');
+    await page.getByText(texts.book.status.saved).waitFor();
+    await page.reload();
+    await expect.poll(() => page.getByRole('textbox', { name: 'Play, mm' }).inputValue()).toBe('0,5');
+    await page.getByText('Settings').click();
+    await page.getByText('US', { exact: true }).click();
+    const field = page.getByRole('textbox', { name: 'Play, in' });
+    expect(await field.inputValue()).toBe('0,5 mm');
+    await page
+      .getByText(/0\.020\sin \(0\.50\smm\)/u)
+      .first()
+      .waitFor();
+    // What is typed from now on is in the new unit.
+    await field.fill('0.5');
+    await page
+      .getByText(/0\.500\sin/u)
+      .first()
+      .waitFor();
     expect(complaints).toEqual([]);
   });
 });

@@ -4,14 +4,36 @@ import type { Problem } from '../../core/note.ts';
 import { emptyJob } from '../form/document.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import type { Job } from '../../core/job/job.ts';
-import type { Entry, MeasureChoice, MeasureForm, MeasureRow } from './measure-form.ts';
+import type { Entry, MeasureChoice, MeasureField, MeasureForm, MeasureRow } from './measure-form.ts';
 import type { FieldValue } from './parse-field.ts';
-import { parseField } from './parse-field.ts';
+import { parseField, unitOf } from './parse-field.ts';
 
 export type Typed = Readonly<Record<string, string>>;
 
 /** Half-typed readings are kept with the job under these names. */
 export const typedKey = (form: MeasureForm, id: string): string => `measure.${form.id}.${id}`;
+
+/** Beside a text stands the reader's choice of units while it was typed: a bare number keeps its size when that changes. */
+const unitsKey = (form: MeasureForm, id: string): string => `${typedKey(form, id)}.units`;
+
+/** The typed text with that of one field, as typed by a reader of these units. */
+export const typeField = (form: MeasureForm, typed: Typed, id: string, text: string, units: UnitSystem): Typed => ({
+  ...typed,
+  [typedKey(form, id)]: text,
+  [unitsKey(form, id)]: units,
+});
+
+/** Numbers and what stands between them, without a unit. */
+const BARE = /^[\d\s.,;/⁄+\-−×x]*\d[\d\s.,;/⁄+\-−×x]*$/u;
+
+/** What a field shows, and what is read: a bare number typed in the reader's earlier units has its unit written out. */
+export function textOf(form: MeasureForm, typed: Typed, { id, kind }: MeasureField, units: UnitSystem): string {
+  const text = typed[typedKey(form, id)] ?? '';
+  const then = typed[unitsKey(form, id)];
+  if ((then !== 'us' && then !== 'metric') || then === units || !BARE.test(text)) return text;
+  const unit = unitOf(kind, then);
+  return unit === unitOf(kind, units) ? text : `${text.trim()} ${unit}`;
+}
 
 export interface FilledForm {
   readonly entry: Entry;
@@ -49,7 +71,7 @@ export function fillForm(
     let isSound = true;
     choices = [...choices, ...rows.flatMap((row) => row.choices ?? [])];
     for (const field of rows.flatMap((row) => row.fields)) {
-      const text = typed[typedKey(form, field.id)]?.trim() ?? '';
+      const text = textOf(form, typed, field, units).trim();
       if (text === '') continue;
       const parsed = parseField(field, text, { units, weightUnit: choice('unit') === 'g·mm' ? 'g·mm' : 'g' });
       if (parsed.ok) values.set(field.id, parsed.value);
