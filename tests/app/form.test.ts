@@ -3,7 +3,10 @@ import type { FieldSpec, JobDocument } from '../../src/app/form/document.ts';
 import { emptyDocument, fieldState, leaveField, removeRun, typeInto } from '../../src/app/form/document.ts';
 import { needsOf } from '../../src/app/form/needs.ts';
 import { runFields } from '../../src/app/form/run-fields.ts';
-import { mainFields, moreFields, parseTire } from '../../src/app/form/vehicle-fields.ts';
+import { mainFields, moreFields, parseTire, withYesNo, yesNoKeys, yesNoOf } from '../../src/app/form/vehicle-fields.ts';
+import { readJob, writeJob } from '../../src/core/job/job-file.ts';
+import { missingData } from '../../src/core/vehicle/missing-data.ts';
+import type { Vehicle } from '../../src/core/vehicle/vehicle.ts';
 import type { RecordingFacts } from '../../src/worker/recording-facts.ts';
 
 const field = (id: string, document: JobDocument): FieldSpec => {
@@ -85,6 +88,28 @@ describe('fields take what people type', () => {
   it('a removed run takes its half-typed text with it', () => {
     const wrong = typed('run.0.speedMps', 'fast');
     expect(removeRun(wrong, 0)).toMatchObject({ typed: {}, job: { runs: [] } });
+  });
+});
+
+describe('questions of yes or no', () => {
+  const vehicle: Vehicle = { layout: 'rear-drive' };
+
+  it('are those the answer asks for, and an electric car is not asked for a torque converter', () => {
+    const asked = missingData(vehicle, { speedMps: 27, gearRatio: 1 }).map(({ key }) => key);
+    expect(asked).toContain('vehicle.converter');
+    expect(yesNoKeys('rear-drive')).toContain('converter');
+    expect(yesNoKeys('electric')).not.toContain('converter');
+  });
+
+  it('are answered into the job, and read from it', () => {
+    const no = withYesNo(vehicle, 'converter', 'no');
+    expect(missingData(no, { speedMps: 27, gearRatio: 1 }).map(({ key }) => key)).not.toContain('vehicle.converter');
+    const written = writeJob({ ...emptyDocument().job, vehicle: withYesNo(no, 'tripodJoints', 'yes') });
+    const reopened = readJob(written, 'a.job.json');
+    expect(reopened).toMatchObject({ ok: true, value: { vehicle: { converter: false, tripodJoints: true } } });
+    expect(yesNoOf(no, 'converter')).toBe('no');
+    expect(yesNoOf(no, 'tripodJoints')).toBe('');
+    expect(withYesNo(no, 'converter', '')).toEqual(vehicle);
   });
 });
 

@@ -57,3 +57,20 @@ it('a measurement form tells each word once, and asks only what the chosen place
   expect(await page.getByRole('textbox', { name: /^Sideways/u }).count()).toBe(3);
   expect(complaints).toEqual([]);
 });
+
+it('whether there is a torque converter can be said, and is still there after a reload', async () => {
+  const { page, complaints } = await bench.open();
+  await openRecordings(page, 'joint-replaced-cruise.csv');
+  await page.getByText('More about the vehicle').click();
+  const converter = page.getByRole('combobox', { name: 'Torque converter' });
+  await converter.selectOption('No');
+  await page.getByRole('combobox', { name: /^Tripod inner joints/u }).selectOption('Yes');
+  await page.getByText('Saved in this browser').waitFor();
+  await page.reload();
+  await page.getByText('More about the vehicle').click();
+  expect(await converter.inputValue()).toBe('no');
+  await page.getByText('Electric', { exact: true }).click();
+  await converter.waitFor({ state: 'detached' });
+  expect(await page.getByRole('combobox', { name: /^Tripod inner joints/u }).inputValue()).toBe('yes');
+  expect(complaints).toEqual([]);
+});

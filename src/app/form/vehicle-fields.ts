@@ -182,3 +182,20 @@ export function moreFields(layout: Layout): readonly FieldSpec[] {
     ? [numberField('frontAxleRatio'), numberField('transferRatio'), ...shared]
     : shared;
 }
+
+/** What the vehicle has or has not; absent where it is not known. */
+export type YesNoKey = 'converter' | 'tripodJoints';
+export type YesNo = '' | 'yes' | 'no';
+
+/** Questions of yes or no, by layout: an electric car has no torque converter. */
+export const yesNoKeys = (layout: Layout): readonly YesNoKey[] =>
+  layout === 'electric' ? ['tripodJoints'] : ['converter', 'tripodJoints'];
+
+export const yesNoOf = (vehicle: Vehicle, key: YesNoKey): YesNo => {
+  const has = vehicle[key];
+  return has === undefined ? '' : has ? 'yes' : 'no';
+};
+
+/** The vehicle with an answer to one question; 'not known' takes it out. */
+export const withYesNo = (vehicle: Vehicle, key: YesNoKey, answer: YesNo): Vehicle =>
+  answer === '' ? (without(vehicle, key) as Vehicle) : { ...vehicle, [key]: answer === 'yes' };
