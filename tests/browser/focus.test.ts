@@ -1,0 +1,63 @@
+/** Where the reader stands after something was done, and what folds away by itself. */
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { useBrowser } from './support/browser.ts';
+import { go, openDemo } from './support/tasks.ts';
+
+const bench = useBrowser();
+
+/** Id of what has the focus. */
+const focused = (page: Page): Promise<string> => page.evaluate(() => document.activeElement?.id ?? '');
+
+describe('the print menu', () => {
+  it('folds away on Esc, on a press outside and on another screen, and is where the paper leads back to', async () => {
+    const { page, complaints } = await bench.open();
+    await openDemo(page, /joint replacement/iu);
+    const summary = page.locator('#print-menu');
+    const choice = page.getByRole('button', { name: 'One page for the customer' });
+    await summary.press('Enter');
+    await choice.focus();
+    await page.keyboard.press('Escape');
+    await choice.waitFor({ state: 'hidden' });
+    expect(await focused(page)).toBe('print-menu');
+    await summary.click();
+    await choice.waitFor();
+    await page.locator('header .job').click();
+    await choice.waitFor({ state: 'hidden' });
+    await summary.click();
+    await choice.waitFor();
+    await go(page, 'measurements');
+    await choice.waitFor({ state: 'hidden' });
+    await summary.press('Enter');
+    await choice.press('Enter');
+    await page.getByRole('button', { name: 'Back' }).press('Enter');
+    await summary.waitFor();
+    expect(await focused(page)).toBe('print-menu');
+    expect(complaints).toEqual([]);
+  });
+});
+
+describe('the reader stands', () => {
+  it('at the next check after an outcome was entered, and at the list after a measurement was taken out', async () => {
+    const { page, complaints } = await bench.open();
+    await openDemo(page, /joint replacement/iu);
+    const title = page.locator('#check-title');
+    const first = await title.textContent();
+    await page.getByRole('button', { name: 'Found it fine' }).press('Enter');
+    await expect.poll(() => title.textContent()).not.toBe(first);
+    await expect.poll(() => focused(page)).toBe('check-title');
+    await go(page, 'measurements');
+    await page.getByRole('button', { name: /^Remove:/u }).press('Enter');
+    await page.getByText('Nothing has been measured yet.').waitFor();
+    expect(await focused(page)).toBe('taken-title');
+    expect(complaints).toEqual([]);
+  });
+
+  it('at the mark that a measurement is kept', async () => {
+    const { page, complaints } = await bench.open({ hash: '#measurements/radial-play' });
+    await page.getByRole('textbox', { name: /^Play/u }).fill('0.3 mm');
+    await page.getByRole('button', { name: 'Keep this measurement' }).press('Enter');
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toContain('Kept with the job');
+    expect(complaints).toEqual([]);
+  });
+});
