@@ -1,8 +1,8 @@
 /** Where the reader stands after something was done, and what folds away by itself. */
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { useBrowser } from './support/browser.ts';
-import { go, openDemo } from './support/tasks.ts';
+import { PHONE, useBrowser } from './support/browser.ts';
+import { go, openDemo, openRecordings } from './support/tasks.ts';
 
 const bench = useBrowser();
 
@@ -60,4 +60,14 @@ describe('the reader stands', () => {
     await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toContain('Kept with the job');
     expect(complaints).toEqual([]);
   });
+});
+
+it('what was undone past the first recording can be brought back on a phone', async () => {
+  const { page, complaints } = await bench.open(PHONE);
+  await openRecordings(page, 'joint-replaced-cruise.csv');
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await page.getByText('joint-replaced-cruise.csv').first().waitFor({ state: 'hidden' });
+  await page.getByRole('button', { name: 'Redo' }).click();
+  await page.getByText('joint-replaced-cruise.csv').first().waitFor();
+  expect(complaints).toEqual([]);
 });
