@@ -58,7 +58,7 @@ export const LENGTH_M: QuantityKind = {
   example: '2.36 m or 92.9 in',
 };
 export const TURNING_SPEED_RPM: QuantityKind = {
-  name: 'engine speed',
+  name: 'turning speed',
   units: withNames([
     ['rpm rev/min r/min 1/min min-1 u/min revs/min revsperminute', same],
     ['hz rev/s r/s 1/s', unit.rpmFromHz],

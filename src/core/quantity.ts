@@ -16,7 +16,12 @@ export interface QuantityOptions {
   readonly range?: readonly [number, number];
   /** What the number is, for the sentence: 'rolling circumference'. */
   readonly name?: string;
+  /** How to write it, where the kind's own example is of another sort. */
+  readonly example?: string;
 }
+
+/** 'a speed', 'an axle ratio'. */
+const one = (name: string): string => `${/^[aeiou]/iu.test(name) ? 'an' : 'a'} ${name}`;
 
 const cleanUnit = (text: string): string =>
   text
@@ -41,10 +46,10 @@ export const parseQuantity = (
   const name = options.name ?? kind.name;
   const shown = text.length > 40 ? `${text.slice(0, 40)}…` : text;
   const refuse = (code: string, message: string, remedy: string) => failure({ code, message, remedy });
-  const example = `Write it like ${kind.example}.`;
+  const example = `Write it like ${options.example ?? kind.example}.`;
 
   const { readings, rest } = readingsOfNumber(text);
-  if (readings.length === 0) return refuse('not-a-number', `"${shown}" is not a ${name}.`, example);
+  if (readings.length === 0) return refuse('not-a-number', `"${shown}" is not ${one(name)}.`, example);
 
   const typedUnit = cleanUnit(rest);
   if (typedUnit === '' && defaultUnit === undefined && !Object.hasOwn(kind.units, '')) {
@@ -52,7 +57,12 @@ export const parseQuantity = (
   }
   const unitName = typedUnit === '' && defaultUnit !== undefined ? cleanUnit(defaultUnit) : typedUnit;
   const convert = Object.hasOwn(kind.units, unitName) ? kind.units[unitName] : undefined;
-  if (convert === undefined) return refuse('unknown-unit', `"${rest.trim()}" is not a unit of ${name}.`, example);
+  if (convert === undefined) {
+    const why = Object.hasOwn(kind.units, '')
+      ? 'does not belong here: this number has no unit'
+      : `is not a unit of ${kind.name}`;
+    return refuse('unknown-unit', `"${rest.trim()}" ${why}.`, example);
+  }
 
   const within = (limits: readonly [number, number]) => (reading: NumberReading) =>
     convert(reading.value) >= limits[0] && convert(reading.value) <= limits[1];
@@ -60,7 +70,7 @@ export const parseQuantity = (
   const usual = possible.filter(within(kind.usual ?? kind.range));
   const [first, second] = usual.length === 1 ? usual : possible;
   if (first === undefined) {
-    return refuse('out-of-range', `"${shown}" is outside what is possible for a ${name}.`, example);
+    return refuse('out-of-range', `"${shown}" is outside what is possible for ${one(name)}.`, example);
   }
   if (second !== undefined && !first.plain) {
     const ways = `${first.value} or ${second.value}`;
@@ -81,6 +91,7 @@ export const parseLengthMm = parser(kinds.LENGTH_MM);
 export const parseRpm = parser(kinds.TURNING_SPEED_RPM);
 export const parseFrequencyHz = parser(kinds.FREQUENCY_HZ);
 export const parseMassKg = parser(kinds.MASS_KG);
+export const parseMassG = parser(kinds.MASS_G);
 export const parseAngleDeg = parser(kinds.ANGLE_DEG);
 export const parseTorqueNm = parser(kinds.TORQUE_NM);
 export const parseUnbalanceGmm = parser(kinds.UNBALANCE_GMM);
@@ -96,6 +107,6 @@ export const parseTimeS: Parser = (text, defaultUnit, options) => {
   const plain = minutes === undefined ? text : `${60 * Number(minutes) + Number(seconds)} s`;
   return parseQuantity(plain, kinds.TIME_S, defaultUnit, options);
 };
-/** A plain number: "3.73", "3,73", "3.73:1". */
+/** A plain number: "3.73", "3,73", "3.73:1", or of teeth "41/11", "41:11". */
 export const parseRatio = (text: string, options?: QuantityOptions): Result<number> =>
-  parseQuantity(text, kinds.RATIO, undefined, options);
+  parseQuantity(text.replace(/^\s*(\d+)\s*:\s*(\d+)\s*$/u, '$1/$2'), kinds.RATIO, undefined, options);

@@ -65,6 +65,17 @@ describe('measurement forms', () => {
     expect(Object.keys(clearForm(form, typed))).toEqual([]);
   });
 
+  it.each([
+    ['balance-amplitudes', 'base', '1.52 mm/s', '"mm/s" does not belong here: this number has no unit.'],
+    ['balance-amplitudes', 'base', 'much', '"much" is not a level.'],
+    ['radial-play', 'play', 'lots', '"lots" is not a length.'],
+    ['working-angles', 'pinion.slope', 'steep', '"steep" is not an angle.'],
+  ])('%s, %s: %s is refused in plain words', (formId, id, text, message) => {
+    const form = MEASURE_FORMS.find((one) => one.id === formId)!;
+    const { problems } = fillForm(form, typeField(form, {}, id, text, 'metric'), 'metric');
+    expect(problems.get(id)?.message).toBe(message);
+  });
+
   it('keep a list of bare numbers in the unit it was typed in', () => {
     const form = MEASURE_FORMS.find(({ id }) => id === 'rings')!;
     const typed = typeField(form, {}, 'stock', '1.55/1.60x2', 'metric');
@@ -304,7 +315,7 @@ describe('limits', () => {
     ['slip-yoke-play', 'abc', /"abc" is not a limit\. Write it like 0\.0079 in\./u],
     ['slip-yoke-play', '-1', /"-1" is outside what is possible for a limit/u],
     ['slip-yoke-play', '0', /possible/u],
-    ['slip-yoke-play', '2 kg', /"kg" is not a unit of limit/u],
+    ['slip-yoke-play', '2 kg', /"kg" is not a unit of length/u],
     ['whirl-share', '0', /possible/u],
     ['driveshaft-grade', 'G', /"G" is not a limit\. Write it like 16 mm\/s\./u],
   ] as const)('%s: %s is refused, and told how to be written', (id, text, message) => {

@@ -74,6 +74,53 @@ describe('fields take what people type', () => {
     expect(fieldState(wrong, spec, 'us')).toMatchObject({ text: '373', message: expect.stringContaining('373') });
   });
 
+  it.each([
+    ['vehicle.cylinders', 'eight', '"eight" is not a number of cylinders.', 'Write it like 8.'],
+    ['vehicle.axleRatio', 'long', '"long" is not an axle ratio.', 'Write it like 3.73.'],
+    ['vehicle.pinionTeeth', '3', '"3" is outside what is possible for a number of teeth.', 'Write it like 11.'],
+    ['run.0.engineRpm', 'idle', '"idle" is not an engine speed.', 'Write it like 1850 rpm.'],
+    ['run.0.engineRpm', '50 km/h', '"km/h" is not a unit of turning speed.', 'Write it like 1850 rpm.'],
+    ['run.0.gearRatio', 'third', '"third" is not a gear ratio.', 'Write it like 0.70.'],
+  ])('%s: %s is refused in words and with an example of its own', (id, text, message, remedy) => {
+    const spec = field(id, withOneRun);
+    expect(fieldState(typed(id, text), spec, 'us')).toEqual({ text, message, remedy });
+  });
+
+  it.each(['8', 'V8', 'v-8', '8 cyl', '8 cyl.', '8 cylinders', 'V8 cyl', 'straight 8'])('cylinders: %s', (text) => {
+    expect(typed('vehicle.cylinders', text).job.vehicle.cylinders).toBe(8);
+  });
+
+  it.each(['41/11', '41:11'])('an axle ratio of tooth counts, %s, is shown as short as one is read', (text) => {
+    const spec = field('vehicle.axleRatio', withOneRun);
+    const left = leaveField(typed('vehicle.axleRatio', text), spec, 'us');
+    expect(left.job.vehicle.axleRatio).toBeCloseTo(41 / 11, 12);
+    expect(fieldState(left, spec, 'us')).toEqual({ text: '3.727' });
+    expect(fieldState(typeInto(left, spec, '3.7272', 'us'), spec, 'us')).toEqual({ text: '3.7272' });
+  });
+
+  it('a road speed of 0 is refused unless the vehicle stood', () => {
+    const spec = field('run.0.speedMps', withOneRun);
+    const zero = typed('run.0.speedMps', '0');
+    expect(zero.job.runs[0]?.speedMps).toBeUndefined();
+    expect(fieldState(zero, spec, 'us')).toMatchObject({
+      message: 'At a road speed of 0 the vehicle stands.',
+      remedy: expect.stringContaining('Standing'),
+    });
+    const stood = { ...zero, job: { ...zero.job, runs: [{ file: 'a.csv', load: 'standing' as const }] } };
+    expect(fieldState(stood, spec, 'us').message).toBeUndefined();
+  });
+
+  it('a part of the recording that ends before it begins is refused, whichever time was written last', () => {
+    const [from, to] = [field('run.0.fromS', withOneRun), field('run.0.toS', withOneRun)];
+    const late = leaveField(typed('run.0.fromS', '30'), from, 'us');
+    const wrong = leaveField(typeInto(late, to, '10', 'us'), to, 'us');
+    expect(fieldState(wrong, to, 'us')).toMatchObject({ text: '10 s', message: expect.stringContaining('before') });
+    expect(needsOf(wrong, facts, 'us').blocker).toContain('Use up to');
+    const right = typeInto(wrong, from, '5', 'us');
+    expect(fieldState(right, to, 'us')).toEqual({ text: '10 s' });
+    expect(right.job.runs[0]).toMatchObject({ fromS: 5, toS: 10 });
+  });
+
   it('refuses half a cylinder', () => {
     const spec = field('vehicle.cylinders', withOneRun);
     expect(fieldState(typed('vehicle.cylinders', '7.5'), spec, 'us').message).toContain('whole number');

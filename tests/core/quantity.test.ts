@@ -139,6 +139,13 @@ describe('refusals say what was found and show an example', () => {
     );
   });
 
+  test('its article fits, and a number without a unit is told to be one', () => {
+    const message = (result: Result<number>): string => (result.ok ? '' : result.problem.message);
+    expect(message(q.parseRpm('fast', 'rpm', { name: 'engine speed' }))).toBe('"fast" is not an engine speed.');
+    expect(message(q.parseAngleDeg('400°'))).toBe('"400°" is outside what is possible for an angle.');
+    expect(message(q.parseRatio('1.5 mm'))).toBe('"mm" does not belong here: this number has no unit.');
+  });
+
   test('a division by zero is no number', () => {
     expect(codeOf(q.parseLengthMm('1/0 in'))).toBe('not-a-number');
   });

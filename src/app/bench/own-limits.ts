@@ -37,12 +37,9 @@ export function ownLimitText(value: number, unit: LimitUnit, units: UnitSystem):
 export function parseOwnLimit(id: LimitId, text: string, units: UnitSystem): Result<number> {
   const { unit, value } = limitOf(id);
   const { kind, range } = TYPED[unit];
-  const example = ownLimitText(value, unit, units);
+  const options = { range, name: texts.bench.limitName, example: ownLimitText(value, unit, units) };
   const shownUnit = unit === 'mm' && units === 'us' ? 'in' : unit === 'share' ? '%' : unit;
-  const parsed = parseQuantity(unit === 'mm/s' ? withoutGradeSign(text) : text, { ...kind, example }, shownUnit, {
-    range,
-    name: texts.bench.limitName,
-  });
+  const parsed = parseQuantity(unit === 'mm/s' ? withoutGradeSign(text) : text, kind, shownUnit, options);
   const bare = unit === 'share' ? Number(text.replace(',', '.')) : Number.NaN;
   return bare > 0 && bare <= MOST_BARE_SHARE ? success(bare) : parsed;
 }

@@ -56,9 +56,19 @@ export interface FieldSetting {
   readonly weightUnit: WeightUnit;
 }
 
+/** What a message calls plain numbers, and what is usual for the bench. Other kinds have names of their own. */
+const OPTIONS: Partial<Record<FieldKind, parse.QuantityOptions>> = {
+  level: { name: 'level', example: '0.40' },
+  count: { name: 'number', example: '8' },
+  grams: { name: 'weight' },
+  weight: { name: 'weight' },
+  length: { example: '1.55 mm or 0.061 in' },
+  'turning-speed': { example: '3000 rpm' },
+};
+
 export function parseField(field: MeasureField, text: string, setting: FieldSetting): Result<FieldValue> {
-  const { kind, label } = field;
-  const options = { name: label.toLowerCase() };
+  const { kind } = field;
+  const options = OPTIONS[kind] ?? {};
   const unit = unitOf(kind, setting.units);
   const one = (parsed: Result<number>): Result<FieldValue> => (parsed.ok ? success({ number: parsed.value }) : parsed);
   switch (kind) {
@@ -73,7 +83,7 @@ export function parseField(field: MeasureField, text: string, setting: FieldSett
     case 'acceleration':
       return one(parse.parseAccelerationMps2(text, unit, options));
     case 'grams':
-      return one(parseGrams(text, 'g', options));
+      return one(parse.parseMassG(text, unit, options));
     case 'weight':
       return one(parseWeight(text, setting.weightUnit, options));
     case 'mass':
@@ -109,14 +119,9 @@ function withUncertainty(text: string, parse: (part: string) => Result<number>):
   return uncertainty.ok ? success({ number: number.value, uncertainty: Math.abs(uncertainty.value) }) : uncertainty;
 }
 
-function parseGrams(text: string, unit: string, options: parse.QuantityOptions): Result<number> {
-  const mass = parse.parseMassKg(text, unit, options);
-  return mass.ok ? success(mass.value * 1000) : mass;
-}
-
 /** A trial weight in the unit its form counts in: a plain number, or typed with a unit of the same sort. */
 function parseWeight(text: string, unit: WeightUnit, options: parse.QuantityOptions): Result<number> {
-  const parsed = unit === 'g' ? parseGrams(text, 'g', options) : parse.parseUnbalanceGmm(text, 'g·mm', options);
+  const parsed = unit === 'g' ? parse.parseMassG(text, 'g', options) : parse.parseUnbalanceGmm(text, 'g·mm', options);
   if (parsed.ok && !(parsed.value > 0)) {
     const { weightNotPositive: message, weightRemedy } = texts.bench.problem;
     return failure({ code: 'weight-zero', message, remedy: weightRemedy[unit] });

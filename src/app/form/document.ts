@@ -1,5 +1,6 @@
 /** The open job as it is edited: the job itself, and the text of fields that are half typed or wrong. */
-import type { Result } from '../../core/note.ts';
+import type { Problem, Result } from '../../core/note.ts';
+import { success } from '../../core/note.ts';
 import type { Job, Run } from '../../core/job/job.ts';
 import { JOB_SCHEMA_VERSION } from '../../core/job/job.ts';
 import type { Vehicle } from '../../core/vehicle/vehicle.ts';
@@ -22,6 +23,8 @@ export interface FieldSpec {
   readonly read: (job: Job, units: UnitSystem) => string;
   /** Empty text takes the entry out of the job. */
   readonly write: (job: Job, text: string, units: UnitSystem) => Result<Job>;
+  /** What is wrong with the entry beside others of the job. */
+  readonly check?: (job: Job) => Problem | null;
 }
 
 /** What a field shows: its text, and what is wrong with it. */
@@ -66,9 +69,10 @@ export function leaveField(document: JobDocument, field: FieldSpec, units: UnitS
 /** What to show in a field. */
 export function fieldState(document: JobDocument, field: FieldSpec, units: UnitSystem): FieldState {
   const text = document.typed[field.id];
-  if (text === undefined) return { text: field.read(document.job, units) };
-  const written = field.write(document.job, text, units);
-  return written.ok ? { text } : { text, message: written.problem.message, remedy: written.problem.remedy };
+  const written = text === undefined ? success(document.job) : field.write(document.job, text, units);
+  const problem = written.ok ? field.check?.(written.value) : written.problem;
+  const shown = text ?? field.read(document.job, units);
+  return problem ? { text: shown, message: problem.message, remedy: problem.remedy } : { text: shown };
 }
 
 /** The job with one run changed. */

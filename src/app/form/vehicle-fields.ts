@@ -44,16 +44,28 @@ function numberField(key: NumberKey): FieldSpec {
     label,
     example,
     hint,
-    read: (job) => job.vehicle[key]?.toString() ?? '',
+    read: (job) => ratioText(job.vehicle[key]),
     write: (job, text) => {
       if (text.trim() === '') return success(withVehicle(job, without(job.vehicle, key) as Vehicle));
-      const parsed = parseRatio(text, { range: RANGES[key], name: label.toLowerCase() });
+      const number = key === 'cylinders' ? withoutEngineWords(text) : text;
+      const parsed = parseRatio(number, { range: RANGES[key], name: quantities[key], example });
       if (!parsed.ok) return parsed;
       if (WHOLE.has(key) && !Number.isInteger(parsed.value)) return notWhole(text, example);
       return success(withVehicle(job, { ...job.vehicle, [key]: parsed.value }));
     },
   };
 }
+
+/** As it was typed; of a quotient of tooth counts no more than is read. */
+const ratioText = (ratio: number | undefined): string =>
+  ratio === undefined ? '' : `${+ratio.toFixed(4) === ratio ? ratio : +ratio.toFixed(3)}`;
+
+/** '8' of 'V8', 'inline 6', '8 cyl', '8 cylinders'. */
+const withoutEngineWords = (text: string): string =>
+  text
+    .trim()
+    .replace(/^(?:[vilrhw]|vr|inline|straight|flat)[\s-]?(?=\d)/iu, '')
+    .replace(/(?<=\d)[\s-]?cyl(?:\.|inders?)?$/iu, '');
 
 const notWhole = (text: string, example: string): Result<never> =>
   failure({
@@ -72,12 +84,12 @@ export function parseTire(text: string): Result<TireSpec> {
   const trimmed = text.trim();
   const perMile = PER_MILE.exec(trimmed)?.[1];
   if (perMile !== undefined) {
-    const revs = parseRatio(perMile, { range: [300, 1600], name: quantities.turnsPerMile });
+    const revs = parseRatio(perMile, { range: [300, 1600], name: quantities.turnsPerMile, example: '680' });
     return revs.ok ? success({ kind: 'revs-per-mile', revsPerMile: revs.value }) : revs;
   }
   const perKm = PER_KM.exec(trimmed)?.[1];
   if (perKm !== undefined) {
-    const revs = parseRatio(perKm, { range: [200, 1000], name: quantities.turnsPerKm });
+    const revs = parseRatio(perKm, { range: [200, 1000], name: quantities.turnsPerKm, example: '423' });
     return revs.ok ? success({ kind: 'revs-per-km', revsPerKm: revs.value }) : revs;
   }
   if (LENGTH.test(trimmed)) {
@@ -119,7 +131,11 @@ const gearRatiosField: FieldSpec = {
     if (pieces.length === 0) return success(withVehicle(job, without(job.vehicle, 'gearRatios')));
     const gearRatios: number[] = [];
     for (const piece of pieces) {
-      const ratio = parseRatio(piece, { range: [0.3, 25], name: quantities.gearRatio });
+      const ratio = parseRatio(piece, {
+        range: [0.3, 25],
+        name: quantities.gearRatio,
+        example: words.gearRatio.example,
+      });
       if (!ratio.ok) return ratio;
       gearRatios.push(ratio.value);
     }
@@ -138,7 +154,7 @@ const accessoriesField: FieldSpec = {
     for (const piece of pieces) {
       const [, name, ratioText] = /^\s*(.*?\p{L}.*?)\s+([\d.,:]+)\s*$/u.exec(piece) ?? [];
       if (name === undefined || ratioText === undefined) return notAccessory(piece);
-      const ratio = parseRatio(ratioText, { range: [0.05, 20], name: quantities.pulleyRatio });
+      const ratio = parseRatio(ratioText, { range: [0.05, 20], name: quantities.pulleyRatio, example: '2.8' });
       if (!ratio.ok) return ratio;
       accessories.push({ name, ratio: ratio.value });
     }
