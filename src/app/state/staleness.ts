@@ -1,11 +1,17 @@
 /** Whether an answer still belongs to the job as it is now. */
-import type { Job } from '../../core/job/job.ts';
+import type { Job, Run } from '../../core/job/job.ts';
 
 const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
 
+/** The runs an answer is made of: those of the complaint, or all where there are no others. */
+function answeredRuns({ runs }: Job): readonly Run[] {
+  const complaint = runs.filter(({ stage }) => stage !== 'proof');
+  return complaint.length > 0 ? complaint : runs;
+}
+
 /** Vehicle and runs are those of the answer; only then can it be weighed anew without the recordings. */
 export const isSameDrive = (one: Job, other: Job): boolean =>
-  same(one.vehicle, other.vehicle) && same(one.runs, other.runs);
+  same(one.vehicle, other.vehicle) && same(answeredRuns(one), answeredRuns(other));
 
 /** What was measured, done or held as a limit has changed, and nothing else that matters. */
 export const needsReweighing = (analysed: Job, job: Job): boolean =>

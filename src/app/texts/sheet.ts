@@ -46,7 +46,7 @@ export const sheet = {
   outcomeWrong: 'Found it wrong',
   outcomeTaken: (outcome: string) => `Entered: ${outcome}. The causes were ranked again.`,
   outcomeUndo: 'Take back',
-  stale: 'The job was changed since this answer was made.',
+  stale: 'The vehicle or the runs were changed since this answer was made, so it may no longer hold: diagnose again.',
   openCheck: (title: string) => `Open the check: ${title}`,
   noChecks: 'No further check is proposed for this job.',
   orders: 'Orders',
