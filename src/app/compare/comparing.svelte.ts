@@ -8,6 +8,7 @@ import type { SourcedJob } from '../../worker/protocol.ts';
 import { CANCELLED } from '../../worker/client.ts';
 import type { Book } from '../book/book.ts';
 import { documentOf } from '../book/stored-job.ts';
+import { without } from '../form/document.ts';
 import type { Session } from '../state/session.svelte.ts';
 import { sourceOf } from '../state/session.svelte.ts';
 import type { StoredRecording } from '../state/files.ts';
@@ -18,17 +19,27 @@ import { stageOf } from './stage-of.ts';
 /** A side of the comparison: a stage of the open job, or another job of the book by its id. */
 export type Side = 'complaint' | 'proof' | `job:${string}`;
 
+const DEFAULT_SIDES: { readonly before: Side; readonly after: Side } = { before: 'complaint', after: 'proof' };
+
+const isSame = (one: Question, other: Question): boolean => one.key === other.key && one.text === other.text;
+
+/** What is asked: which sides of which job, as its vehicle and runs are now. */
+interface Question {
+  readonly key: object;
+  readonly text: string;
+}
+
 export class Comparing {
   readonly #session: Session;
   readonly #book: Book;
-  before = $state<Side>('complaint');
-  after = $state<Side>('proof');
+  #sides = $state.raw<{ key: object; before: Side; after: Side } | null>(null);
   progress = $state.raw<Progress | null>(null);
   isWorking = $state(false);
   /** When the work under way began, on the page's own clock, ms. */
   startedMs = $state(0);
-  result = $state.raw<Comparison | null>(null);
-  problem = $state.raw<Problem | null>(null);
+  #answered = $state.raw<{ to: Question; answer: Result<Comparison> } | null>(null);
+  /** What was asked last: what was cancelled is not begun again by itself. */
+  #asked = $state.raw<Question | null>(null);
   #abort: AbortController | null = null;
 
   constructor(session: Session, book: Book) {
@@ -36,21 +47,62 @@ export class Comparing {
     this.#book = book;
   }
 
+  // Another job begins with its own runs again.
+  readonly #chosen = $derived.by(() => (this.#sides?.key === this.#session.key ? this.#sides : DEFAULT_SIDES));
+  readonly before = $derived.by((): Side => this.#chosen.before);
+  readonly after = $derived.by((): Side => this.#chosen.after);
+  readonly #question = $derived.by((): Question => {
+    const { key, job } = this.#session;
+    // What the vehicle is called changes no level.
+    const vehicle = without(job.vehicle, 'description');
+    return { key, text: JSON.stringify([this.before, this.after, vehicle, job.runs]) };
+  });
+  /** The answer to what is asked now; an answer to anything else is let go. */
+  readonly #answer = $derived.by(() =>
+    this.#answered && isSame(this.#answered.to, this.#question) ? this.#answered.answer : null,
+  );
+  readonly result = $derived.by((): Comparison | null => (this.#answer?.ok ? this.#answer.value : null));
+  readonly problem = $derived.by((): Problem | null =>
+    this.#answer && !this.#answer.ok && this.#answer.problem.code !== CANCELLED ? this.#answer.problem : null,
+  );
+  /** Why the sides chosen cannot be compared, in a sentence; null where they can. */
+  readonly refusal = $derived.by((): string | null => {
+    const { before, after } = this;
+    if (before === after) return texts.compare.sameSides;
+    const lacksProof = stageOf(this.#session.job, 'proof').runs.length === 0;
+    return lacksProof && (before === 'proof' || after === 'proof') ? texts.compare.noProof : null;
+  });
+
+  /** Takes another side; what was compared before belongs to it no more. */
+  choose(which: 'before' | 'after', side: Side): void {
+    this.cancel();
+    const { before, after } = this;
+    this.#sides = { key: this.#session.key, before, after, [which]: side };
+  }
+
+  /** Compares by itself where the job holds both stages and nobody has asked yet. Called from effects. */
+  begin(): void {
+    const isAsked = this.#asked !== null && isSame(this.#asked, this.#question);
+    if (isAsked || this.isWorking || stageOf(this.#session.job, 'proof').runs.length === 0) return;
+    if (this.#session.sources()) void this.run();
+  }
+
   async run(): Promise<void> {
+    if (this.refusal !== null) return;
     this.cancel();
     const abort = new AbortController();
     this.#abort = abort;
+    const question = this.#question;
+    this.#asked = question;
     this.isWorking = true;
     this.startedMs = performance.now();
     this.progress = null;
-    this.problem = null;
-    const result = await this.#compare(abort.signal);
+    const answer = await this.#compare(abort.signal);
     if (this.#abort !== abort) return;
     this.#abort = null;
     this.isWorking = false;
     this.progress = null;
-    this.result = result.ok ? result.value : null;
-    this.problem = result.ok || result.problem.code === CANCELLED ? null : result.problem;
+    this.#answered = { to: question, answer };
   }
 
   cancel(): void {

@@ -9,6 +9,7 @@ export const compare = {
   otherJob: (title: string) => `Job: ${title}`,
   addProof: 'Add proving runs',
   noProof: 'This job has no proving run yet. Record the same road at the same speed after the repair, and add it here.',
+  sameSides: 'Before and after are the same runs: choose another side, so that there is something to compare.',
   noJob:
     'No job is open. Runs of the complaint come first, with the road test; runs made after the repair are then added ' +
     'here. The last demo job has both.',
