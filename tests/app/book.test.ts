@@ -14,12 +14,15 @@ import {
   unusableOf,
   vehiclesWithHistory,
 } from '../../src/app/book/book-list.ts';
+import { HISTORY_NAME, writeHistory } from '../../src/app/book/history-file.ts';
 import type { StoredJob } from '../../src/app/book/stored-job.ts';
 import { checkStored, documentOf, RECORD_SCHEMA, storedOf } from '../../src/app/book/stored-job.ts';
+import type { JobEvent } from '../../src/app/book/timeline.ts';
 import { addEvents, eventOfAnswer, eventsOfChange } from '../../src/app/book/timeline.ts';
 import { crc32 } from '../../src/app/files/crc32.ts';
 import { packZip, unpackZip } from '../../src/app/files/zip.ts';
 import { emptyDocument } from '../../src/app/form/document.ts';
+import { writeJob } from '../../src/core/job/job-file.ts';
 import { report } from './fixture.ts';
 
 const job = { ...emptyDocument().job, title: 'Job 114', complaint: 'hums', runs: [{ file: 'a.csv' }] };
@@ -124,14 +127,51 @@ function pythonZipTest(path: string): string {
 }
 
 describe('a job as one file', () => {
+  const recordings = [
+    { name: 'a.csv', blob: new Blob(['1']) },
+    { name: 'other.csv', blob: new Blob(['2']) },
+  ];
+  const events: JobEvent[] = [
+    { kind: 'begun', atMs: 1 },
+    { kind: 'recorded', atMs: 2, file: 'a.csv', stage: 'complaint' },
+    { kind: 'answered', atMs: 3, sentence: 'Tire 1×.' },
+    { kind: 'measured', atMs: 4, what: 'runout' },
+    { kind: 'noted', atMs: 5, text: '<b>wheels</b> balanced' },
+  ];
+
   it('holds the job file and its recordings, and no others', async () => {
-    const archive = await packJob(job, [
-      { name: 'a.csv', blob: new Blob(['1']) },
-      { name: 'other.csv', blob: new Blob(['2']) },
-    ]);
+    const archive = await packJob(job, recordings, []);
     expect(archive.name).toBe('Job 114.perrev.zip');
-    const files = await unpackJob(archive.blob);
-    expect(files.ok && files.value.map(({ name }) => name)).toEqual(['Job 114.job.json', 'a.csv']);
+    const inside = await unpackJob(archive.blob);
+    expect(inside.ok && inside.value.files.map(({ name }) => name)).toEqual(['Job 114.job.json', 'a.csv']);
+  });
+
+  it('brings its history along', async () => {
+    const inside = await unpackJob((await packJob(job, recordings, events)).blob);
+    expect(inside.ok && inside.value).toMatchObject({ events, remark: null });
+  });
+
+  it('opens without a history where it is of before there was one', async () => {
+    const old = await packZip([{ name: 'Job 114.job.json', blob: new Blob([writeJob(job)]) }]);
+    const inside = await unpackJob(old);
+    expect(inside.ok && inside.value).toMatchObject({ events: [], remark: null });
+  });
+
+  it.each([
+    ['torn', '{"format": "perrev-history", "version": 1, "events": [{"kind": "noted"'],
+    ['of a newer version', JSON.stringify({ format: 'perrev-history', version: 2, events: [] })],
+    ['with something that is no event', JSON.stringify({ format: 'perrev-history', version: 1, events: [7] })],
+    ['with a date that is none', writeHistory([{ kind: 'noted', atMs: 9e15, text: 'x' }])],
+    ['with a text that is none', writeHistory([{ kind: 'noted', atMs: 1, text: 3 as unknown as string }])],
+    ['with a kind it inherits', writeHistory([{ kind: 'toString', atMs: 1 } as unknown as JobEvent])],
+  ])('opens with a remark where its history is %s', async (_, history) => {
+    const damaged = await packZip([
+      { name: 'Job 114.job.json', blob: new Blob([writeJob(job)]) },
+      { name: HISTORY_NAME, blob: new Blob([history]) },
+    ]);
+    const inside = await unpackJob(damaged);
+    expect(inside.ok && inside.value.files).toHaveLength(1);
+    expect(inside.ok && inside.value).toMatchObject({ events: [], remark: { code: 'history-damaged' } });
   });
 });
 

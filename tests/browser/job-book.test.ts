@@ -93,6 +93,10 @@ describe('the job book', () => {
     const { page } = await bench.open();
     await startJob(page, 'To go');
     await page.getByRole('link', { name: 'Job book' }).click();
+    await page.getByRole('textbox', { name: 'Add a note' }).fill('Joint greased');
+    await page.getByRole('button', { name: 'Add a note' }).click();
+    await page.getByText('Joint greased').waitFor();
+    await saved(page);
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       page.getByRole('button', { name: 'Save as one file' }).click(),
@@ -103,6 +107,15 @@ describe('the job book', () => {
     await other.setInputFiles('input[type=file]', [{ name: 'To go.perrev.zip', mimeType: 'application/zip', buffer }]);
     expect(await title(other).inputValue()).toBe('To go');
     await other.getByText('40 s ·').waitFor();
+    // Its history came along, and nothing in it is said twice.
+    await other.getByRole('link', { name: 'Job book' }).click();
+    const history = other.getByRole('region', { name: 'From complaint to proof' }).getByRole('listitem');
+    await history.getByText('Joint greased').waitFor();
+    expect(await history.locator('p').allTextContents()).toEqual([
+      'Job begun',
+      'Recording added: joint-replaced-cruise.csv',
+      'Joint greased',
+    ]);
   });
 
   it('undoes and redoes, also what was typed', async () => {

@@ -107,9 +107,11 @@ export class Keeper {
     this.#saved = stored ? { document: this.#session.document, analysed: null } : null;
     this.#newest = stored?.revision ?? 0;
     this.#id = stored?.id ?? crypto.randomUUID();
-    this.#job = stored ? this.#session.job : null;
+    const { pastEvents, job } = this.#session;
+    // Where the past is known, only what changes from here on is new.
+    this.#job = stored || pastEvents.length > 0 ? job : null;
     this.current = stored;
-    this.events = stored?.events ?? [{ kind: 'begun', atMs: Date.now() }];
+    this.events = stored?.events ?? (pastEvents.length > 0 ? pastEvents : [{ kind: 'begun', atMs: Date.now() }]);
     this.status = stored ? 'saved' : 'none';
     this.told = null;
     this.problem = null;

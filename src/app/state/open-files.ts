@@ -3,6 +3,7 @@ import type { Problem } from '../../core/note.ts';
 import type { Run } from '../../core/job/job.ts';
 import { readJob } from '../../core/job/job-file.ts';
 import { unpackJob } from '../book/archive.ts';
+import type { JobEvent } from '../book/timeline.ts';
 import { CANCELLED } from '../../worker/client.ts';
 import type { JobDocument } from '../form/document.ts';
 import { emptyDocument } from '../form/document.ts';
@@ -13,22 +14,27 @@ import { withEntry, withoutEntry } from './maps.ts';
 import type { Session } from './session.svelte.ts';
 import { missingRecording, sourceOf } from './session.svelte.ts';
 
+const NO_EVENTS: readonly JobEvent[] = [];
+
 /** Opens job files and recordings, and starts reading what is new. */
 export async function openFiles(session: Session, files: readonly File[]): Promise<void> {
-  const { jobs, archives, recordings } = sortFiles(files);
+  const { jobs: jobFiles, archives, recordings } = sortFiles(files);
+  const jobs = jobFiles.map((file) => ({ file, events: NO_EVENTS }));
   const refused: Problem[] = [];
   for (const archive of archives) {
     const inside = await unpackJob(archive);
     if (!inside.ok) refused.push({ file: archive.name, ...inside.problem });
     else {
-      const { jobs: more, recordings: their } = sortFiles(inside.value);
-      jobs.push(...more);
+      const { files: its, events, remark } = inside.value;
+      const { jobs: more, recordings: their } = sortFiles(its);
+      jobs.push(...more.map((file) => ({ file, events })));
       recordings.push(...their);
+      if (remark) refused.push({ file: archive.name, ...remark });
     }
   }
-  for (const file of jobs) {
+  for (const { file, events } of jobs) {
     const job = readJob(await file.text(), file.name);
-    if (job.ok) session.load({ ...emptyDocument(), job: job.value }, []);
+    if (job.ok) session.load({ ...emptyDocument(), job: job.value }, [], { events });
     else refused.push(job.problem);
   }
   if (recordings.length > 0 && session.stage === 'empty') session.load(emptyDocument(lastVehicle()), []);
@@ -48,7 +54,7 @@ export async function openDemo(session: Session, files: readonly File[]): Promis
   }
   const stored = recordings.map((blob): StoredRecording => ({ id: crypto.randomUUID(), name: blob.name, blob }));
   const ids = Object.fromEntries(stored.map(({ name, id }) => [name, id]));
-  session.load({ ...emptyDocument(), job: job.value, recordings: ids }, stored, 'demo');
+  session.load({ ...emptyDocument(), job: job.value, recordings: ids }, stored, { isDemo: true });
   await lookIntoRecordings(session);
 }
 

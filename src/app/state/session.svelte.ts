@@ -7,6 +7,7 @@ import type { Measurement } from '../../core/driveline/measurement.ts';
 import type { RecordingFacts } from '../../worker/recording-facts.ts';
 import type { RecordingSource } from '../../worker/protocol.ts';
 import { CANCELLED, WorkerClient } from '../../worker/client.ts';
+import type { JobEvent } from '../book/timeline.ts';
 import type { FieldSpec, JobDocument } from '../form/document.ts';
 import { emptyDocument, leaveField, removeRun, typeInto } from '../form/document.ts';
 import { needsOf } from '../form/needs.ts';
@@ -31,6 +32,8 @@ export class Session {
   #history = $state.raw(startHistory<JobDocument>(emptyDocument()));
   /** Stands for the open job: another object for another job. */
   key = $state.raw<object>({});
+  /** What had happened to the open job before it was opened from a file. */
+  pastEvents: readonly JobEvent[] = [];
   /** Recordings at hand, by the file name in the job. Kept after a run is removed, so that undo finds them. */
   files = $state.raw<ReadonlyMap<string, StoredRecording>>(emptyMap());
   facts = $state.raw<ReadonlyMap<string, RecordingFacts>>(emptyMap());
@@ -66,10 +69,15 @@ export class Session {
   });
 
   /** Replaces the open job by another. */
-  load(document: JobDocument, recordings: readonly StoredRecording[], kind: 'own' | 'demo' = 'own'): void {
+  load(
+    document: JobDocument,
+    recordings: readonly StoredRecording[],
+    { isDemo = false, events = [] }: { readonly isDemo?: boolean; readonly events?: readonly JobEvent[] } = {},
+  ): void {
     this.cancel();
     this.key = {};
-    this.#sample = kind === 'demo' ? document : null;
+    this.#sample = isDemo ? document : null;
+    this.pastEvents = events;
     this.#history = startHistory(document);
     this.files = mapOf(recordings.map((recording) => [recording.name, recording]));
     this.facts = emptyMap();

@@ -52,7 +52,7 @@ export class Shelf {
       this.problem = document.ok ? (bytes.ok ? null : bytes.problem) : document.problem;
       return;
     }
-    const archive = await packJob(document.value.job, bytes.value);
+    const archive = await packJob(document.value.job, bytes.value, stored.events);
     download(archive.blob, archive.name);
   }
 

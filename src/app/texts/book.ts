@@ -59,6 +59,10 @@ export const book = {
   failed: (what: string) => `The browser’s store refused: ${what}`,
   failedRemedy: 'Save the job as one file before closing this page.',
   otherTab: 'Changed in another tab; the change is shown here.',
+  historyDamaged: {
+    message: 'What happened to this job so far cannot be read: it is damaged, or of a newer version of perrev.',
+    remedy: 'The job and its recordings are opened without it; its history begins anew.',
+  },
   archiveDamaged: {
     message: 'This file is not a job saved by perrev, or it is damaged.',
     remedy: 'Open the copy it was made from, or open its recordings one by one.',
