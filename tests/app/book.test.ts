@@ -136,6 +136,7 @@ describe('a job as one file', () => {
     { kind: 'recorded', atMs: 2, file: 'a.csv', stage: 'complaint' },
     { kind: 'answered', atMs: 3, sentence: 'Tire 1×.' },
     { kind: 'measured', atMs: 4, what: 'runout' },
+    { kind: 'compared', atMs: 4, sentence: 'Tire 1× is gone.' },
     { kind: 'noted', atMs: 5, text: '<b>wheels</b> balanced' },
   ];
 
@@ -241,5 +242,12 @@ describe('the timeline', () => {
     const event = eventOfAnswer([], report, 1);
     expect(event).toMatchObject({ kind: 'answered', sentence: report.sentence });
     expect(eventOfAnswer([event!], report, 2)).toBeNull();
+  });
+
+  it('does not take what was compared for what was diagnosed', () => {
+    const answered = eventOfAnswer([], report, 1);
+    const compared = eventOfAnswer([answered!], report, 2, 'compared');
+    expect(compared).toMatchObject({ kind: 'compared', sentence: report.sentence });
+    expect(eventOfAnswer([answered!, compared!], report, 3, 'compared')).toBeNull();
   });
 });

@@ -26,13 +26,13 @@ function makeSession(job: Job) {
 }
 
 describe('what is compared', () => {
-  let make: (session: object) => Comparing;
+  let make: (session: object, told?: (comparison: Comparison) => void) => Comparing;
   beforeAll(async () => {
     // The reader's settings ask the browser as soon as they are loaded.
     vi.stubGlobal('matchMedia', () => ({ matches: false, addEventListener: () => undefined }));
     vi.stubGlobal('navigator', { language: 'en-US' });
     const module = await import('../../src/app/compare/comparing.svelte.ts');
-    make = (session) => new module.Comparing(session as Session, {} as Book);
+    make = (session, told) => new module.Comparing(session as Session, {} as Book, told);
   });
   afterAll(() => void vi.unstubAllGlobals());
 
@@ -60,6 +60,17 @@ describe('what is compared', () => {
     expect(comparing.refusal).toMatch(/no proving run/u);
     comparing.choose('after', 'job:other');
     expect(comparing.refusal).toBeNull();
+  });
+
+  it('is told of where the open job is a side of it, and only then', async () => {
+    const told = vi.fn();
+    const comparing = make(makeSession(both).session, told);
+    await comparing.run();
+    expect(told).toHaveBeenCalledExactlyOnceWith(comparison);
+    expect(comparing.ofOpenJob).toBe(comparison);
+    comparing.choose('before', 'job:one');
+    comparing.choose('after', 'job:other');
+    expect(comparing.ofOpenJob).toBeNull();
   });
 
   it('is begun by itself once for what is asked, not again after it was cancelled', async () => {

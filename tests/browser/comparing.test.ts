@@ -1,8 +1,14 @@
+import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import { useBrowser } from './support/browser.ts';
-import { axeViolations, go, openDemo } from './support/tasks.ts';
+import { PHONE, useBrowser } from './support/browser.ts';
+import { axeViolations, go, openDemo, waitForAnswer } from './support/tasks.ts';
 
 const bench = useBrowser();
+
+async function print(page: Page, what: string): Promise<void> {
+  await page.locator('summary', { hasText: /^Print$/u }).click();
+  await page.getByRole('button', { name: what }).click();
+}
 
 describe('before and after', () => {
   it('takes the verdict away with the side it was about, and refuses a side against itself', async () => {
@@ -19,6 +25,40 @@ describe('before and after', () => {
     expect(await axeViolations(page)).toEqual([]);
     await before.selectOption('This job, runs of the complaint');
     await verdict.waitFor();
+    expect(complaints).toEqual([]);
+  });
+
+  it('is entered into the history and printed, also after a reload and on a phone', async () => {
+    const { page, complaints } = await bench.open();
+    await openDemo(page, /comeback/iu);
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    await page.getByText('Saved in this browser').waitFor();
+    await go(page, 'before-and-after');
+    const history = page.getByRole('region', { name: 'From complaint to proof' });
+    await history.getByText(/^Before and after: Driveshaft 2× is gone/u).waitFor();
+    await page.getByText('Saved in this browser').waitFor();
+    await page.reload();
+    await go(page, 'road-test');
+    await waitForAnswer(page);
+    await print(page, 'One page for the customer');
+    const proof = page.locator('section', { hasText: 'Before and after the repair' });
+    await proof.getByText('Driveshaft 2× is gone').waitFor();
+    expect(await proof.textContent()).toMatch(/\d dB.*felt level [\d.]+ before/u);
+    expect(await axeViolations(page)).toEqual([]);
+    const pdf = await page.pdf({ preferCSSPageSize: true });
+    expect(pdf.toString('latin1').match(/\/Type\s*\/Page[^s]/gu)).toHaveLength(1);
+    await page.getByRole('button', { name: 'Back' }).click();
+    await print(page, 'All pages for the file');
+    await page.getByRole('rowheader', { name: 'driveshaft 2×' }).first().waitFor();
+    await page.getByRole('cell', { name: 'comeback-proof.csv', exact: true }).waitFor();
+    expect(await page.getByText(/: Before and after: Driveshaft 2× is gone/u).count()).toBe(1);
+    expect(await axeViolations(page)).toEqual([]);
+    await page.setViewportSize(PHONE.viewport!);
+    const table = await page
+      .getByRole('table', { name: / against / })
+      .first()
+      .boundingBox();
+    expect(table!.x + table!.width).toBeLessThanOrEqual(PHONE.viewport!.width);
     expect(complaints).toEqual([]);
   });
 });

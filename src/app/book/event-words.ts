@@ -12,6 +12,8 @@ export function eventText(event: JobEvent): string {
       return event.stage === 'proof' ? words.proved(event.file) : words.recorded(event.file);
     case 'answered':
       return words.answered(event.sentence);
+    case 'compared':
+      return words.compared(event.sentence);
     case 'measured':
       return words.measured(measuredName(event.what));
     case 'noted':

@@ -17,6 +17,7 @@ const TEXTS = {
   begun: [],
   recorded: ['file', 'stage'],
   answered: ['sentence'],
+  compared: ['sentence'],
   measured: ['what'],
   noted: ['text'],
 } as const satisfies Record<JobEvent['kind'], readonly string[]>;

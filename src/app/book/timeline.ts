@@ -6,6 +6,7 @@ export type JobEvent =
   | { readonly kind: 'begun'; readonly atMs: number }
   | { readonly kind: 'recorded'; readonly atMs: number; readonly file: string; readonly stage: 'complaint' | 'proof' }
   | { readonly kind: 'answered'; readonly atMs: number; readonly sentence: string }
+  | { readonly kind: 'compared'; readonly atMs: number; readonly sentence: string }
   | { readonly kind: 'measured'; readonly atMs: number; readonly what: string }
   | { readonly kind: 'noted'; readonly atMs: number; readonly text: string };
 
@@ -24,10 +25,15 @@ export function eventsOfChange(before: Job, after: Job, atMs: number): JobEvent[
   return [...recorded, ...measured];
 }
 
-/** The event of an answer; null where it says the same as the last one. */
-export function eventOfAnswer(events: readonly JobEvent[], report: Report, atMs: number): JobEvent | null {
-  const last = events.findLast((event) => event.kind === 'answered');
-  return last?.sentence === report.sentence ? null : { kind: 'answered', atMs, sentence: report.sentence };
+/** The event of an answer or a comparison; null where it says the same as the last one of its kind. */
+export function eventOfAnswer(
+  events: readonly JobEvent[],
+  { sentence }: Pick<Report, 'sentence'>,
+  atMs: number,
+  kind: 'answered' | 'compared' = 'answered',
+): JobEvent | null {
+  const said = events.flatMap((event) => (event.kind === kind ? [event.sentence] : []));
+  return said.at(-1) === sentence ? null : { kind, atMs, sentence };
 }
 
 /** The later of two entries about the same run or measurement replaces the earlier, so that typing leaves no trail. */

@@ -1,6 +1,6 @@
 /** One order's change in words. */
-import { feltText } from '../../core/report/format.ts';
-import type { ComparedLevel, OrderChange } from '../../core/diagnosis/compare/comparison.ts';
+import { feltText, speedText, type UnitSystem } from '../../core/report/format.ts';
+import type { ComparedLevel, ComparedPair, ComparedRun, OrderChange } from '../../core/diagnosis/compare/comparison.ts';
 import { texts } from '../texts.ts';
 
 const words = texts.compare;
@@ -16,6 +16,13 @@ export const levelText = ({ feltLevel, seen }: ComparedLevel): string =>
 
 export const changeDbText = ({ changeDb, before, after }: OrderChange): string =>
   before.seen || after.seen ? words.decibel(signed(changeDb)) : '';
+
+/** 'Cruise (62 mph) against Proof (61 mph)'. */
+export function pairTitle({ before, after }: ComparedPair, units: UnitSystem): string {
+  const nameOf = ({ name, speedMps }: ComparedRun): string =>
+    speedMps === null ? name : `${name} (${speedText(speedMps, units)})`;
+  return words.pair(nameOf(before), nameOf(after));
+}
 
 /** '−16.2 and −12.0 dB'; an end the noise hides is open. */
 export function intervalText({ lowDb, highDb }: OrderChange): string {

@@ -21,6 +21,8 @@ export type Side = 'complaint' | 'proof' | `job:${string}`;
 
 const DEFAULT_SIDES: { readonly before: Side; readonly after: Side } = { before: 'complaint', after: 'proof' };
 
+const isOwn = (side: Side): boolean => side === 'complaint' || side === 'proof';
+
 const isSame = (one: Question, other: Question): boolean => one.key === other.key && one.text === other.text;
 
 /** What is asked: which sides of which job, as its vehicle and runs are now. */
@@ -32,6 +34,7 @@ interface Question {
 export class Comparing {
   readonly #session: Session;
   readonly #book: Book;
+  readonly #onResult: (comparison: Comparison) => void;
   #sides = $state.raw<{ key: object; before: Side; after: Side } | null>(null);
   progress = $state.raw<Progress | null>(null);
   isWorking = $state(false);
@@ -42,9 +45,11 @@ export class Comparing {
   #asked = $state.raw<Question | null>(null);
   #abort: AbortController | null = null;
 
-  constructor(session: Session, book: Book) {
+  /** @param onResult told of each comparison the open job is a side of, while it is still the open one */
+  constructor(session: Session, book: Book, onResult: (comparison: Comparison) => void = () => undefined) {
     this.#session = session;
     this.#book = book;
+    this.#onResult = onResult;
   }
 
   // Another job begins with its own runs again.
@@ -64,6 +69,10 @@ export class Comparing {
   readonly result = $derived.by((): Comparison | null => (this.#answer?.ok ? this.#answer.value : null));
   readonly problem = $derived.by((): Problem | null =>
     this.#answer && !this.#answer.ok && this.#answer.problem.code !== CANCELLED ? this.#answer.problem : null,
+  );
+  /** The result where the open job is a side of it, so that it belongs on its paper and into its history. */
+  readonly ofOpenJob = $derived.by((): Comparison | null =>
+    isOwn(this.before) || isOwn(this.after) ? this.result : null,
   );
   /** Why the sides chosen cannot be compared, in a sentence; null where they can. */
   readonly refusal = $derived.by((): string | null => {
@@ -103,6 +112,7 @@ export class Comparing {
     this.isWorking = false;
     this.progress = null;
     this.#answered = { to: question, answer };
+    if (this.ofOpenJob) this.#onResult(this.ofOpenJob);
   }
 
   cancel(): void {

@@ -8,5 +8,5 @@ import { View } from './view.svelte.ts';
 export const session = new Session();
 export const view = new View(session);
 export const book = new Book();
-export const comparing = new Comparing(session, book);
 export const keeper = new Keeper(session, book);
+export const comparing = new Comparing(session, book, (comparison) => keeper.addComparison(comparison));

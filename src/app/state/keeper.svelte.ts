@@ -2,6 +2,7 @@
 import { untrack } from 'svelte';
 import type { Problem } from '../../core/note.ts';
 import type { Job } from '../../core/job/job.ts';
+import type { Comparison } from '../../core/diagnosis/compare/comparison.ts';
 import type { Book } from '../book/book.ts';
 import { SAVE_CONFLICT } from '../book/book.ts';
 import type { StoredJob } from '../book/stored-job.ts';
@@ -97,7 +98,19 @@ export class Keeper {
   }
 
   addNote(text: string): void {
-    this.events = addEvents(this.events, [{ kind: 'noted', atMs: Date.now(), text }]);
+    this.#enter({ kind: 'noted', atMs: Date.now(), text });
+  }
+
+  /** Enters what before and after said of the open job, unless it said so last time. */
+  addComparison(comparison: Comparison): void {
+    const event = eventOfAnswer(this.events, comparison, Date.now(), 'compared');
+    if (event) this.#enter(event);
+  }
+
+  #enter(event: JobEvent): void {
+    this.events = addEvents(this.events, [event]);
+    // A demo nobody changed is not kept, whatever was seen in it.
+    if (this.current === null && this.#session.isUntouchedDemo) return;
     this.#isDirty = true;
     void this.#saveAll();
   }

@@ -27,6 +27,7 @@ export const book = {
     recorded: (file: string) => `Recording added: ${file}`,
     proved: (file: string) => `Proving run ${file}`,
     answered: (sentence: string) => sentence,
+    compared: (sentence: string) => `Before and after: ${sentence}`,
     measured: (what: string) => `Measured: ${what}`,
     noted: (text: string) => text,
   },

@@ -17,6 +17,8 @@ export const print = {
   causes: (label: string) => `Causes of ${label}`,
   checks: 'Checks proposed',
   runs: 'Recordings',
+  proofRun: (name: string) => `${name} (after the repair)`,
+  waiting: 'Before and after the repair is still being compared.',
   history: 'From complaint to proof',
   remarks: 'Remarks on the recordings',
   program: (version: string) => `Made with perrev ${version} from the recordings named here.`,
