@@ -186,6 +186,7 @@ export const lessonControls = {
     making: 'Making the recording; the page stays usable.',
     failed: 'The recording could not be made.',
     ready: (name: string, rows: number) => `Ready: ${name}, ${rows} samples.`,
+    former: 'These files belong to the settings and the word before the change. Make the recording to have new ones.',
     saveRecording: 'Save recording',
     saveJob: 'Save job file',
     saveAnswer: 'Save sealed answer',
