@@ -89,6 +89,48 @@ describe('the job book', () => {
     expect(complaints).toEqual([]);
   });
 
+  it('says of the open job that it was deleted, here and in another tab; the next change brings it back', async () => {
+    const { page, context, complaints } = await bench.open();
+    await startJob(page, 'Truck that hums');
+    const { page: other } = await bench.openIn(context);
+    await other.getByRole('button', { name: /Truck that hums/u }).click();
+    await saved(other);
+    await page.getByRole('link', { name: 'Job book' }).click();
+    const remove = page.getByRole('button', { name: 'Delete: Truck that hums' });
+    const deleted = (tab: Page) => tab.getByText('Not saved: deleted from the job book').waitFor();
+    await remove.click();
+    await deleted(page);
+    await deleted(other);
+    await page.getByRole('button', { name: 'Take back' }).click();
+    await saved(page);
+    await saved(other);
+    await remove.click();
+    await deleted(page);
+    await page.getByRole('link', { name: 'Road test' }).click();
+    await title(page).fill('Truck that hums loudly');
+    await saved(page);
+    expect(await page.getByText('another tab').count()).toBe(0);
+    await page.getByRole('link', { name: 'Job book' }).click();
+    await page.getByText('1 job', { exact: true }).waitFor();
+    await page
+      .getByRole('button', { name: /Truck that hums loudly/u })
+      .first()
+      .waitFor();
+    expect(complaints).toEqual([]);
+  });
+
+  it('begins without a job that was deleted while it was open, once the page is loaded again', async () => {
+    const { page } = await bench.open();
+    await startJob(page, 'Truck that hums');
+    await page.getByRole('link', { name: 'Job book' }).click();
+    await page.getByRole('button', { name: 'Delete: Truck that hums' }).click();
+    await page.getByText('Not saved: deleted').waitFor();
+    await page.reload();
+    await page.getByText('No jobs yet').waitFor();
+    await page.getByRole('link', { name: 'Road test' }).click();
+    expect(await title(page).count()).toBe(0);
+  });
+
   it('saves a job with its recordings as one file that opens elsewhere', async () => {
     const { page } = await bench.open();
     await startJob(page, 'To go');

@@ -13,12 +13,12 @@ import { addEvents, eventOfAnswer, eventsOfChange } from '../book/timeline.ts';
 import { texts } from '../texts.ts';
 import { lookIntoRecordings } from './open-files.ts';
 import { rememberVehicle } from './last-vehicle.ts';
+import { KeptRecordings } from './kept-recordings.ts';
 import { Journal, recoverJournals } from './journal.ts';
-import { mutableSet } from './maps.ts';
 import type { Session } from './session.svelte.ts';
 import { TabTalk } from './tab-talk.ts';
 
-export type KeepStatus = 'none' | 'saving' | 'saved' | 'unsaved' | 'off';
+export type KeepStatus = 'none' | 'saving' | 'saved' | 'unsaved' | 'deleted' | 'off';
 
 export class Keeper {
   readonly #session: Session;
@@ -46,11 +46,12 @@ export class Keeper {
   #isSaving = false;
   /** Content of the save that has begun and is not yet known to be done. */
   #onItsWay: string | null = null;
-  readonly #keptRecordings = mutableSet<string>();
+  readonly #recordings: KeptRecordings;
 
   constructor(session: Session, book: Book) {
     this.#session = session;
     this.#book = book;
+    this.#recordings = new KeptRecordings(book);
   }
 
   /** Watches the session. Called once, from an effect; saving is a side effect by nature. */
@@ -115,6 +116,21 @@ export class Keeper {
     void this.#saveAll();
   }
 
+  /** The job book has deleted a job or taken it back. */
+  jobMarked(job: StoredJob): void {
+    this.#talk.saved(job.id, job.revision);
+    if (this.current?.id === job.id) this.#goOnFrom(job);
+  }
+
+  /** Goes on from a record that was deleted or taken back: a change to what is open brings it back under its own name. */
+  #goOnFrom(job: StoredJob): void {
+    this.current = job;
+    this.#newest = Math.max(this.#newest, job.revision);
+    this.status = statusOf(job);
+    // A page loaded again begins without what was deleted.
+    this.#talk.openId = job.deletedMs === undefined ? job.id : null;
+  }
+
   #begin(key: object, stored: StoredJob | null = null): void {
     this.#key = key;
     this.#saved = stored ? { document: this.#session.document, analysed: null } : null;
@@ -125,12 +141,11 @@ export class Keeper {
     this.#job = stored || pastEvents.length > 0 ? job : null;
     this.current = stored;
     this.events = stored?.events ?? (pastEvents.length > 0 ? pastEvents : [{ kind: 'begun', atMs: Date.now() }]);
-    this.status = stored ? 'saved' : 'none';
+    this.status = stored ? statusOf(stored) : 'none';
     this.told = null;
     this.problem = null;
     this.#talk.openId = stored?.id ?? null;
-    this.#keptRecordings.clear();
-    Object.values(stored?.recordings ?? {}).forEach((id) => this.#keptRecordings.add(id));
+    this.#recordings.begin(Object.values(stored?.recordings ?? {}));
   }
 
   #noteEvents(job: Job): void {
@@ -150,7 +165,10 @@ export class Keeper {
     while (this.#isDirty) {
       this.#isDirty = false;
       this.status = 'saving';
-      const problem = (await this.#saveJob()) ?? (await this.#saveRecordings());
+      const { document, files } = this.#session;
+      const problem =
+        (await this.#saveJob()) ??
+        (await this.#recordings.save(Object.values(document.recordings), [...files.values()]));
       this.problem = problem;
       this.status = problem === null ? 'saved' : problem.code === 'store-failed' ? 'off' : 'unsaved';
     }
@@ -171,6 +189,11 @@ export class Keeper {
       return null;
     }
     if (saved.problem.code !== SAVE_CONFLICT) return saved.problem;
+    const present = await this.#book.load(record.id);
+    if (present.ok && present.value.deletedMs !== undefined && this.current?.id === record.id) {
+      this.#goOnFrom(present.value);
+      return this.#saveJob();
+    }
     this.told = `${saved.problem.message} ${saved.problem.remedy}`;
     this.current = null;
     this.#id = crypto.randomUUID();
@@ -193,18 +216,6 @@ export class Keeper {
     return storedOf(answer ? { ...base, answer } : base, document);
   }
 
-  async #saveRecordings(): Promise<Problem | null> {
-    const { files, document } = this.#session;
-    for (const id of Object.values(document.recordings)) {
-      const file = [...files.values()].find((candidate) => candidate.id === id);
-      if (!file || this.#keptRecordings.has(id)) continue;
-      const kept = await this.#book.keepRecording({ ...file, addedMs: Date.now() });
-      if (!kept.ok) return kept.problem;
-      this.#keptRecordings.add(id);
-    }
-    return null;
-  }
-
   async #otherTabSaved(id: string, revision: number): Promise<void> {
     this.changes++;
     if (this.current?.id !== id) return;
@@ -221,12 +232,18 @@ export class Keeper {
     const bytes = stored.ok ? await this.#book.recordings(Object.values(stored.value.recordings)) : stored;
     if (!stored.ok || !document.ok || this.current !== current || this.#isDirty) return false;
     if (stored.value.revision <= current.revision) return false;
-    this.current = stored.value;
+    if (stored.value.deletedMs !== undefined) {
+      this.#goOnFrom(stored.value);
+      return true;
+    }
     this.events = stored.value.events;
     this.#job = document.value.job;
     this.#saved = { document: document.value, analysed: this.#session.analysed };
     this.#session.adopt(document.value, bytes.ok ? bytes.value : []);
+    this.#goOnFrom(stored.value);
     this.told = texts.book.otherTab;
     return true;
   }
 }
+
+const statusOf = ({ deletedMs }: StoredJob): KeepStatus => (deletedMs === undefined ? 'saved' : 'deleted');

@@ -9,6 +9,7 @@ import { download, downloadText } from '../files/download.ts';
 
 export class Shelf {
   readonly #book: Book;
+  readonly #onMarked: (job: StoredJob) => void;
   #entries = $state.raw<readonly BookEntry[]>([]);
   isLoaded = $state(false);
   problem = $state.raw<Problem | null>(null);
@@ -17,20 +18,23 @@ export class Shelf {
   readonly rows = $derived(rowsOf(this.#entries));
   readonly unusable = $derived(unusableOf(this.#entries));
 
-  constructor(book: Book) {
+  /** @param onMarked told of each job that was deleted or taken back, as it is in the book now */
+  constructor(book: Book, onMarked: (job: StoredJob) => void = () => undefined) {
     this.#book = book;
+    this.#onMarked = onMarked;
   }
 
   async load(): Promise<void> {
     const entries = await this.#book.list();
     if (entries.ok) this.#entries = entries.value;
+    // A change to the open job brings it back by itself.
+    if (this.deleted && this.rows.some(({ id }) => id === this.deleted?.id)) this.deleted = null;
     this.problem = entries.ok ? null : entries.problem;
     this.isLoaded = true;
   }
 
   async remove(job: StoredJob): Promise<void> {
-    await this.#mark({ ...job, deletedMs: Date.now() });
-    this.deleted = job;
+    if (await this.#mark({ ...job, deletedMs: Date.now() })) this.deleted = job;
   }
 
   async takeBack(): Promise<void> {
@@ -60,9 +64,11 @@ export class Shelf {
     downloadText(JSON.stringify(raw, null, 2), `${id}.json`, 'application/json');
   }
 
-  async #mark(job: StoredJob): Promise<void> {
+  async #mark(job: StoredJob): Promise<boolean> {
     const saved = await this.#book.save(job, job.revision);
-    if (!saved.ok) this.problem = saved.problem;
+    if (saved.ok) this.#onMarked(saved.value);
     await this.load();
+    if (!saved.ok) this.problem = saved.problem;
+    return saved.ok;
   }
 }

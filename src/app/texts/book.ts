@@ -37,6 +37,7 @@ export const book = {
     saved: 'Saved in this browser',
     saving: 'Saving …',
     unsaved: 'Not saved',
+    deleted: 'Not saved: deleted from the job book',
     off: 'Not kept: this browser stores nothing',
   },
   damaged: {
