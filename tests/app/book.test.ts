@@ -15,6 +15,7 @@ import {
   vehiclesWithHistory,
 } from '../../src/app/book/book-list.ts';
 import { HISTORY_NAME, writeHistory } from '../../src/app/book/history-file.ts';
+import { dateText } from '../../src/app/book/dates.ts';
 import type { StoredJob } from '../../src/app/book/stored-job.ts';
 import { checkStored, documentOf, RECORD_SCHEMA, storedOf } from '../../src/app/book/stored-job.ts';
 import type { JobEvent } from '../../src/app/book/timeline.ts';
@@ -46,15 +47,21 @@ describe('a job in the list', () => {
     expect([row.title, title, subtitleOf(row)]).toEqual(['Job 114', 'Job 114', 'work truck · “hums”']);
   });
 
-  it('is called by its vehicle where nobody named it, which is then not said twice', () => {
+  it('is called by its vehicle and its beginning where nobody named it, which is then not said twice', () => {
     const { row, title } = rowOf({ title: '', vehicle });
-    expect([row.title, title, subtitleOf(row)]).toEqual(['work truck', 'work truck', '“hums”']);
+    const name = `work truck, ${dateText(1)}`;
+    expect([row.title, title, subtitleOf(row)]).toEqual([name, name, '“hums”']);
     expect(row.vehicle).toBe('work truck');
   });
 
-  it('is a new job where neither is known', () => {
+  it('is called by its first recording where the vehicle has no name either', () => {
     const { row, title } = rowOf({ title: ' ' });
-    expect([row.title, title, subtitleOf(row)]).toEqual(['New job', 'New job', '“hums”']);
+    const name = `a.csv, ${dateText(1)}`;
+    expect([row.title, title, subtitleOf(row)]).toEqual([name, name, '“hums”']);
+  });
+
+  it('is a new job of its date where nothing is known', () => {
+    expect(rowOf({ title: '', runs: [] }).title).toBe(`New job, ${dateText(1)}`);
   });
 });
 

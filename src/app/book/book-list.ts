@@ -2,12 +2,15 @@
 import type { Job } from '../../core/job/job.ts';
 import { texts } from '../texts.ts';
 import type { BookEntry } from './book.ts';
+import { dateText } from './dates.ts';
 import type { StoredJob } from './stored-job.ts';
 import { documentOf } from './stored-job.ts';
 
 export interface BookRow {
   readonly id: string;
   readonly title: string;
+  /** A person gave it its title. */
+  readonly isNamed: boolean;
   /** As typed by the technician; jobs of one vehicle share it. */
   readonly vehicle: string;
   readonly complaint: string;
@@ -40,7 +43,8 @@ export function unusableOf(entries: readonly BookEntry[]): Extract<BookEntry, { 
 function rowOf(stored: StoredJob, job: Job): BookRow {
   return {
     id: stored.id,
-    title: nameOf(job),
+    title: nameOf(job, stored.createdMs),
+    isNamed: isNamed(job),
     vehicle: job.vehicle.description ?? '',
     complaint: job.complaint ?? '',
     answer: stored.answer?.sentence ?? null,
@@ -50,19 +54,24 @@ function rowOf(stored: StoredJob, job: Job): BookRow {
   };
 }
 
-/** Its own name, else that of its vehicle: a book full of "New job" tells nothing. */
-const nameOf = ({ title, vehicle }: Job): string =>
-  title?.trim() || vehicle.description?.trim() || texts.frame.untitledJob;
+const isNamed = ({ title }: Job): boolean => (title?.trim() ?? '') !== '';
+
+/** Its own name, else its vehicle or first recording and when it was begun: a book full of "New job" tells nothing. */
+export function nameOf({ title, vehicle, runs }: Job, createdMs: number): string {
+  const what = vehicle.description?.trim() || runs[0]?.file || texts.frame.untitledJob;
+  return title?.trim() || texts.book.untitled(what, dateText(createdMs));
+}
 
 /** What a job is called, even where nobody named it. */
 export function titleOf(stored: StoredJob): string {
   const document = documentOf(stored);
-  return document.ok ? nameOf(document.value.job) : texts.frame.untitledJob;
+  return document.ok ? nameOf(document.value.job, stored.createdMs) : texts.frame.untitledJob;
 }
 
 /** What stands under the title: the vehicle where it is not the title already, and the complaint as it was said. */
-export function subtitleOf({ title, vehicle, complaint }: BookRow): string {
-  return [vehicle.trim() === title ? '' : vehicle, complaint && `“${complaint}”`].filter(Boolean).join(' · ');
+export function subtitleOf({ title, isNamed, vehicle, complaint }: BookRow): string {
+  const isSaid = !isNamed || vehicle.trim() === title;
+  return [isSaid ? '' : vehicle, complaint && `“${complaint}”`].filter(Boolean).join(' · ');
 }
 
 /** Rows that hold every word of the search somewhere, in any case. */

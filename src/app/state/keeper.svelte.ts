@@ -5,6 +5,7 @@ import type { Job } from '../../core/job/job.ts';
 import type { Comparison } from '../../core/diagnosis/compare/comparison.ts';
 import type { Book } from '../book/book.ts';
 import { SAVE_CONFLICT } from '../book/book.ts';
+import { nameOf } from '../book/book-list.ts';
 import type { StoredJob } from '../book/stored-job.ts';
 import type { JobDocument } from '../form/document.ts';
 import { contentOf, documentOf, storedOf } from '../book/stored-job.ts';
@@ -199,7 +200,7 @@ export class Keeper {
     this.#id = crypto.randomUUID();
     this.#session.editJob('copy', (job) => ({
       ...job,
-      title: texts.book.copyOf(job.title ?? texts.frame.untitledJob),
+      title: texts.book.copyOf(nameOf(job, record.createdMs)),
     }));
     return this.#saveJob();
   }

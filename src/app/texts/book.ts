@@ -53,6 +53,7 @@ export const book = {
     message: 'This job was changed in another tab since it was opened here.',
     remedy: 'What you changed here is kept as a job of its own.',
   },
+  untitled: (what: string, date: string) => `${what}, ${date}`,
   copyOf: (name: string) => `${name} (from another tab)`,
   full: {
     message: 'The browser’s store is full, so the last change is not kept.',

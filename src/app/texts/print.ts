@@ -8,6 +8,7 @@ export const print = {
   job: 'Job',
   vehicle: 'Vehicle',
   complaint: 'Complaint',
+  notes: 'Notes',
   found: 'What was found',
   means: 'What it most likely is',
   next: 'What should be done next',

@@ -5,6 +5,8 @@ export const sheet = {
   vehicle: 'Vehicle',
   edit: 'Change',
   editVehicle: 'Change vehicle and runs',
+  notes: 'Notes',
+  notesExample: 'What was said, seen or done',
   runs: 'Runs',
   showRun: (name: string) => `Show ${name}`,
   workDone: 'Work done',
