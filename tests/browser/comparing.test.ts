@@ -25,6 +25,9 @@ describe('before and after', () => {
     expect(await axeViolations(page)).toEqual([]);
     await before.selectOption('This job, runs of the complaint');
     await verdict.waitFor();
+    // A demo that was only looked at is not kept.
+    await go(page, 'job-book');
+    await page.getByText('No jobs yet').waitFor();
     expect(complaints).toEqual([]);
   });
 
