@@ -2,8 +2,6 @@
 import type { Check } from './check.ts';
 import { limitTexts } from './limit-text.ts';
 
-const PRACTICE = '(common practice, no source; the maker’s figure comes first)';
-
 export const driveshaftChecks: readonly Check[] = [
   {
     id: 'phasing-marks',
@@ -13,7 +11,7 @@ export const driveshaftChecks: readonly Check[] = [
       'Sight along the shaft: the forks at both ends of a piece stand in line, or at the maker’s offset.',
       'Look for alignment marks at the slip spline and whether they meet.',
     ],
-    limit: `Forks in line within 3° ${PRACTICE}`,
+    limit: limitTexts('fork-twist'),
     fine: 'The forks are in phase.',
     wrong: 'The forks are out of phase, or the marks do not meet.',
     cautions: ['hoist', 'turning-parts'],

@@ -1,5 +1,5 @@
 /** What a measurement says of the checks it belongs to: the bench's judgement, sorted by check. */
-import { outOfLineDeg } from '../driveline/angle-limits.ts';
+import { isTwisted, withForksInLine } from '../driveline/forks.ts';
 import { judgeAt } from '../driveline/judge-measurement.ts';
 import type { JudgedMeasurement } from '../driveline/judged-measurement.ts';
 import { worstOf } from '../driveline/judged-measurement.ts';
@@ -21,8 +21,6 @@ export interface FindingSpeeds {
   readonly once: boolean;
 }
 
-/** Forks further out of line than this, degrees, count as out of phase (common practice, no source). */
-const PHASE_LIMIT_DEG = 3;
 /** End play over which belief in a tight joint turns, mm: about what a micrometer leaves unsure. */
 const TIGHT_BLUR_MM = 0.01;
 /** A verdict without a number counts as this far from the limit; trial runs that fit no rotor as a weak 'fine'. */
@@ -39,6 +37,7 @@ const CHECK_OF_LIMIT: Readonly<Partial<Record<LimitId, CheckId>>> = {
   'inertia-drive': 'working-angles',
   'inertia-coast': 'working-angles',
   'joint-angle-difference': 'working-angles',
+  'fork-twist': 'phasing-marks',
   'double-cardan-split': 'double-cardan-play',
   'ride-height': 'ride-height',
   'end-play': 'joint-end-play',
@@ -65,20 +64,35 @@ export function factsOf(
   const { driveshaftRpm, wheelRpm } = speeds;
   const judgement = judgeAt(measurement, vehicle, { driveshaftRpm, wheelRpm, limits });
   if (!judgement.ok) return [];
+  const forks = judgement.value.judged.filter(({ limit }) => limit.id === 'fork-twist');
+  if (measurement.kind === 'working-angles' && forks.some(({ measured }) => isTwisted(measured))) {
+    // Twisted forks are one fault, unequal angles another: angles are told as they stand with the forks in line.
+    const inLine = factsOf(withForksInLine(measurement), vehicle, speeds, limits)
+      .filter(({ checkId }) => checkId !== 'phasing-marks')
+      .map((fact) =>
+        fact.checkId === 'working-angles' ? { ...fact, text: `With the forks in line: ${fact.text}` } : fact,
+      );
+    return [...inLine, factOf('phasing-marks', worstOf(forks)!)];
+  }
   const forceN = speeds.once ? greatestForceN(judgement.value) : null;
   const place = 'joint' in measurement ? `${JOINT_PLACE_WORDS[measurement.joint]} joint, ` : '';
   const coverage = coverageOf(measurement, vehicle);
   return [
-    ...numberFacts(judgement.value).map(([checkId, number]) => ({
-      ...{ checkId, share: number.share, text: numberText(number, place), coverage },
+    ...numberFacts(judgement.value).map(([checkId, number]) => {
       // Only play and offset make the force; angles and wear of other kinds do not.
-      forceN: checkId === 'companion-flange-runout' && /face/.test(number.title) ? null : forceN,
-    })),
+      const isFace = checkId === 'companion-flange-runout' && /face/.test(number.title);
+      return factOf(checkId, number, { place, coverage, forceN: isFace ? null : forceN });
+    }),
     ...verdictFacts(measurement, judgement.value),
-    ...(measurement.kind === 'working-angles' ? phaseFacts(measurement.phasingDeg ?? []) : []),
     ...(measurement.kind === 'rings' ? [tightFact(measurement, coverage)] : []),
   ];
 }
+
+const factOf = (
+  checkId: CheckId,
+  number: JudgedNumber,
+  { place = '', coverage = 1, forceN = null }: { place?: string; coverage?: number; forceN?: number | null } = {},
+): MeasuredFact => ({ checkId, share: number.share, text: numberText(number, place), coverage, forceN });
 
 /** The worst number of each check; half-angles of a double-Cardan count though they only advise. */
 function numberFacts({ judged, advisory }: JudgedMeasurement): [CheckId, JudgedNumber][] {
@@ -98,14 +112,6 @@ function verdictFacts({ kind, ...rest }: Measurement, { verdict, notes }: Judged
   const share = unfit ? UNFIT_SHARE : verdict === 'inside' ? 1 / CLEAR_SHARE : light ? LIGHT_SHARE : CLEAR_SHARE;
   const text = (unfit ?? notes[0])?.text.replace(/\.$/, '') ?? '';
   return [{ checkId, share, text, forceN: null, coverage: 1 }];
-}
-
-/** A half turn is the same phase: forks are symmetrical. */
-function phaseFacts(phasingDeg: readonly number[]): MeasuredFact[] {
-  if (phasingDeg.length === 0) return [];
-  const twist = Math.max(...phasingDeg.map((deg) => Math.abs(outOfLineDeg(deg))));
-  const text = `The forks stand ${twist.toFixed(1)}° out of line (limit ${PHASE_LIMIT_DEG}°, common practice, no source)`;
-  return [{ checkId: 'phasing-marks', share: twist / PHASE_LIMIT_DEG, text, forceN: null, coverage: 1 }];
 }
 
 function tightFact({ joint, axes }: RingsMeasurement, coverage: number): MeasuredFact {

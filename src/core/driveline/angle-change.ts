@@ -15,6 +15,8 @@ export interface AngleChange {
   readonly amount: number;
   /** 'phasing': which shaft piece, 0 = first. 'centre-bearing-height': the joint behind which piece, 0 = first. */
   readonly piece?: number;
+  /** 'phasing': how many whole teeth of the slip spline that is; absent where it is not counted in teeth. */
+  readonly teeth?: number;
 }
 
 /** Distances that turn a height into an angle. What is not given is assumed and said so. */

@@ -2,15 +2,18 @@
 import type { Note } from '../note.ts';
 import { rpmFromHz } from '../units.ts';
 import type { AngleChain } from './angle-chain.ts';
+import { isTwisted, outOfLineDeg } from './forks.ts';
 import type { JudgedNumber, LimitId, LimitOverrides } from './limit.ts';
 import { judge, limitOf } from './limit.ts';
-import type { RippleAtSpeed } from './joint-chain.ts';
+import type { Ripple, RippleAtSpeed } from './joint-chain.ts';
 
 export interface AngleFacts {
   readonly chain: AngleChain;
   readonly residual: RippleAtSpeed;
   readonly inertiaDrive: RippleAtSpeed;
   readonly inertiaCoast: RippleAtSpeed;
+  /** What would be left with the forks of every piece in line. */
+  readonly residualInLine: Ripple;
 }
 
 export interface AngleJudgement {
@@ -27,6 +30,7 @@ const NOTHING_LEFT_DEG = 0.01;
 /**
  * Hold angles to the limits. The accelerations decide, where a speed is known, and for a one-piece shaft the
  * difference of its two angles: at low speed a shaft may be far from equal angles and still inside its accelerations.
+ * Twist of the forks decides at any speed, but only where forks in line would leave less: some are set out of line.
  */
 export const judgeAngles = (
   facts: AngleFacts,
@@ -47,6 +51,13 @@ export const judgeAngles = (
   const [first, second] = chain.joints;
   if (chain.joints.length === 2 && first?.kind === 'cross' && second?.kind === 'cross') {
     judged.push(judge(Math.abs(first.angleDeg - second.angleDeg), limit('joint-angle-difference')));
+  }
+  const twistHarms = residual.equivalentAngleDeg - facts.residualInLine.equivalentAngleDeg > NOTHING_LEFT_DEG;
+  for (const [index, twistDeg] of phasingDeg.entries()) {
+    if (isTwisted(twistDeg) && !twistHarms) continue;
+    judged.push(
+      judge(Math.abs(outOfLineDeg(twistDeg)), limit('fork-twist'), `forks of shaft piece ${index + 1} out of line`),
+    );
   }
   for (const [index, joint] of chain.joints.entries()) {
     for (const { angleDeg } of joint.crosses) {
@@ -69,12 +80,23 @@ export const judgeAngles = (
       residual.equivalentAngleDeg < NOTHING_LEFT_DEG
         ? null
         : rpmFromHz(Math.sqrt(limitRadPerS2 / residual.peakAccelerationRatio) / (2 * Math.PI)),
-    verdict: judged.length === 0 ? 'cannot-tell' : judged.every((number) => number.inside) ? 'inside' : 'outside',
-    notes: angleNotes(chain, phasingDeg, judged.length > 0 && residual.accelerationRadPerS2 === null),
+    verdict: verdictOf(judged),
+    notes: [
+      ...angleNotes(chain, judged.length > 0 && residual.accelerationRadPerS2 === null),
+      ...forkNotes(phasingDeg, twistHarms),
+    ],
   };
 };
 
-const angleNotes = (chain: AngleChain, phasingDeg: readonly number[], noSpeed: boolean): Note[] => {
+/** Forks in line do not say that the joints cancel; forks out of line say that they do not. */
+const verdictOf = (judged: readonly JudgedNumber[]): AngleJudgement['verdict'] =>
+  judged.some(({ inside }) => !inside)
+    ? 'outside'
+    : judged.some(({ limit }) => limit.id !== 'fork-twist')
+      ? 'inside'
+      : 'cannot-tell';
+
+const angleNotes = (chain: AngleChain, noSpeed: boolean): Note[] => {
   const notes: Note[] = [
     {
       code: 'ride-height',
@@ -86,15 +108,7 @@ const angleNotes = (chain: AngleChain, phasingDeg: readonly number[], noSpeed: b
     notes.push({
       code: 'no-speed',
       severity: 'warning',
-      text: 'Without the driveshaft speed only the difference of the two angles can be judged, not the acceleration.',
-    });
-  }
-  const twisted = phasingDeg.findIndex(isTwisted);
-  if (twisted >= 0) {
-    notes.push({
-      code: 'forks-twisted',
-      severity: 'warning',
-      text: `The forks of shaft piece ${twisted + 1} stand ${Math.abs(outOfLineDeg(phasingDeg[twisted]!)).toFixed(1)}° out of line. Unless the maker set them so, they belong in line.`,
+      text: 'Without the driveshaft speed only forks and the difference of the two angles can be judged, not the acceleration.',
     });
   }
   if (chain.joints.some((joint) => Math.abs(outOfLineDeg(joint.planeTurnDeg)) > 1 && joint.angleDeg > 0.5)) {
@@ -107,8 +121,21 @@ const angleNotes = (chain: AngleChain, phasingDeg: readonly number[], noSpeed: b
   return notes;
 };
 
-/** True where forks stand more than a degree out of line: more than reading error, less than most spline teeth. */
-export const isTwisted = (twistDeg: number): boolean => Math.abs(outOfLineDeg(twistDeg)) > 1;
-
-/** How far a turn is from a half turn or none, degrees, −90..90: forks and planes do not notice a half turn. */
-export const outOfLineDeg = (turnDeg: number): number => ((((turnDeg + 90) % 180) + 180) % 180) - 90;
+const forkNotes = (phasingDeg: readonly number[], twistHarms: boolean): Note[] =>
+  phasingDeg.flatMap((twistDeg, index): Note[] => {
+    if (!isTwisted(twistDeg)) return [];
+    const head = `The forks of shaft piece ${index + 1} stand ${Math.abs(outOfLineDeg(twistDeg)).toFixed(1)}° out of line`;
+    return [
+      twistHarms
+        ? {
+            code: 'forks-twisted',
+            severity: 'warning',
+            text: `${head}. Unless the maker set them so, they belong in line.`,
+          }
+        : {
+            code: 'forks-set-so',
+            severity: 'info',
+            text: `${head}, but in line they would leave no less: the maker may have set them so. Compare before turning them.`,
+          },
+    ];
+  });

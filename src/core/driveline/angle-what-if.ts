@@ -4,10 +4,10 @@ import { success } from '../note.ts';
 import type { AngleChange, AngleGeometry, CompleteGeometry } from './angle-change.ts';
 import { applyChange, completeGeometry } from './angle-change.ts';
 import type { Adjustment, Attempt, TryChanges, WhatIf } from './least-change.ts';
-import { isTwisted, outOfLineDeg } from './angle-limits.ts';
+import { outOfLineDeg } from './forks.ts';
 import { leastChange, leastPair } from './least-change.ts';
 import type { LimitId } from './limit.ts';
-import { limitOf } from './limit.ts';
+import { judge, limitOf } from './limit.ts';
 import type { WorkingAngles, WorkingAnglesInput } from './working-angles.ts';
 import { workingAngles } from './working-angles.ts';
 
@@ -15,11 +15,14 @@ export interface WhatIfAnswer {
   readonly limitRadPerS2: number;
   /** True where nothing needs to be changed. */
   readonly alreadyInside: boolean;
-  /** For each single thing: least change that does it, or the best it can do. Easiest first. */
+  /**
+   * For each single thing: least change that does it, or the best it can do. Easiest first. Where forks are to be put
+   * back in line, that alone; none where it takes another change besides.
+   */
   readonly single: readonly WhatIf[];
   /**
-   * Two together: forks put back in line and the least other change, where forks stand out of line and that alone does
-   * not do; else two changes in whole steps, where no single one does. Null where not needed or of no use.
+   * Forks put back in line and the least other change, where they stand out of line and that alone does not do; else
+   * two changes in whole steps, where no single one does. Null where not needed or of no use.
    */
   readonly together: WhatIf | null;
   /** Distances assumed for want of measured ones. */
@@ -27,7 +30,7 @@ export interface WhatIfAnswer {
 }
 
 /**
- * What would bring the residual under its limit, and for a one-piece shaft the difference of its angles too.
+ * What would bring the residual under its limit, and the difference of the angles and the twist of the forks too.
  * A change counts only if it makes nothing else worse: no inertia figure that was inside goes out (or, where it was
  * out, further out), and no joint ends up under the least angle that was not there before.
  * @param input with a driveshaft speed; without one nothing can be said and the lists are empty
@@ -50,40 +53,56 @@ export const angleWhatIf = (
   }
   const adjustments = adjustmentsOf(input, options.splineTeeth);
   const attempt = (changes: readonly AngleChange[]) => tryChanges(input, complete, before, changes);
+  const straighten = forkChanges(input, before, options.splineTeeth);
+  if (straighten.length > 0) return success({ ...answer, ...forksFirst(straighten, adjustments, attempt) });
   const single = adjustments
     .map((adjustment) => leastChange(adjustment, attempt))
     .filter((one) => one.steps > 0)
-    .sort((a, b) => rank(b, input) - rank(a, input) || a.steps - b.steps);
-  return success({ ...answer, single, together: togetherOf(input, adjustments, single, attempt) });
+    .sort((a, b) => Number(b.reachesLimit) - Number(a.reachesLimit) || a.steps - b.steps);
+  const reached = single.some((one) => one.reachesLimit);
+  return success({ ...answer, single, together: reached ? null : leastPair(adjustments, attempt) });
 };
 
-const togetherOf = (
-  input: WorkingAnglesInput,
+/** Forks outside their limit, each turned back by its twist: in whole teeth where what that leaves is inside. */
+const forkChanges = (input: WorkingAnglesInput, { judged }: WorkingAngles, splineTeeth?: number): AngleChange[] => {
+  const limit = limitOf('fork-twist', input.limits);
+  if (judged.every(({ limit: { id }, inside }) => inside || id !== limit.id)) return [];
+  return (input.phasingDeg ?? []).flatMap((twistDeg, piece): AngleChange[] => {
+    const twist = outOfLineDeg(twistDeg);
+    if (judge(Math.abs(twist), limit).inside) return [];
+    const toothDeg = 360 / (splineTeeth ?? 360);
+    const teeth = Math.round(Math.abs(twist) / toothDeg);
+    const whole = Math.sign(twist) * teeth * toothDeg;
+    const fits = splineTeeth !== undefined && teeth > 0 && judge(Math.abs(twist - whole), limit).inside;
+    return [{ kind: 'phasing', amount: fits ? -whole : -twist, piece, ...(fits && { teeth }) }];
+  });
+};
+
+/** An assembly fault is put right first: another change would only hide it, and is named only where it is needed too. */
+const forksFirst = (
+  straighten: readonly AngleChange[],
   adjustments: readonly Adjustment[],
-  single: readonly WhatIf[],
   attempt: TryChanges,
-): WhatIf | null => {
-  const piece = (input.phasingDeg ?? []).findIndex(isTwisted);
-  if (piece < 0) return single.some((one) => one.reachesLimit) ? null : leastPair(adjustments, attempt);
-  if (single[0]?.reachesLimit && single[0].changes[0]?.kind === 'phasing') return null;
-  // An assembly fault is put right first; another change would only hide it.
-  const straighten = { kind: 'phasing', amount: -outOfLineDeg(input.phasingDeg?.[piece] ?? 0), piece } as const;
-  const others = adjustments
-    .filter(({ kind }) => kind !== 'phasing')
-    .map((adjustment) => leastChange(adjustment, (changes) => attempt([straighten, ...changes])))
+): Pick<WhatIfAnswer, 'single' | 'together'> => {
+  const forks: WhatIf = {
+    changes: straighten,
+    units: straighten.map(() => '°'),
+    steps: straighten.reduce((sum, { amount, teeth }) => sum + (teeth ?? Math.abs(amount)), 0),
+    practicalAmount: null,
+    ...attempt(straighten),
+  };
+  if (forks.reachesLimit) return { single: [forks], together: null };
+  const others = adjustments.filter(({ kind }) => kind !== 'phasing');
+  const besides: TryChanges = (changes) => attempt([...straighten, ...changes]);
+  const [least] = others
+    .map((adjustment) => leastChange(adjustment, besides))
     .filter((one) => one.reachesLimit)
     .sort((a, b) => a.steps - b.steps);
-  const [best] = others;
-  return best === undefined
-    ? null
-    : { ...best, changes: [straighten, ...best.changes], units: ['°', ...best.units], practicalAmount: null };
-};
-
-/** What does it comes first, and before all putting forks back in line: anything else would only hide that. */
-const rank = (one: WhatIf, input: WorkingAnglesInput): number => {
-  const [change] = one.changes;
-  const twisted = change?.kind === 'phasing' && isTwisted(input.phasingDeg?.[change.piece ?? 0] ?? 0);
-  return Number(one.reachesLimit) * (twisted ? 2 : 1);
+  const more = least ?? leastPair(others, besides);
+  if (more === null) return { single: [forks], together: null };
+  const changes = [...straighten, ...more.changes];
+  const [units, steps] = [[...forks.units, ...more.units], forks.steps + more.steps];
+  return { single: [], together: { ...more, changes, units, steps, practicalAmount: null } };
 };
 
 /** What a shop can change about a driveline, how far, and in what steps. */
@@ -104,7 +123,7 @@ export const adjustmentsOf = (input: WorkingAnglesInput, splineTeeth: number | u
 };
 
 /** What a change is to bring inside: that the joints cancel. */
-const CANCELLING: readonly LimitId[] = ['residual-acceleration', 'joint-angle-difference'];
+const CANCELLING: readonly LimitId[] = ['residual-acceleration', 'joint-angle-difference', 'fork-twist'];
 
 const cancels = ({ judged }: WorkingAngles): boolean =>
   judged.every(({ limit, inside }) => inside || !CANCELLING.includes(limit.id));

@@ -46,6 +46,7 @@ export const DEFAULT_LIMITS = {
     ...atMost,
     ...practice,
   },
+  'fork-twist': { title: 'forks of a shaft piece out of line', value: 3, unit: '°', ...atMost, ...practice },
   'double-cardan-split': {
     title: 'difference between the half-angles of a double-Cardan joint',
     value: 0.5,

@@ -6,6 +6,7 @@ import type { AngleChain, AngleSetup } from './angle-chain.ts';
 import { angleChain } from './angle-chain.ts';
 import { judgeAngles } from './angle-limits.ts';
 import { angleProblem } from './angle-problems.ts';
+import { withForksInLine } from './forks.ts';
 import type { Ripple, RippleAtSpeed } from './joint-chain.ts';
 import { chainRipple, handResidualDeg } from './joint-chain.ts';
 import type { JudgedNumber, LimitOverrides } from './limit.ts';
@@ -77,7 +78,8 @@ export const workingAngles = (input: WorkingAnglesInput): Result<WorkingAngles> 
   // The end that the engine turns steadily: on a front driveshaft, whose pinion comes first, it is the rear one.
   const [inertiaDrive, inertiaCoast] =
     input.shafts[0]?.part === 'pinion' ? [fromRear, fromFront] : [fromFront, fromRear];
-  const facts = { chain, residual, inertiaDrive, inertiaCoast };
+  const residualInLine = chainRipple(angleChain(withForksInLine(input)).crosses);
+  const facts = { chain, residual, inertiaDrive, inertiaCoast, residualInLine };
   const judgement = judgeAngles(facts, input);
   return success({
     driveshaftRpm,

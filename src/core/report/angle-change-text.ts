@@ -4,7 +4,7 @@ import { smallLengthText } from './bench-text.ts';
 import type { UnitSystem } from './format.ts';
 
 /** 'turn the axle by 1.5°, pinion front end up'. */
-export function changeText({ kind, amount, piece = 0 }: AngleChange, units: UnitSystem): string {
+export function changeText({ kind, amount, piece = 0, teeth }: AngleChange, units: UnitSystem): string {
   const degrees = `${Math.abs(amount).toFixed(1)}°`;
   const height = smallLengthText(Math.abs(amount), units, Math.abs(amount) < 10 ? 1 : 0);
   switch (kind) {
@@ -17,8 +17,11 @@ export function changeText({ kind, amount, piece = 0 }: AngleChange, units: Unit
     case 'centre-bearing-height':
       return `${amount > 0 ? 'raise' : 'lower'} the center bearing behind piece ${piece + 1} by ${height}`;
     case 'phasing':
-      return `turn the rear fork of piece ${piece + 1} by ${degrees} ${amount > 0 ? 'counter-clockwise' : 'clockwise'}, seen from behind`;
+      return `turn the rear fork of piece ${piece + 1} by ${degrees}${teethText(teeth)} ${amount > 0 ? 'counter-clockwise' : 'clockwise'}, seen from behind`;
     case 'ride-height':
       return `body ${height} ${amount > 0 ? 'higher' : 'lower'}`;
   }
 }
+
+const teethText = (teeth: number | undefined): string =>
+  teeth === undefined ? '' : ` (${teeth} ${teeth === 1 ? 'tooth' : 'teeth'})`;

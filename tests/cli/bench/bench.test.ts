@@ -121,6 +121,18 @@ describe('perrev joints', () => {
     expect(after).toContain('Not measured, so assumed: length of shaft piece 1 1300 mm');
   });
 
+  it('offers nothing but the forks where they alone are at fault, by teeth of the spline', async () => {
+    const { stdout } = await runBench(jointsCommand, [
+      ...['--transmission', '3 down', '--shaft', '7 down', '--pinion', '3 down', '--shaft-rpm', '2800'],
+      ...['--phasing', '90', '--spline-teeth', '16'],
+    ]);
+    const [remedy] = stdout.split('What would bring it inside\n')[1]!.split('\n\n');
+    expect(spoken(remedy!).trim()).toBe(
+      'Turn the rear fork of piece 1 by 90.0° (4 teeth) counter-clockwise, seen from behind: leaves 0 rad/s².',
+    );
+    expect(spoken(stdout)).toContain('Forks of shaft piece 1 out of line: 90.00°, OUTSIDE the limit of 3.00°');
+  });
+
   it('reads a front driveshaft with its pinion first, double-Cardan halves and the bending couple', async () => {
     const result = jsonOf(
       await runBench(jointsCommand, [

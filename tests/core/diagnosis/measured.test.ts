@@ -305,6 +305,48 @@ test('A comeback told by its measurements ends at the angles', () => {
   expect(causes[0]!.for.join(' ')).toContain('two joint angles of a shaft: 2.7°, outside the limit of 1°');
 });
 
+describe('Equal angles with the forks a quarter turn out', () => {
+  const twisted = slopes(3, 6, 3, { phasingDeg: [90] });
+
+  test('Make the forks the first cause, and speak against unequal angles', () => {
+    const causes = rankCauses(twice, caseOf({ vehicle, measurements: [twisted] }));
+    expect(causes[0]!.id).toBe('forks-out-of-phase');
+    expect(causes[0]!.probability).toBeGreaterThan(1.5 * causes[1]!.probability);
+    const inLine = shift(twice, slopes(3, 6, 3), 'angles-from-mount');
+    const mount = shift(twice, twisted, 'angles-from-mount');
+    expect(mount.after).toBeLessThan(inLine.after);
+    expect(mount.text).toContain('With the forks in line: ');
+  });
+
+  test('Are told once, by the limit in force', () => {
+    const facts = (limits = {}) =>
+      factsOf(twisted, vehicle, { driveshaftRpm: 3000, wheelRpm: null, once: false }, limits);
+    const forks = facts().filter(({ checkId }) => checkId === 'phasing-marks');
+    expect(forks.map(({ text }) => text)).toEqual([
+      'Forks of shaft piece 1 out of line: 90°, outside the limit of 3° (common practice, no source)',
+    ]);
+    expect(facts({ 'fork-twist': { value: 100 } }).find(({ checkId }) => checkId === 'phasing-marks')!.share).toBe(0.9);
+    expect(new Set(facts().map(({ checkId }) => checkId)).size).toBe(facts().length);
+  });
+
+  test('Are not held against forks that would leave more in line', () => {
+    // Joint planes a quarter turn apart: the maker turns the forks with them (Fischer & Paul).
+    const setSo: Measurement = {
+      kind: 'working-angles',
+      shafts: [
+        { part: 'transmission', slopeDeg: 3 },
+        { part: 'shaft', slopeDeg: 7 },
+        { part: 'pinion', slopeDeg: 7, planDeg: 4 },
+      ],
+      phasingDeg: [90],
+    };
+    const { before, after } = shift(twice, setSo, 'forks-out-of-phase');
+    const others = shift(twice, setSo, 'trunnions-worn');
+    expect(after / before).toBeCloseTo(others.after / others.before, 9);
+    expect(shift(twice, setSo, 'angles-from-mount').after).toBeLessThan(before + 0.2);
+  });
+});
+
 test('An observation and a reading of the same check: the worse decides', () => {
   const both = rankCauses(once(), caseOf({ vehicle, measurements: [found('tube-runout', 'fine'), tube(1.2)] }));
   expect(probabilityOf(both, 'tube-runout')).toBeGreaterThan(0.4);

@@ -72,6 +72,52 @@ describe('working angles', () => {
     expect([1.1, -1.1, 90, 178].map(twisted)).toEqual([true, true, true, true]);
   });
 
+  it('hold the forks to 3° (common practice, no source) though the residual would still do', () => {
+    const twist = { limit: { id: 'fork-twist', value: 3, status: 'common-practice' } };
+    const tooth = must(workingAngles(onePiece(4, 4, { phasingDeg: [22.5], driveshaftRpm: 2800 })));
+    expect(tooth.judged.map(({ inside }) => inside)).toEqual([true, true, true, true, false]);
+    expect(tooth.judged.at(-1)).toMatchObject({ ...twist, measured: 22.5 });
+    expect(tooth.verdict).toBe('outside');
+    const verdict = (phasingDeg: number[], more: Partial<WorkingAnglesInput> = {}) =>
+      must(workingAngles(onePiece(4, 4, { phasingDeg, ...more }))).verdict;
+    expect([0, 2.9, -2.9, 3.1, -3.1, 177.1, 176.9].map((deg) => verdict([deg]))).toEqual([
+      'inside',
+      'inside',
+      'inside',
+      'outside',
+      'outside',
+      'inside',
+      'outside',
+    ]);
+    expect(verdict([22.5], { driveshaftRpm: null })).toBe('outside');
+    expect(verdict([22.5], { driveshaftRpm: 2800, limits: { 'fork-twist': { value: 25 } } })).toBe('inside');
+  });
+
+  it('let forks be that would leave more in line: joint planes a quarter turn apart want them a quarter turn out', () => {
+    // Published for the double-Cardan driveline (Fischer & Paul): fork twist equal to the angle of the joint planes.
+    const shafts: WorkingAnglesInput['shafts'] = [
+      { part: 'transmission', slopeDeg: 3 },
+      { part: 'shaft', slopeDeg: 7 },
+      { part: 'pinion', slopeDeg: 7, planDeg: 4 },
+    ];
+    const set = must(workingAngles({ shafts, phasingDeg: [90], driveshaftRpm: 2800 }));
+    expect(set.verdict).toBe('inside');
+    expect(set.judged.some(({ limit }) => limit.id === 'fork-twist')).toBe(false);
+    expect(set.notes.find(({ code }) => code === 'forks-set-so')?.text).toContain('in line they would leave no less');
+    expect(set.notes.some(({ code }) => code === 'forks-twisted')).toBe(false);
+  });
+
+  it('do not call a two-piece shaft good without a speed because its forks are in line', () => {
+    const shafts: WorkingAnglesInput['shafts'] = [
+      { part: 'transmission', slopeDeg: 3 },
+      { part: 'shaft', slopeDeg: 4 },
+      { part: 'shaft', slopeDeg: 8 },
+      { part: 'pinion', slopeDeg: 3 },
+    ];
+    const verdict = (phasingDeg: number[]) => must(workingAngles({ shafts, phasingDeg, driveshaftRpm: null })).verdict;
+    expect([verdict([0, 0]), verdict([0, 30])]).toEqual(['cannot-tell', 'outside']);
+  });
+
   it('let the maker’s figure override the default', () => {
     const strict = must(workingAngles(onePiece(5, 3, { limits: { 'residual-acceleration': { value: 300 } } })));
     const loose = must(workingAngles(onePiece(5, 3)));
@@ -305,12 +351,51 @@ describe('what would bring the residual under its limit', () => {
     expect(difference(0.99)).toBeGreaterThan(1);
   });
 
-  it('is the spline where the forks are out, with whole teeth as its practical amount', () => {
-    const answer = must(angleWhatIf(onePiece(5, 5, { phasingDeg: [22.5] }), geometry, { splineTeeth: 16 }));
-    const phasing = answer.single.find(({ changes }) => changes[0]!.kind === 'phasing')!;
-    expect(phasing.reachesLimit).toBe(true);
-    expect(phasing.practicalAmount).toBeCloseTo(-22.5, 9);
-    expect(answer.single[0]).toBe(phasing);
+  it('is the whole twist of the forks and nothing else, in teeth, where that alone does', () => {
+    const remedy = (phasingDeg: number, splineTeeth?: number) =>
+      must(angleWhatIf(onePiece(4, 4, { phasingDeg: [phasingDeg], driveshaftRpm: 2800 }), geometry, { splineTeeth }));
+    const quarter = remedy(90, 16);
+    expect(quarter).toMatchObject({ alreadyInside: false, together: null });
+    expect(quarter.single).toMatchObject([
+      { changes: [{ kind: 'phasing', amount: 90, piece: 0, teeth: 4 }], steps: 4, reachesLimit: true },
+    ]);
+    expect(quarter.single[0]!.residualRadPerS2).toBeLessThan(1);
+    // Outside by its twist alone: the residual of 321 rad/s² would do.
+    expect(remedy(22.5, 16).single).toMatchObject([{ changes: [{ amount: -22.5, teeth: 1 }], reachesLimit: true }]);
+    // Read as 21.5°, which is one tooth; 12° is no number of teeth, and where none are known the twist itself is told.
+    expect(remedy(21.5, 16).single).toMatchObject([{ changes: [{ amount: -22.5, teeth: 1 }], reachesLimit: true }]);
+    for (const { single } of [remedy(12, 16), remedy(12)]) {
+      expect(single).toHaveLength(1);
+      expect(single[0]!.changes).toEqual([{ kind: 'phasing', amount: -12, piece: 0 }]);
+    }
+  });
+
+  it('is all twisted pieces of a shaft at once', () => {
+    const shafts: WorkingAnglesInput['shafts'] = [
+      { part: 'transmission', slopeDeg: 4 },
+      { part: 'shaft', slopeDeg: 2 },
+      { part: 'shaft', slopeDeg: 6 },
+      { part: 'pinion', slopeDeg: 3 },
+    ];
+    const input = { shafts, phasingDeg: [30, -20], driveshaftRpm: 3000 };
+    const { single, together } = must(angleWhatIf(input, geometry));
+    expect(single.map(({ changes }) => changes.map(({ amount }) => amount))).toEqual([[-30, 20]]);
+    expect([single[0]!.reachesLimit, together]).toEqual([true, null]);
+    // In line it is the plain 2, 4, 3 chain (derived).
+    expect(single[0]!.residualRadPerS2).toBeCloseTo(90.437, 3);
+  });
+
+  it('is another change besides only where forks in line do not do', () => {
+    const input = onePiece(6, 4, { phasingDeg: [90], driveshaftRpm: 3600 });
+    const { single, together } = must(angleWhatIf(input, geometry, { splineTeeth: 16 }));
+    expect(single).toEqual([]);
+    expect(together!.changes.map(({ kind }) => kind)).toEqual(['phasing', expect.stringMatching(/mount|axle/)]);
+    expect(together!.changes[0]).toMatchObject({ amount: 90, teeth: 4 });
+    expect(together!.reachesLimit).toBe(true);
+    const inLine = must(angleWhatIf({ ...input, phasingDeg: [0] }, geometry)).single;
+    const least = Math.min(...inLine.filter(({ reachesLimit }) => reachesLimit).map(({ steps }) => steps));
+    // Four teeth, and what it would take had they been in line.
+    expect(together!.steps).toBeCloseTo(4 + least, 2);
   });
 
   it('never trades the residual for an inertia figure or for needles that stand still', () => {
