@@ -234,7 +234,7 @@ describe('checks and their forms', () => {
   it('name checks that exist, with choices the form has', () => {
     const named = ALL_CHECKS.map(({ id }) => id);
     const withForm = named.filter((id) => formOfCheck(id) !== null);
-    expect(withForm.length).toBe(14);
+    expect(withForm.length).toBe(15);
     for (const id of withForm) {
       const { form, preset } = formOfCheck(id)!;
       for (const [choice, value] of Object.entries(preset)) {

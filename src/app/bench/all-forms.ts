@@ -33,6 +33,7 @@ interface FormOfCheck {
 
 const CHECKS: Readonly<Record<string, readonly [form: MeasureForm, preset?: Readonly<Record<string, string>>]>> = {
   'working-angles': [anglesForm],
+  'joint-angle-size': [anglesForm],
   'ride-height': [rideHeightForm],
   'joint-end-play': [endPlayForm],
   'ring-thickness': [ringsForm],

@@ -12,11 +12,24 @@ export const supportChecks: readonly Check[] = [
     how: [
       'Bring the vehicle to ride height on a level drive-on hoist, or on stands under the axles.',
       'Read the slope of transmission output, each shaft piece and pinion with one inclinometer, always facing the same way.',
-      'Enter the readings; the residual angle and both inertia figures are computed.',
+      'Enter the readings; what the joints leave of each other, and the difference of their angles, are computed.',
     ],
-    limit: limitTexts('residual-acceleration', 'inertia-drive', 'inertia-coast', 'joint-angle-difference'),
+    limit: limitTexts('residual-acceleration', 'joint-angle-difference'),
     fine: 'Working angles are inside the limits.',
     wrong: 'Working angles are outside the limits.',
+    cautions: ['hoist', 'ride-height', 'turning-parts'],
+  },
+  {
+    id: 'joint-angle-size',
+    title: 'How large the joint angles are',
+    kind: 'measurement',
+    how: [
+      'At ride height, read the same slopes as for the working angles: entered once, they answer both checks.',
+      'Equal angles may still be large: a loaded joint bends its shafts twice a turn, the more the larger its angle.',
+    ],
+    limit: limitTexts('joint-angle-most', 'inertia-drive'),
+    fine: 'No joint angle is large.',
+    wrong: 'A joint angle is large, whether or not the other equals it.',
     cautions: ['hoist', 'ride-height', 'turning-parts'],
   },
   {

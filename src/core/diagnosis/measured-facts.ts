@@ -34,9 +34,10 @@ const SEEN_SHARE = 10;
 /** Which check a limit of the bench belongs to. */
 const CHECK_OF_LIMIT: Readonly<Partial<Record<LimitId, CheckId>>> = {
   'residual-acceleration': 'working-angles',
-  'inertia-drive': 'working-angles',
-  'inertia-coast': 'working-angles',
   'joint-angle-difference': 'working-angles',
+  'inertia-drive': 'joint-angle-size',
+  'inertia-coast': 'joint-angle-size',
+  'joint-angle-most': 'joint-angle-size',
   'fork-twist': 'phasing-marks',
   'double-cardan-split': 'double-cardan-play',
   'ride-height': 'ride-height',
@@ -94,9 +95,12 @@ const factOf = (
   { place = '', coverage = 1, forceN = null }: { place?: string; coverage?: number; forceN?: number | null } = {},
 ): MeasuredFact => ({ checkId, share: number.share, text: numberText(number, place), coverage, forceN });
 
-/** The worst number of each check; half-angles of a double-Cardan count though they only advise. */
+/** Numbers that only advise and yet tell of a cause: angles too large for one joint, halves of a double-Cardan unequal. */
+const TELLING_ADVICE: readonly LimitId[] = ['double-cardan-split', 'joint-angle-most'];
+
+/** The worst number of each check. */
 function numberFacts({ judged, advisory }: JudgedMeasurement): [CheckId, JudgedNumber][] {
-  const telling = [...judged, ...advisory.filter(({ limit }) => limit.id === 'double-cardan-split')];
+  const telling = [...judged, ...advisory.filter(({ limit }) => TELLING_ADVICE.includes(limit.id))];
   const checks = new Set(telling.map(({ limit }) => CHECK_OF_LIMIT[limit.id]).filter((id) => id !== undefined));
   return [...checks].map((id) => [id, worstOf(telling.filter(({ limit }) => CHECK_OF_LIMIT[limit.id] === id))!]);
 }

@@ -135,7 +135,8 @@ export interface CheckWeights {
 // prettier-ignore
 export const CHECK_WEIGHTS = {
   // driveshaft and its joints
-  'working-angles': { minutes: 30, rest: 0.12, wrong: { 'angles-from-mount': 0.9, 'angles-from-ride-height': 0.9, 'angles-from-axle': 0.9, 'secondary-couple': 0.7, 'launch-shudder': 0.75 } },
+  'working-angles': { minutes: 30, rest: 0.12, wrong: { 'angles-from-mount': 0.9, 'angles-from-ride-height': 0.9, 'angles-from-axle': 0.9, 'launch-shudder': 0.4 } },
+  'joint-angle-size': { minutes: 30, rest: 0.3, wrong: { 'secondary-couple': 0.85, 'launch-shudder': 0.65 } },
   'phasing-marks': { minutes: 5, rest: 0.02, wrong: { 'forks-out-of-phase': 0.92 } },
   'ring-thickness': { minutes: 25, rest: 0.06, wrong: { 'joint-off-centre': 0.9, 'new-part-bad': 0.15 } },
   'ring-fit': { minutes: 30, rest: 0.05, wrong: { 'ring-too-tight': 0.88, 'ears-bent': 0.35, 'yoke-seat-burrs': 0.25 } },

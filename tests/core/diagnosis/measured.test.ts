@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Measurement, ShaftPlace } from '../../../src/core/driveline/measurement.ts';
 import type { FindingBasis } from '../../../src/core/diagnosis/case.ts';
+import { checksDone } from '../../../src/core/diagnosis/checks-done.ts';
 import { chooseChecks } from '../../../src/core/diagnosis/next-check.ts';
 import { factsOf } from '../../../src/core/diagnosis/measured-facts.ts';
 import { chanceEnough, wrongnessOf } from '../../../src/core/diagnosis/measured-fact.ts';
@@ -344,6 +345,44 @@ describe('Equal angles with the forks a quarter turn out', () => {
     const others = shift(twice, setSo, 'trunnions-worn');
     expect(after / before).toBeCloseTo(others.after / others.before, 9);
     expect(shift(twice, setSo, 'angles-from-mount').after).toBeLessThan(before + 0.2);
+  });
+});
+
+describe('Angles that are equal and angles that are small are two things', () => {
+  test('Equal 9° and 9° clear the causes of unequal angles and accuse the couple of large ones', () => {
+    const large = slopes(1, 10, 1);
+    const causes = rankCauses(twice, caseOf({ vehicle, measurements: [large] }));
+    expect(causes[0]!.id).toBe('secondary-couple');
+    const mount = shift(twice, large, 'angles-from-mount');
+    expect(mount.after).toBeLessThan(mount.before / 3);
+    expect(mount.text).toContain('inside the limit of');
+    expect(shift(twice, large, 'secondary-couple').text).toContain('angle, at road speed: 9°, outside the limit of 3°');
+  });
+
+  test('Small and unequal angles, 2.5° and 0.5°, speak for unequal ones and against large ones', () => {
+    const unequal = slopes(3, 5.5, 5);
+    const mount = shift(twice, unequal, 'angles-from-mount');
+    expect(mount.after).toBeGreaterThan(1.3 * mount.before);
+    const couple = shift(twice, unequal, 'secondary-couple');
+    expect(couple.after).toBeLessThan(couple.before);
+    // What supports the couple is the size of an angle, never the difference of two.
+    expect(shift(twice, slopes(3.5, 9, 6.2), 'secondary-couple').text).not.toContain('Difference');
+  });
+
+  test('Shudder on moving off is told more by large angles than by unequal ones', () => {
+    // Whether the shaft is in two pieces is not known: only of such a one does it shudder.
+    const raised = (measurement: Measurement): number => {
+      const causes = rankCauses(finding('driveshaft', 2, { frequencyHz: 12 }), caseOf({ measurements: [measurement] }));
+      const { probability, probabilityBefore } = causes.find(({ id }) => id === 'launch-shudder')!;
+      return probability / probabilityBefore!;
+    };
+    expect(raised(slopes(1, 10, 1))).toBeGreaterThan(1.5 * raised(slopes(3, 5.5, 5)));
+  });
+
+  test('One measurement answers both checks', () => {
+    const ids = (measurements: Measurement[]) => [...checksDone(caseOf({ vehicle, measurements }))];
+    expect(ids([slopes(3, 5, 3)])).toEqual(expect.arrayContaining(['working-angles', 'joint-angle-size']));
+    expect(ids([])).not.toContain('joint-angle-size');
   });
 });
 
