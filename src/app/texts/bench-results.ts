@@ -116,7 +116,9 @@ export const benchResults = {
     choice: (axis: number, one: string, two: string, play: string, offset: string) =>
       `Axis ${axis}: ${one} at ring 1 and ${two} at ring 2; end play ${play}, off center ${offset}.`,
     sits: (mm: string) => `The joint as a whole then sits ${mm} off center.`,
-    noneFits: (limit: string) => `No rings at hand leave an end play between 0 and ${limit} on every axis.`,
+    over: ' (over the limit by no more than a reading error)',
+    noneFits: (least: string, most: string) =>
+      `No rings at hand leave an end play between ${least} and ${most} on every axis.`,
     pairSum: (axis: number, least: string, most: string) =>
       `Axis ${axis}: two rings together must measure ${least} to ${most}.`,
   },

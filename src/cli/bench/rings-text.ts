@@ -2,13 +2,11 @@
 import type { Centring, JointOffset, PlaneUnbalance } from '../../core/driveline/centring.ts';
 import type { RingSelection } from '../../core/driveline/ring-selection.ts';
 import type { SeatedAxis } from '../../core/driveline/ring-seat.ts';
-import { isTight } from '../../core/driveline/ring-seat.ts';
-import { angleText, smallLengthText, weightText } from '../../core/report/bench-text.ts';
+import { isOver, isTight } from '../../core/driveline/ring-seat.ts';
+import { angleText, signedLengthText as signed, smallLengthText, weightText } from '../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { rpmText, significant } from '../../core/report/format.ts';
 import { table } from '../../core/report/wrap.ts';
-
-const signed = (mm: number, units: UnitSystem): string => `${mm < 0 ? '−' : ''}${smallLengthText(Math.abs(mm), units)}`;
 
 const planeText = ({ unbalanceGmm, forceN, shareOfAllowance }: PlaneUnbalance, units: UnitSystem): string =>
   `${weightText(unbalanceGmm, 'g·mm', units)}, ${(100 * shareOfAllowance).toFixed(0)} % of the allowance, ${significant(forceN, 3)} N`;
@@ -83,9 +81,11 @@ export function centringLines({
   return lines;
 }
 
+const OVER = ' (over the limit by no more than a reading error)';
+
 /** @param left what the rings chosen leave; null where mass or speed is not known */
 export function choiceLines(
-  { best, pairSumMm, endPlayLimitMm }: RingSelection,
+  { best, pairSumMm, endPlayLeastMm, endPlayLimitMm }: RingSelection,
   left: Centring | null,
   units: UnitSystem,
 ): string[] {
@@ -95,13 +95,13 @@ export function choiceLines(
         `axis ${axis + 1}: ${smallLengthText(Math.max(least, 0), units)} to ${smallLengthText(most, units)}`,
     );
     return [
-      `No rings at hand leave an end play between 0 and ${smallLengthText(endPlayLimitMm, units)} on every axis.`,
+      `No rings at hand leave an end play between ${smallLengthText(endPlayLeastMm, units)} and ${smallLengthText(endPlayLimitMm, units)} on every axis.`,
       `Two rings together must measure, ${sums.join('; ')}.`,
     ];
   }
   const axes = best.axes.map(
     ({ ring1Mm, ring2Mm, seat }, axis) =>
-      `Axis ${axis + 1}: ${smallLengthText(ring1Mm, units)} at ring 1 and ${smallLengthText(ring2Mm, units)} at ring 2; end play ${signed(seat.endPlayMm, units)}, ${offCenter(seat.offsetMm, units)}.`,
+      `Axis ${axis + 1}: ${smallLengthText(ring1Mm, units)} at ring 1 and ${smallLengthText(ring2Mm, units)} at ring 2; end play ${signed(seat.endPlayMm, units)}${isOver(seat, endPlayLimitMm) ? OVER : ''}, ${offCenter(seat.offsetMm, units)}.`,
   );
   const lines = [...axes, `The joint as a whole then sits ${offCenter(best.offsetMm, units)}.`];
   if (left !== null && best.offsetMm >= LEAST_SHOWN_MM)

@@ -24,7 +24,7 @@ export const jointChecks: readonly Check[] = [
       'Measure the span between the ring grooves, the cross with its cups, and both rings.',
       'Span less cross and rings is the end play; nothing left over is wrong.',
     ],
-    limit: `Above 0. ${limitTexts('end-play')} That is too little to feel by hand.`,
+    limit: `${limitTexts('end-play-least', 'end-play')} That is too little to feel by hand.`,
     fine: 'Grooves and rings leave the joint its end play.',
     wrong: 'The rings leave no end play: the joint is pressed together.',
     cautions: ['hoist', 'shaft-out', 'reassembly'],

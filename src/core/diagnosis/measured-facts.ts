@@ -4,9 +4,10 @@ import { judgeAt } from '../driveline/judge-measurement.ts';
 import type { JudgedMeasurement } from '../driveline/judged-measurement.ts';
 import { worstOf } from '../driveline/judged-measurement.ts';
 import type { JudgedNumber, LimitId, LimitOverrides } from '../driveline/limit.ts';
+import { limitOf } from '../driveline/limit.ts';
 import type { Measurement, ObservationMeasurement, RingsMeasurement } from '../driveline/measurement.ts';
 import { JOINT_PLACE_WORDS } from '../driveline/measurement.ts';
-import { seatAxis } from '../driveline/ring-seat.ts';
+import { READING_ERROR_MM, seatAxis } from '../driveline/ring-seat.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 import { checkOf } from './checks.ts';
 import { inchText, limitInchText, withUnit } from './limit-text.ts';
@@ -85,7 +86,7 @@ export function factsOf(
       return factOf(checkId, number, { place, coverage, forceN: isFace ? null : forceN });
     }),
     ...verdictFacts(measurement, judgement.value),
-    ...(measurement.kind === 'rings' ? [tightFact(measurement, coverage)] : []),
+    ...(measurement.kind === 'rings' ? [tightFact(measurement, coverage, limits)] : []),
   ];
 }
 
@@ -118,14 +119,17 @@ function verdictFacts({ kind, ...rest }: Measurement, { verdict, notes }: Judged
   return [{ checkId, share, text, forceN: null, coverage: 1 }];
 }
 
-function tightFact({ joint, axes }: RingsMeasurement, coverage: number): MeasuredFact {
+function tightFact({ joint, axes }: RingsMeasurement, coverage: number, limits: LimitOverrides): MeasuredFact {
   const least = Math.min(...axes.map((axis) => seatAxis(axis).endPlayMm));
-  const room = lengthText(Math.abs(least).toFixed(3));
+  const room = lengthText((least < -READING_ERROR_MM ? -least : Math.max(least, 0)).toFixed(3));
+  // As on the bench: what four readings leave unsure decides against no ring.
+  const wanted = limitOf('end-play-least', limits).value - READING_ERROR_MM;
+  const rings = `The ${JOINT_PLACE_WORDS[joint]} joint’s rings leave ${room}`;
   const text =
-    least < 0
-      ? `The ${JOINT_PLACE_WORDS[joint]} joint’s rings leave ${room} too little room: it is pressed together`
-      : `The ${JOINT_PLACE_WORDS[joint]} joint’s rings leave ${room} of end play`;
-  return { checkId: 'ring-fit', share: Math.exp(-least / TIGHT_BLUR_MM), text, forceN: null, coverage };
+    least < -READING_ERROR_MM
+      ? `${rings} too little room: it is pressed together`
+      : `${rings} of end play${least < wanted ? ', so little that it may bind' : ''}`;
+  return { checkId: 'ring-fit', share: Math.exp((wanted - least) / TIGHT_BLUR_MM), text, forceN: null, coverage };
 }
 
 function observedFacts({ checkId, outcome }: ObservationMeasurement): MeasuredFact[] {

@@ -1,5 +1,5 @@
 /** Measurements of angles, rings and play, judged. */
-import type { Result } from '../note.ts';
+import type { Note, Result } from '../note.ts';
 import { success } from '../note.ts';
 import type { Vehicle } from '../vehicle/vehicle.ts';
 import { centringEffect, jointOffset } from './centring.ts';
@@ -82,6 +82,17 @@ export const judgeEndPlayMeasurement = (
   return success(judgedAs('end-play', 'end-play', judged.value.axes, effect));
 };
 
+const JOINT_TIGHT: Note = {
+  code: 'joint-tight',
+  severity: 'warning',
+  text: 'The parts need more room than the grooves leave: the joint is tight and will bind.',
+};
+const NO_END_PLAY: Note = {
+  code: 'no-end-play',
+  severity: 'warning',
+  text: 'The rings leave less end play than a joint needs to move freely: it may bind. Feel it by hand before it runs.',
+};
+
 export const judgeRingsMeasurement = (
   { joint, axes }: m.RingsMeasurement,
   vehicle: Vehicle,
@@ -90,12 +101,11 @@ export const judgeRingsMeasurement = (
   const judged = judgeRings(axes, conditions.limits);
   if (!judged.ok) return judged;
   const { judged: numbers, tight, axes: seated } = judged.value;
-  const text = 'The parts need more room than the grooves leave: the joint is tight and will bind.';
   return success(
     judgedAs('rings', 'rings', numbers, {
       verdict: judged.value.inside ? 'inside' : 'outside',
       ...offsetEffect(jointOffset(seated).offsetMm, joint, vehicle, conditions),
-      notes: tight ? [{ code: 'joint-tight', severity: 'warning', text }] : [],
+      notes: tight ? [JOINT_TIGHT] : numbers.some(({ limit }) => limit.id === 'end-play-least') ? [NO_END_PLAY] : [],
     }),
   );
 };

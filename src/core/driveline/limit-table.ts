@@ -63,6 +63,13 @@ export const DEFAULT_LIMITS = {
     ...practice,
     inchText: '0.0019 in',
   },
+  'end-play-least': {
+    title: 'joint end play along one axis, least (so that the joint does not bind)',
+    value: 0.01,
+    unit: 'mm',
+    sense: 'at-least',
+    ...judgement,
+  },
   'ring-difference': {
     title: 'thickness difference of the two retaining rings on one axis',
     value: 0.05,

@@ -49,7 +49,9 @@ const TOLERANCE = 1e-9;
 
 /** Hold a number to a limit; exactly at the limit is inside. */
 export const judge = (measured: number, limit: Limit, title = limit.title): JudgedNumber => {
-  const share = limit.sense === 'at-most' ? measured / limit.value : limit.value / measured;
+  // Nothing, or less, is as far below an 'at least' as can be.
+  const least = measured > 0 ? limit.value / measured : Infinity;
+  const share = limit.sense === 'at-most' ? measured / limit.value : least;
   return { title, measured, limit, inside: share <= 1 + TOLERANCE, share };
 };
 

@@ -44,12 +44,27 @@ export interface RingsJudgement {
   readonly inside: boolean;
 }
 
-/** Room smaller than this, mm, is a reading error and not an interference. */
-const READING_ERROR_MM = 0.005;
+/** Four micrometer readings leave a sum about this unsure, mm: no less than it decides against rings (judgment). */
+export const READING_ERROR_MM = 0.005;
+/** Lengths closer than this, mm, are the same: rounding of sums. */
+export const SAME_MM = 1e-9;
 
 /** Less room than the parts need. */
 export const isTight = ({ endPlayMm }: SeatedAxis): boolean => endPlayMm < -READING_ERROR_MM;
-const OUTSIDE = { inside: false } as const;
+/** More end play than this limit, mm. */
+export const isOver = ({ endPlayMm }: SeatedAxis, limitMm: number): boolean => endPlayMm > limitMm + SAME_MM;
+
+/** End play against the limit it is nearer to breaking: too little binds, too much lets the cross move. */
+const judgePlay = (playMm: number, axis: number, limits?: LimitOverrides): JudgedNumber => {
+  const [least, most] = [limitOf('end-play-least', limits), limitOf('end-play', limits)];
+  const title = `end play, axis ${axis}`;
+  // A maker's limit below the least end play is followed: no more is asked for than it allows.
+  if (playMm < Math.min(least.value, most.value) - READING_ERROR_MM - SAME_MM) return judge(playMm, least, title);
+  const judged = judge(playMm, most, title);
+  return judged.inside || playMm > most.value + READING_ERROR_MM + SAME_MM
+    ? judged
+    : { ...judged, inside: true, title: `${title}, within reading error` };
+};
 
 /** Seat each axis and hold it to the limits. */
 export const judgeRings = (axes: readonly RingAxis[], limits?: LimitOverrides): Result<RingsJudgement> => {
@@ -64,10 +79,7 @@ export const judgeRings = (axes: readonly RingAxis[], limits?: LimitOverrides): 
   }
   const seated = axes.map(seatAxis);
   const judged = seated.flatMap((axis, index) => [
-    {
-      ...judge(axis.endPlayMm, limitOf('end-play', limits), `end play, axis ${index + 1}`),
-      ...(isTight(axis) && OUTSIDE),
-    },
+    judgePlay(axis.endPlayMm, index + 1, limits),
     judge(axis.ringDifferenceMm, limitOf('ring-difference', limits), `ring difference, axis ${index + 1}`),
   ]);
   const tight = seated.some(isTight);

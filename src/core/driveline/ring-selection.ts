@@ -5,7 +5,7 @@ import type { LimitOverrides } from './limit.ts';
 import { limitOf } from './limit.ts';
 import type { RingAxis } from './measurement.ts';
 import type { SeatedAxis } from './ring-seat.ts';
-import { seatAxis } from './ring-seat.ts';
+import { READING_ERROR_MM, SAME_MM, seatAxis } from './ring-seat.ts';
 
 export interface RingStock {
   readonly thicknessMm: number;
@@ -23,10 +23,11 @@ export interface RingChoice {
 }
 
 export interface RingSelection {
+  readonly endPlayLeastMm: number;
   readonly endPlayLimitMm: number;
   /** The best choice; null where no rings at hand keep the end play on every axis. */
   readonly best: RingChoice | null;
-  /** For each axis: what two rings must add up to, mm, to leave no less than nothing and no more than the limit. */
+  /** For each axis: what two rings must add up to, mm, to leave no less than the least end play and no more than the limit. */
   readonly pairSumMm: readonly (readonly [number, number])[];
 }
 
@@ -41,14 +42,12 @@ interface Pair {
 
 /** More kinds of rings than any shop has at hand; also bounds the search. */
 const MOST_KINDS = 200;
-/** Thicknesses closer than this, mm, are the same. */
-const SAME_MM = 1e-9;
 
 /**
  * Choose rings for one or two axes from one stock.
  *
- * First the end play must lie between nothing and the limit on every axis; of what is left the joint offset is made
- * least; of equals the one whose end play is nearest the middle of its limits, so that a few hundredths of reading
+ * First the end play must lie between its two limits on every axis: with none at all the joint binds. Above the greatest
+ * a reading error is let pass, so that an equal pair is not lost for it. Of what is left the joint offset is made least; of equals the one whose end play is nearest the middle of its limits, so that a few hundredths of reading
  * error neither bind nor loosen the joint.
  */
 export const selectRings = (
@@ -70,23 +69,29 @@ export const selectRings = (
     });
   }
   const endPlayLimitMm = limitOf('end-play', limits).value;
+  const endPlayLeastMm = Math.min(limitOf('end-play-least', limits).value, endPlayLimitMm);
   const pairSumMm = axes.map((axis) => {
     const room = axis.grooveSpanMm - axis.crossAndCupsMm;
-    return [room - endPlayLimitMm, room] as const;
+    return [room - endPlayLimitMm, room - endPlayLeastMm] as const;
   });
-  const pairs = axes.map((axis) => feasiblePairs(axis, stock, endPlayLimitMm));
-  return success({ endPlayLimitMm, best: bestChoice(pairs, stock), pairSumMm });
+  const pairs = axes.map((axis) => feasiblePairs(axis, stock, [endPlayLeastMm, endPlayLimitMm]));
+  return success({ endPlayLeastMm, endPlayLimitMm, best: bestChoice(pairs, stock), pairSumMm });
 };
 
-const feasiblePairs = (axis: BareAxis, stock: readonly RingStock[], limitMm: number): Pair[] => {
+const feasiblePairs = (
+  axis: BareAxis,
+  stock: readonly RingStock[],
+  [leastMm, mostMm]: readonly [number, number],
+): Pair[] => {
   const pairs: Pair[] = [];
   for (const [one, ring1] of stock.entries()) {
     for (const [two, ring2] of stock.entries()) {
       if (!enough(stock, [one, two])) continue;
       const rings = { ring1Mm: ring1.thicknessMm, ring2Mm: ring2.thicknessMm };
       const seat = seatAxis({ ...axis, ...rings });
-      if (seat.endPlayMm < -SAME_MM || seat.endPlayMm > limitMm + SAME_MM) continue;
-      pairs.push({ kinds: [one, two], ...rings, seat, offMiddleMm: Math.abs(seat.endPlayMm - limitMm / 2) });
+      if (seat.endPlayMm < leastMm - SAME_MM || seat.endPlayMm > mostMm + READING_ERROR_MM + SAME_MM) continue;
+      const offMiddleMm = Math.abs(seat.endPlayMm - (leastMm + mostMm) / 2);
+      pairs.push({ kinds: [one, two], ...rings, seat, offMiddleMm });
     }
   }
   return pairs.sort((a, b) => Math.abs(a.seat.offsetMm) - Math.abs(b.seat.offsetMm) || a.offMiddleMm - b.offMiddleMm);

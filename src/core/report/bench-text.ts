@@ -11,9 +11,18 @@ const NO_BREAK = '\u00a0';
 
 /** '0.0020 in (0.050 mm)' or '0.050 mm': what a dial or micrometer shows. */
 export const smallLengthText = (mm: number, units: UnitSystem, decimalsMm = 3): string => {
-  const metric = `${mm.toFixed(decimalsMm)}${NO_BREAK}mm`;
-  return units === 'us' ? `${inchFromMm(mm).toFixed(decimalsMm + 1)}${NO_BREAK}in (${metric})` : metric;
+  const metric = `${fixed(mm, decimalsMm)}${NO_BREAK}mm`;
+  return units === 'us' ? `${fixed(inchFromMm(mm), decimalsMm + 1)}${NO_BREAK}in (${metric})` : metric;
 };
+
+/** The same with a minus sign, but not before a figure that is rounded to nothing. */
+export const signedLengthText = (mm: number, units: UnitSystem): string => {
+  const text = smallLengthText(Math.abs(mm), units);
+  return mm < 0 && /^[0.]*[1-9]/u.test(text) ? `−${text}` : text;
+};
+
+/** In so many decimals, never as −0.000. */
+const fixed = (value: number, decimals: number): string => (Number(value.toFixed(decimals)) || 0).toFixed(decimals);
 
 /** '0.32 oz·in (230 g·mm)' or '230 g·mm'; weights at a radius as '0.9 oz (25 g)' or '25 g'. */
 export const weightText = (amount: number, unit: WeightUnit, units: UnitSystem, digits = 3): string => {
@@ -74,6 +83,8 @@ export const judgedText = (number: JudgedNumber, units: UnitSystem, loud = true)
 const measuredText = ({ measured, limit, inside }: JudgedNumber, units: UnitSystem): string => {
   if (units === 'metric' || limit.inchText === undefined) return figureText(measured, limit.unit, units);
   const tenths = inchFromMm(measured) * 1e4;
-  const inch = (inside ? Math.floor(tenths) : Math.ceil(tenths)) / 1e4;
-  return `${inch.toFixed(4)}${NO_BREAK}in (${measured.toFixed(3)}${NO_BREAK}mm)`;
+  // What a reading error lets pass is rounded as it is: it lies on the other side.
+  const passed = inside && measured > limit.value;
+  const inch = (passed ? Math.round(tenths) : inside ? Math.floor(tenths) : Math.ceil(tenths)) / 1e4;
+  return `${fixed(inch, 4)}${NO_BREAK}in (${fixed(measured, 3)}${NO_BREAK}mm)`;
 };

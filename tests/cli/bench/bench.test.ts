@@ -194,6 +194,23 @@ describe('perrev rings', () => {
     expect((await choose('1.50mmx2')).selection.best).toBeNull();
   });
 
+  it('never fits rings that leave no end play, and prints no nothing with a minus', async () => {
+    const choose = async (groove: string, cross: string, stock: string) =>
+      spoken((await runBench(ringsCommand, ['--groove', groove, '--cross', cross, '--available', stock])).stdout);
+    const metric = await choose('81.80mm', '78.60mm', '1.55x2/1.60x2 mm');
+    expect(metric).toContain('0.0610 in (1.550 mm) at ring 1 and 0.0630 in (1.600 mm) at ring 2; end play 0.0020 in');
+    const inches = await choose('3.222in', '3.094in', '0.061x2/0.063x2/0.065x2 in');
+    expect(inches).toContain('0.0630 in (1.600 mm) at ring 1 and 0.0630 in (1.600 mm) at ring 2; end play 0.0020 in');
+    expect(inches).toContain('(over the limit by no more than a reading error), on center');
+    const full = await choose('81.80mm', '78.60mm', '1.60x2 mm');
+    expect(full).toContain('No rings at hand leave an end play between 0.0004 in (0.010 mm) and 0.0020 in (0.050 mm)');
+    expect(full).toContain('Two rings together must measure, axis 1: 0.1240 in (3.150 mm) to 0.1256 in (3.190 mm).');
+    const fitted = ['--groove', '3.222in', '--cross', '3.094in', '--rings', '0.063/0.065in'];
+    const none = spoken((await runBench(ringsCommand, fitted)).stdout);
+    expect(none).toContain('End play, axis 1: 0.0000 in (0.000 mm), BELOW the least of 0.0004 in (0.010 mm)');
+    for (const text of [metric, inches, full, none]) expect(text).not.toMatch(/[-−]0\.0+ /);
+  });
+
   it('takes what the job holds, and the shop’s limit before the default', async () => {
     const rear = jsonOf(await runBench(ringsCommand, ['shop.job.json', '--json'], files));
     expect(rear).toMatchObject({ centring: { near: { unbalanceGmm: expect.closeTo(150, 6) } } });

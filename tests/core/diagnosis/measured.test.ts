@@ -419,5 +419,13 @@ describe('what a reading is told as', () => {
       'The front joint’s rings leave 0.020 mm (0.0008 in) too little room: it is pressed together',
     );
     expect(texts(81.84)).toContain('The front joint’s rings leave 0.040 mm (0.0016 in) of end play');
+    expect(texts(81.8)).toContain(
+      'The front joint’s rings leave 0.000 mm (0.0000 in) of end play, so little that it may bind',
+    );
+  });
+
+  test('Rings without any end play speak for a tight joint', () => {
+    const none = shift(twice, rings(1.6, 1.6, 81.8), 'ring-too-tight');
+    expect(none.after).toBeGreaterThan(1.3 * none.before);
   });
 });

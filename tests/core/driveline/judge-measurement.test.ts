@@ -66,6 +66,7 @@ describe('any measurement', () => {
     ['equal rings', rings(1.6, 1.6), 'inside'],
     ['unequal rings', rings(1.55, 1.65), 'outside'],
     ['tight rings', rings(1.65, 1.65), 'outside'],
+    ['rings that leave nothing', rings(1.625, 1.625), 'outside'],
     ['a snug slip yoke', { kind: 'radial-play', place: 'slip-yoke', playMm: 0.1 }, 'inside'],
     ['a loose slip yoke', { kind: 'radial-play', place: 'slip-yoke', playMm: 0.3 }, 'outside'],
     ['a loose center bearing', { kind: 'radial-play', place: 'centre-bearing', playMm: 0.15 }, 'outside'],
@@ -94,6 +95,12 @@ describe('any measurement', () => {
     if (verdict === 'outside' && judged.judged.length > 0 && judged.notes.length === 0) {
       expect(worstOf(judged.judged)!.share).toBeGreaterThan(1);
     }
+  });
+
+  it('says of rings whether they press the joint together or only leave it no play', () => {
+    const codes = (ringMm: number) =>
+      must(judgeAt(rings(ringMm, ringMm), vehicle, at3000)).notes.map(({ code }) => code);
+    expect([1.65, 1.625, 1.61].map(codes)).toEqual([['joint-tight'], ['no-end-play'], []]);
   });
 
   it('is judged by how much re-indexing changes the level', () => {

@@ -1,6 +1,6 @@
 /** A joint's seat, and what an offset does, in names and numbers. */
 import type { SeatedAxis } from '../../../core/driveline/ring-seat.ts';
-import { smallLengthText, weightText } from '../../../core/report/bench-text.ts';
+import { signedLengthText, smallLengthText, weightText } from '../../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../../core/report/format.ts';
 import { percentText, rpmText, significant } from '../../../core/report/format.ts';
 import { benchResults } from '../../texts/bench-results.ts';
@@ -10,15 +10,12 @@ import type { JointFacts } from './joint.ts';
 const words = benchResults.joint;
 type Figures = (readonly [name: string, value: string, term?: TermId])[];
 
-export const signedLength = (mm: number, units: UnitSystem): string =>
-  `${mm < 0 ? '−' : ''}${smallLengthText(Math.abs(mm), units)}`;
-
 export const seatFigures = (seats: readonly SeatedAxis[], units: UnitSystem): Figures =>
   seats.flatMap(({ endPlayMm, offsetMm }, axis): Figures => {
-    const play = signedLength(endPlayMm, units);
+    const play = signedLengthText(endPlayMm, units);
     return [
       axis === 0 ? [words.endPlay(1), play, 'end-play'] : [words.endPlay(axis + 1), play],
-      [words.offset(axis + 1), signedLength(offsetMm, units)],
+      [words.offset(axis + 1), signedLengthText(offsetMm, units)],
     ];
   });
 
