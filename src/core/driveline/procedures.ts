@@ -26,6 +26,7 @@ export const PROCEDURES = {
       'joint-angle-difference',
       'joint-angle-least',
       'joint-angle-most',
+      'fork-twist',
     ],
     cautions: ['ride-height', 'hoist', 'turning-parts'],
   },
@@ -62,7 +63,7 @@ export const PROCEDURES = {
       'Clean the grooves and look for burrs: a raised edge moves the joint as a thicker ring does.',
       'Choose the pair that is equal on both sides and leaves the end play; then check by dial and by hand.',
     ],
-    limits: ['end-play', 'ring-difference'],
+    limits: ['end-play', 'end-play-least', 'ring-difference'],
     cautions: ['hoist', 'shaft-out', 'reassembly'],
   },
   'radial-play': {

@@ -103,6 +103,15 @@ describe('any measurement', () => {
     expect([1.65, 1.625, 1.61].map(codes)).toEqual([['joint-tight'], ['no-end-play'], []]);
   });
 
+  it.each([
+    ['twisted forks', angles(4, 4, { phasingDeg: [90] })],
+    ['rings that leave nothing', rings(1.625, 1.625)],
+    ['loose rings', rings(1.5, 1.6)],
+  ])('is held only to limits its form shows, so that each can be replaced: %s', (_, measurement) => {
+    const { judged, procedure } = must(judgeAt(measurement, vehicle, at3000));
+    expect(procedureOf(procedure!).limits).toEqual(expect.arrayContaining(judged.map(({ limit }) => limit.id)));
+  });
+
   it('is judged by how much re-indexing changes the level', () => {
     const reindex = (amplitudes: readonly number[]): Measurement => ({
       kind: 'flange-reindex',
