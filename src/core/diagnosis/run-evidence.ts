@@ -16,6 +16,7 @@ import type { LoggedCondition, RunCondition, Vehicle } from '../vehicle/vehicle.
 import type { DetectionLimit } from './absence.ts';
 import { detectionLimit } from './detection-limit.ts';
 import { RAMP_WANDER } from './group-history.ts';
+import { sensorMoved } from './sensor-moved.ts';
 import { usedCondition } from './run-condition.ts';
 import { imageFactors, sweepPriorOf, type Histories } from './motion-model.ts';
 import { findTones } from './find-tones.ts';
@@ -156,7 +157,9 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
     ...(aligned && { speedMps: aligned.mean, speedLogSd: aligned.meanSd }),
     ...(engineAligned && { engineRpm: 60 * engineAligned.mean, engineLogSd: engineAligned.meanSd }),
   };
-  const notes: Note[] = [...recording.notes, ...preparationNotes(recording), ...used.notes, ...lagNotes(aligned)];
+  const moved = sensorMoved(recording);
+  const read = [...recording.notes, ...preparationNotes(recording), ...(moved ? [moved] : [])];
+  const notes: Note[] = [...read, ...used.notes, ...lagNotes(aligned)];
   const rate = prepared.samplingRateHz;
   const lines = expectedLines(vehicle, condition, {
     samplingRateHz: rate,
