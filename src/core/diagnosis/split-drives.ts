@@ -6,6 +6,7 @@ import type { Job, Run } from '../job/job.ts';
 import { failure, success, type Note, type Problem, type Result } from '../note.ts';
 import { cutRecording, type Span } from '../reading/cut-recording.ts';
 import type { Recording } from '../reading/recording.ts';
+import { gearStretches } from './gear-stretches.ts';
 import { whereLogged } from './partly-logged.ts';
 import { driveOf, type Drive, type Hold } from './stretches.ts';
 
@@ -112,6 +113,21 @@ const split = (one: RecordedRun): readonly RecordedRun[] => {
   return stood ? [whileMoving(one, drive)] : [one];
 };
 
+/** Each gear by itself; which gear it was the engine's own speed tells. */
+const inGears = (one: RecordedRun): readonly RecordedRun[] => {
+  const stretches = gearStretches(one.recording);
+  if (stretches.length === 0) return [one];
+  const run: { -readonly [K in keyof Run]: Run[K] } = { ...one.run };
+  delete run.gearRatio;
+  delete run.engineRpm;
+  return stretches.map((span, i) => {
+    const text = `By its two logs a gear was shifted in this run: ${spanText(span)} is judged by itself.`;
+    const notes = i === 0 ? [...one.recording.notes, note(text)] : [note(text)];
+    const name = `${nameOf(one.run)}, ${spanText(span)}`;
+    return { run: { ...run, name }, recording: { ...cutRecording(one.recording, [span]), notes } };
+  });
+};
+
 /** Least length of a run, s: that of the shortest segments looked at. */
 const SHORTEST_S = 4;
 
@@ -135,7 +151,7 @@ export const splitDrives = ({ job, recordings }: RecordedJob): Result<RecordedJo
   const all = recordings.flatMap((recording, i) => {
     const run = job.runs[i] ?? { file: recording.name };
     const part = asked({ run, recording });
-    return split(whereLogged(part.run, part.recording));
+    return split(whereLogged(part.run, part.recording)).flatMap(inGears);
   });
   const short = all.find(({ recording }) => recording.durationS < SHORTEST_S);
   if (short) return failure(tooShort(short));
