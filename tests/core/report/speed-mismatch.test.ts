@@ -20,7 +20,7 @@ const speed = (over: Partial<SpeedReport> = {}): SpeedReport => ({
 describe('a speed that the orders do not fit', () => {
   it('is told, with the circumference that would fit', () => {
     expect(speedMismatch(speed(), 0.018)?.text).toBe(
-      'By its orders the wheels turned 8 % slower than the speed and the tire make them. Check the speed and the tire ' +
+      'By its orders the wheels turned 8 % slower than the speed and the tire make them. Check the speed, that km/h and mph were not taken for each other, and the tire ' +
         'size: they would fit with a rolling circumference of 2.24 m (88.1 in) instead of 2.06 m (81.2 in).',
     );
     expect(speedMismatch(speed({ scale: 1.08 }), 0.018)?.text).toContain('8 % faster');

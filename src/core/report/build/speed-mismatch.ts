@@ -24,7 +24,7 @@ export const speedMismatch = (speed: SpeedReport, statedSd: number): Note | null
     severity: 'warning',
     text:
       `By its orders the wheels turned ${(100 * off).toFixed(0)} % ${sense} than the speed and the tire make them. Check ` +
-      `the speed and the tire size: they would fit with a rolling circumference of ${metreText(implied)} instead of ` +
+      `the speed, that km/h and mph were not taken for each other, and the tire size: they would fit with a rolling circumference of ${metreText(implied)} instead of ` +
       `${metreText(circumferenceM)}.`,
   };
 };
