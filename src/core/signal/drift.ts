@@ -1,25 +1,46 @@
 /** Taking out of a signal what moves too slowly to be vibration: gravity, grade, braking, sensor drift. */
 
-/** Odd reflection about the ends, so that a ramp keeps its slope there. */
-const reflected = (x: Float64Array, i: number): number => {
+/** A signal that goes on beyond its ends by odd reflection about where it stood there, so that a ramp keeps its slope. */
+const reflecting = (x: Float64Array, half: number): ((i: number) => number) => {
   const n = x.length;
-  if (i < 0) return 2 * x[0]! - x[Math.min(n - 1, -i)]!;
-  if (i >= n) return 2 * x[n - 1]! - x[Math.max(0, 2 * (n - 1) - i)]!;
-  return x[i]!;
+  // Where it stood, not what a vibration made of the last sample: that would lie over the ends as a step.
+  const first = standAt(x, 0, half);
+  const last = standAt(x, n - 1, half);
+  return (i) => {
+    if (i < 0) return 2 * first - x[Math.min(n - 1, -i)]!;
+    if (i >= n) return 2 * last - x[Math.max(0, 2 * (n - 1) - i)]!;
+    return x[i]!;
+  };
+};
+
+/** Value at an end (index 0 or the last) of the straight line through the half + 1 samples next to it. */
+const standAt = (x: Float64Array, end: number, half: number): number => {
+  const count = Math.min(x.length, half + 1);
+  const inward = end === 0 ? 1 : -1;
+  let sum = 0;
+  let slope = 0;
+  for (let k = 0; k < count; k++) {
+    const value = x[end + inward * k]!;
+    sum += value;
+    slope += value * (k - (count - 1) / 2);
+  }
+  const perSample = count > 1 ? (slope * 12) / (count * (count * count - 1)) : 0;
+  return sum / count - (perSample * (count - 1)) / 2;
 };
 
 /** Mean over 2·half + 1 samples about each sample, by a running sum. */
 const movingMean = (x: Float64Array, half: number): Float64Array => {
   const n = x.length;
+  const reflected = reflecting(x, half);
   const out = new Float64Array(n);
   const width = 2 * half + 1;
   let sum = 0;
-  for (let i = -half; i <= half; i++) sum += reflected(x, i);
+  for (let i = -half; i <= half; i++) sum += reflected(i);
   for (let i = 0; i < n; i++) {
     out[i] = sum / width;
     const enter = i + half + 1;
     const leave = i - half;
-    sum += (enter < n ? x[enter]! : reflected(x, enter)) - (leave >= 0 ? x[leave]! : reflected(x, leave));
+    sum += (enter < n ? x[enter]! : reflected(enter)) - (leave >= 0 ? x[leave]! : reflected(leave));
   }
   return out;
 };
