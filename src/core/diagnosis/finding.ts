@@ -10,7 +10,6 @@ import { targetsOf } from './origin.ts';
 import type { Tone } from './tone.ts';
 import { expectedPlace } from './place.ts';
 import { NOTICED_FROM, overRoad } from './over-road.ts';
-import { roadJointsOf } from './road-joints.ts';
 import { perceivedAs, type Perceived } from './perceived.ts';
 
 /** A felt or heard tone with the origin held likeliest. */
@@ -149,16 +148,10 @@ const coveredLast = (findings: readonly Finding[]): readonly Finding[] => {
   return [...findings.filter((one) => !isCovered(one)), ...findings.filter(isCovered)];
 };
 
-/** Thumps of the road's joints are no part's. */
-const offJoints = (inference: RunInference): readonly Match[] => {
-  const joints = roadJointsOf(inference);
-  return joints ? inference.matches.filter(({ tone }) => !joints.teeth.has(tone)) : inference.matches;
-};
-
 /** All findings, most important first. */
 export const findingsOf = (inferences: readonly RunInference[]): readonly Finding[] => {
   const all = inferences
-    .flatMap((inference) => offJoints(inference).map((match) => findingOf(inference, match)))
+    .flatMap((inference) => inference.matches.map((match) => findingOf(inference, match)))
     .filter((finding) => finding !== null)
     .sort((a, b) => b.weight - a.weight);
   return coveredLast(all.filter((finding, i) => !all.slice(0, i).some((before) => sameSource(before, finding))));

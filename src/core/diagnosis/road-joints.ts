@@ -2,7 +2,6 @@
  * A road of slabs thumps once a joint, so that tones stand at all multiples of speed over spacing and move with the
  * speed as orders do. No part turns at such a row of rates; single teeth of it may well fall on one.
  */
-import type { RunInference } from './infer-run.ts';
 import type { Tone } from './tone.ts';
 
 export interface RoadJoints {
@@ -14,7 +13,7 @@ export interface RoadJoints {
 
 /** Slabs and expansion joints: longer than any wheel's turn, shorter than a bridge. m. */
 const SPACINGS_M = [4, 26] as const;
-/** The body follows no thump above this, Hz; what stands higher is left to the parts. */
+/** The body follows thumps up to about this, Hz: there a row is looked for. Its teeth go on for as much again. */
 const HIGHEST_HZ = 40;
 const MOST_TEETH = 16;
 /** A tooth stands this near to its multiple: two standard uncertainties, and what a followed speed leaves. */
@@ -31,11 +30,14 @@ interface Tooth {
   readonly multiple: number;
 }
 
-/** @returns null where the speed is not known, or no such row stands out */
-export function roadJointsOf({ run }: RunInference): RoadJoints | null {
-  const speedMps = run.condition.speedMps ?? 0;
-  if (!(speedMps > 0)) return null;
-  const tones = run.tones.filter(({ peak }) => peak.frequencyHz < HIGHEST_HZ);
+/**
+ * @param all tones of a run
+ * @param speedMps mean road speed as stated or logged
+ * @returns null where the speed is not known, or no such row stands out
+ */
+export function roadJointsOf(all: readonly Tone[], speedMps: number | undefined): RoadJoints | null {
+  if (!speedMps) return null;
+  const tones = all.filter(({ peak }) => peak.frequencyHz < HIGHEST_HZ);
   const [shortestM, longestM] = SPACINGS_M;
   const bases = tones.flatMap(({ peak }) =>
     Array.from({ length: MOST_TEETH }, (_, k) => peak.frequencyHz / (k + 1)).filter(
@@ -51,17 +53,19 @@ export function roadJointsOf({ run }: RunInference): RoadJoints | null {
     if (chance < FALSE_ALARM && (!best || chance < best.chance)) best = { teeth, baseHz, chance };
   }
   if (!best) return null;
-  const { baseHz, teeth } = best;
+  const { baseHz } = best;
+  const reached = all.filter(({ peak }) => peak.frequencyHz < 2 * HIGHEST_HZ);
+  const teeth = teethAt(reached, baseHz, 2 * MOST_TEETH);
   return { spacingM: speedMps / baseHz, baseHz, teeth: new Set(teeth.map(({ tone }) => tone)) };
 }
 
 const nearHz = ({ peak }: Tone): number => NEAR_SDS * peak.frequencySdHz + NEAR_SHARE * peak.frequencyHz;
 
-function teethAt(tones: readonly Tone[], baseHz: number): Tooth[] {
+function teethAt(tones: readonly Tone[], baseHz: number, most = MOST_TEETH): Tooth[] {
   return tones.flatMap((tone) => {
     const multiple = Math.round(tone.peak.frequencyHz / baseHz);
     const off = Math.abs(tone.peak.frequencyHz - multiple * baseHz);
-    return multiple >= 1 && multiple <= MOST_TEETH && off < nearHz(tone) ? [{ tone, multiple }] : [];
+    return multiple >= 1 && multiple <= most && off < nearHz(tone) ? [{ tone, multiple }] : [];
   });
 }
 

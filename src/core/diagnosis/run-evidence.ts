@@ -16,6 +16,7 @@ import type { LoggedCondition, RunCondition, Vehicle } from '../vehicle/vehicle.
 import type { DetectionLimit } from './absence.ts';
 import { detectionLimit } from './detection-limit.ts';
 import { RAMP_WANDER } from './group-history.ts';
+import { roadJointsOf, type RoadJoints } from './road-joints.ts';
 import { sensorMoved } from './sensor-moved.ts';
 import { usedCondition } from './run-condition.ts';
 import { imageFactors, sweepPriorOf, type Histories } from './motion-model.ts';
@@ -34,7 +35,9 @@ export interface RunEvidence {
   readonly condition: LoggedCondition;
   /** Null where not one line can be computed; `notes` says why. */
   readonly expected: ExpectedLines | null;
+  /** Without those of the road's joints. */
   readonly tones: readonly Tone[];
+  readonly roadJoints: RoadJoints | null;
   readonly histories: Histories;
   readonly slipPossible: boolean;
   /** No engine: there are no engine lines to miss. */
@@ -192,13 +195,16 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
   const timeS = timesOf(prepared);
   const wander = tracks.map((one) => wanderOf(one, timeS));
   const evens = tracks.map((one) => resampleToEqualAngle(slow, one));
+  const tones = findTones(slow, tracks, evens, { linesHz, samplingRateHz: rate });
+  const roadJoints = roadJointsOf(tones, condition.speedMps);
   return {
     name,
     recording,
     prepared,
     condition,
     expected,
-    tones: findTones(slow, tracks, evens, { linesHz, samplingRateHz: rate }),
+    tones: roadJoints ? tones.filter((tone) => !roadJoints.teeth.has(tone)) : tones,
+    roadJoints,
     histories: {
       count: tracks.length,
       wander,

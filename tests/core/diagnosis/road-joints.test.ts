@@ -23,7 +23,7 @@ const JOB: Job = {
 
 const SLAB_M = 6.1;
 /** Thumps a turn of the wheel, and how strongly each multiple comes through body and wheel hop. */
-const THUMPS = [0.12, 0.3, 0.35, 0.3, 0.2, 0.12, 0.08].map(
+const THUMPS = [0.12, 0.3, 0.35, 0.3, 0.2, 0.12, 0.08, 0.05, 0.05, 0.06, 0.05].map(
   (mps2, k) => [((k + 1) * CIRCUMFERENCE_M) / SLAB_M, mps2] as const,
 );
 

@@ -1,6 +1,6 @@
 /** What is said of a road that thumps evenly: it covers what a vehicle does there, and another road tells. */
 import type { RunInference } from '../../diagnosis/infer-run.ts';
-import { roadJointsOf, type RoadJoints } from '../../diagnosis/road-joints.ts';
+import type { RoadJoints } from '../../diagnosis/road-joints.ts';
 import type { Note } from '../../note.ts';
 import type { Answer } from '../answer.ts';
 
@@ -21,7 +21,7 @@ export const jointsNote = (joints: RoadJoints): Note => ({
 
 /** Where nothing is found beside such a row; null where there is none. */
 export const jointsAnswer = (inferences: readonly RunInference[]): Answer | null => {
-  const joints = inferences.map(roadJointsOf).find((one) => one !== null);
+  const joints = inferences.map(({ run }) => run.roadJoints).find((one) => one !== null);
   if (!joints) return null;
   return {
     verdict: 'cannot-tell',

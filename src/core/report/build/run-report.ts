@@ -1,6 +1,5 @@
 /** What the report says of a run: how it was driven, and the speed the recording itself implies. */
 import { RAMP_WANDER } from '../../diagnosis/group-history.ts';
-import { roadJointsOf } from '../../diagnosis/road-joints.ts';
 import type { RunInference } from '../../diagnosis/infer-run.ts';
 import { rpmFromHz } from '../../units.ts';
 import { rollingCircumference } from '../../vehicle/rolling.ts';
@@ -65,7 +64,7 @@ export const runReport = (inference: RunInference, file: string, vehicle: Vehicl
   const { recording, condition, name, notes, expected } = inference.run;
   const speed = speedReport(inference, vehicle);
   const mismatch = expected && speedMismatch(speed, expected.wheelRelativeSd);
-  const joints = roadJointsOf(inference);
+  const joints = inference.run.roadJoints;
   const more = [mismatch, joints && jointsNote(joints)].filter((note) => note !== null);
   return {
     name,
