@@ -6,6 +6,7 @@ import type { Run } from '../job/job.ts';
 import type { Note } from '../note.ts';
 import { cutRecording } from '../reading/cut-recording.ts';
 import type { Recording, Track } from '../reading/recording.ts';
+import { mean } from '../signal/statistics.ts';
 
 /** An end that is missed by less than this tells little: loggers begin within a second or two, s. */
 const MISSED_S = 2.5;
@@ -22,17 +23,15 @@ const SHORTEST_PART_S = 12;
  */
 export function whereLogged(run: Run, recording: Recording): { readonly run: Run; readonly recording: Recording } {
   const log = recording.wheelSpeedMps ?? recording.roadSpeedMps;
-  const last = log && log.timeS.length - 1;
-  if (!log || !last || last < 1) return { run, recording };
+  if (!log || log.timeS.length < 2) return { run, recording };
   const [startS, endS] = extentOf(recording);
-  const [fromS, toS] = [log.timeS[0]!, log.timeS[last]!];
+  const [fromS, toS] = [log.timeS[0]!, log.timeS[log.timeS.length - 1]!];
   if (fromS - startS < MISSED_S && endS - toS < MISSED_S) return { run, recording };
   const span = `${fromS.toFixed(0)} to ${toS.toFixed(0)} s`;
   if (keptOneSpeed(log) || toS - fromS < SHORTEST_PART_S) {
     const text = `The speed was logged from ${span} only: its mean is used, and how it moved is taken from the vibration itself.`;
-    const speedMps = log.value.reduce((sum, value) => sum + value, 0) / log.value.length;
     return {
-      run: { ...run, speedMps, speedSource: 'logged' },
+      run: { ...run, speedMps: mean(log.value), speedSource: 'logged' },
       recording: { ...withoutSpeed(recording), notes: [...recording.notes, note(text)] },
     };
   }
@@ -56,9 +55,9 @@ const keptOneSpeed = ({ value }: Track): boolean => {
   return greatest < ONE_SPEED * least;
 };
 
-const extentOf = ({ segments, samplingRateHz }: Recording): readonly [number, number] => {
-  const ends = segments.map(
-    ({ startS, accelerationMps2 }) => startS + (accelerationMps2[0]?.length ?? 0) / samplingRateHz,
-  );
-  return [Math.min(...segments.map(({ startS }) => startS)), Math.max(...ends)];
+/** Beginning and end on the recording's clock, s; its segments stand in order of time. */
+const extentOf = ({ segments, samplingRateHz, durationS }: Recording): readonly [number, number] => {
+  const [first, last] = [segments[0], segments[segments.length - 1]];
+  if (!first || !last) return [0, durationS];
+  return [first.startS, last.startS + (last.accelerationMps2[0]?.length ?? 0) / samplingRateHz];
 };

@@ -44,13 +44,13 @@ export function roadJointsOf(all: readonly Tone[], speedMps: number | undefined)
       (hz) => hz > speedMps / longestM && hz < speedMps / shortestM,
     ),
   );
-  let best: { teeth: readonly Tooth[]; baseHz: number; chance: number } | null = null;
+  let best: { baseHz: number; chance: number } | null = null;
   for (const start of bases) {
     const baseHz = baseOf(teethAt(tones, start), start);
     const teeth = teethAt(tones, baseHz);
     if (teeth.length < LEAST_TEETH || !standInARow(teeth)) continue;
     const chance = bases.length * chanceOf(tones, teeth.length, baseHz);
-    if (chance < FALSE_ALARM && (!best || chance < best.chance)) best = { teeth, baseHz, chance };
+    if (chance < FALSE_ALARM && (!best || chance < best.chance)) best = { baseHz, chance };
   }
   if (!best) return null;
   const { baseHz } = best;

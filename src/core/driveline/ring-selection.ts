@@ -47,8 +47,9 @@ const MOST_KINDS = 200;
  * Choose rings for one or two axes from one stock.
  *
  * First the end play must lie between its two limits on every axis: with none at all the joint binds. Above the greatest
- * a reading error is let pass, so that an equal pair is not lost for it. Of what is left the joint offset is made least; of equals the one whose end play is nearest the middle of its limits, so that a few hundredths of reading
- * error neither bind nor loosen the joint.
+ * a reading error is let pass, so that an equal pair is not lost for it. Of what is left the joint offset is made least;
+ * of equals the one whose end play is nearest the middle of its limits, so that a few hundredths of reading error
+ * neither bind nor loosen the joint.
  */
 export const selectRings = (
   axes: readonly BareAxis[],

@@ -76,10 +76,11 @@ describe('runs recorded unlike each other', () => {
       [1, 0.05],
       [2, 0.01],
     ] as const;
-    const slow = { rateHz: 100 };
-    const before = inferenceOf(recordingOf([...tires, [2 * axle, 0.24]], 3, slow), axle);
-    const after = inferenceOf(recordingOf([...tires, [2 * axle, 0.002]], 4, slow), axle);
+    const same = [...tires, [2 * axle, 0.24]] as const;
+    const before = inferenceOf(recordingOf(same, 3), axle);
+    const after = inferenceOf(recordingOf(same, 4, { rateHz: 100 }), axle);
     const tire = compareRuns([before], [after]).pairs[0]!.orders.find(({ label }) => label === 'tire 2×');
-    expect(tire === undefined || !tire.real).toBe(true);
+    // Read where it would stand, the image made it 17 dB stronger.
+    expect(Math.abs(tire?.changeDb ?? 0)).toBeLessThan(3);
   });
 });
