@@ -16,12 +16,46 @@ const allowed = {
 };
 const coreFolders = ['reading', 'signal', 'vehicle', 'driveline', 'job', 'diagnosis', 'simulate', 'report'];
 
+/** The folders of diagnosis, each allowed those before it. */
+const diagnosisFolders = [
+  'drives',
+  'track',
+  'origins',
+  'observing',
+  'matching',
+  'findings',
+  'checks',
+  'evidence',
+  'causes',
+  'ranking',
+  'compare',
+];
+
 const outside = [
   { group: ['**/app/**', '**/cli/**', '**/worker/**'], message: 'core knows no screen, worker or command line' },
   { group: ['node:*', 'svelte', 'svelte/*', 'd3', 'd3-*', 'idb'], message: 'core is pure' },
 ];
 const fftOnly = { group: ['fft.js'], message: 'only core/signal/fft.ts imports fft.js' };
 const csvOnly = { group: ['papaparse'], message: 'only core/reading imports papaparse' };
+
+const mayNot = (folder, banned) =>
+  banned.map((other) => ({ group: [`**/${other}/**`], message: `${folder} may not import ${other}` }));
+
+/** What the files of a core folder may not import. */
+const patternsOf = (folder) => {
+  const may = allowed[folder] ?? coreFolders;
+  const patterns = [
+    ...outside,
+    ...mayNot(
+      folder,
+      coreFolders.filter((other) => other !== folder && !may.includes(other)),
+    ),
+  ];
+  if (folder !== 'signal') patterns.push(fftOnly);
+  if (folder !== 'reading') patterns.push(csvOnly);
+  if (folder !== 'report') patterns.push({ group: ['**/analyse.ts'], message: 'analyse stands above' });
+  return patterns;
+};
 
 const boundary = (files, patterns) => ({
   files,
@@ -82,18 +116,13 @@ export default tseslint.config(
       ],
     },
   },
-  ...coreFolders.map((folder) => {
-    const may = allowed[folder] ?? coreFolders;
-    const banned = coreFolders.filter((f) => f !== folder && !may.includes(f));
-    const patterns = [
-      ...outside,
-      ...banned.map((f) => ({ group: [`**/${f}/**`], message: `${folder} may not import ${f}` })),
-    ];
-    if (folder !== 'signal') patterns.push(fftOnly);
-    if (folder !== 'reading') patterns.push(csvOnly);
-    if (folder !== 'report') patterns.push({ group: ['**/analyse.ts'], message: 'analyse stands above' });
-    return boundary([`src/core/${folder}/**/*.ts`], patterns);
-  }),
+  ...coreFolders.map((folder) => boundary([`src/core/${folder}/**/*.ts`], patternsOf(folder))),
+  ...diagnosisFolders.map((folder, i) =>
+    boundary(
+      [`src/core/diagnosis/${folder}/*.ts`],
+      [...patternsOf('diagnosis'), ...mayNot(folder, diagnosisFolders.slice(i + 1))],
+    ),
+  ),
   boundary(['src/core/*.ts'], [...outside, fftOnly, csvOnly]),
   boundary(['src/core/units.ts'], [{ group: ['./**', '../**'], message: 'units imports nothing' }]),
   boundary(

@@ -1,12 +1,13 @@
 /** The pipeline: a job and its recordings in, the Report and its pictures out. Pure, and read from top to bottom. */
 import { conclude, contextOf } from './conclude.ts';
-import { closerLook } from './diagnosis/closer-look.ts';
-import { findingsOf, type Finding } from './diagnosis/finding.ts';
-import { historyOf, orderSpectrumOf } from './diagnosis/group-history.ts';
-import { inferJob } from './diagnosis/infer-job.ts';
-import type { RunInference } from './diagnosis/infer-run.ts';
-import { observeRun, type RunEvidence } from './diagnosis/run-evidence.ts';
-import { splitDrives } from './diagnosis/split-drives.ts';
+import { closerLook } from './diagnosis/observing/closer-look.ts';
+import { findingsOf, type Finding } from './diagnosis/findings/finding.ts';
+import { historyOf, orderSpectrumOf } from './diagnosis/matching/group-history.ts';
+import { inferJob } from './diagnosis/matching/infer-job.ts';
+import type { RunInference } from './diagnosis/matching/infer-run.ts';
+import { observeRun } from './diagnosis/observing/observe-run.ts';
+import type { RunEvidence } from './diagnosis/observing/run-evidence.ts';
+import { splitDrives } from './diagnosis/drives/split-drives.ts';
 import type { Job } from './job/job.ts';
 import { failure, success, type Result } from './note.ts';
 import type { Recording } from './reading/recording.ts';

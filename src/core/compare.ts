@@ -1,10 +1,10 @@
 /** The pipeline of before and after: two jobs (or the two stages of one) and their recordings → a Comparison. */
 import { compareRuns } from './diagnosis/compare/compare.ts';
 import type { Comparison } from './diagnosis/compare/comparison.ts';
-import { inferJob } from './diagnosis/infer-job.ts';
-import type { RunInference } from './diagnosis/infer-run.ts';
-import { splitDrives, type RecordedJob } from './diagnosis/split-drives.ts';
-import { observeRun } from './diagnosis/run-evidence.ts';
+import { inferJob } from './diagnosis/matching/infer-job.ts';
+import type { RunInference } from './diagnosis/matching/infer-run.ts';
+import { splitDrives, type RecordedJob } from './diagnosis/drives/split-drives.ts';
+import { observeRun } from './diagnosis/observing/observe-run.ts';
 import { failure, success } from './note.ts';
 import type { Result } from './note.ts';
 

@@ -1,8 +1,8 @@
 /** From findings to what to do about them: causes, the next checks, cautions. Fast, so that it can run at each entry. */
-import type { CaseContext, FindingBasis } from './diagnosis/case.ts';
-import { cautionsFor } from './diagnosis/cautions.ts';
-import { chooseChecks } from './diagnosis/next-check.ts';
-import { rankCauses } from './diagnosis/rank-causes.ts';
+import type { CaseContext, FindingBasis } from './diagnosis/evidence/case.ts';
+import { cautionsFor } from './diagnosis/checks/cautions.ts';
+import { chooseChecks } from './diagnosis/ranking/next-check.ts';
+import { rankCauses } from './diagnosis/ranking/rank-causes.ts';
 import type { Job } from './job/job.ts';
 import type { Analysis } from './report/analysis.ts';
 import { foundAnswer } from './report/build/verdict.ts';

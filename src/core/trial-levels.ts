@@ -2,11 +2,11 @@
  * Amplitudes of one order in runs made alike but for a weight: what a balance by amplitudes is worked out from, taken
  * out of the recordings themselves, with their uncertainties.
  */
-import type { RecordedJob } from './diagnosis/split-drives.ts';
+import type { RecordedJob } from './diagnosis/drives/split-drives.ts';
 import { inferencesOf } from './compare.ts';
 import { isSeen, RUN_TO_RUN_SD_DB } from './diagnosis/compare/change.ts';
-import { historyOf } from './diagnosis/group-history.ts';
-import { onAxes, sharedAxes } from './diagnosis/on-axes.ts';
+import { historyOf } from './diagnosis/matching/group-history.ts';
+import { onAxes, sharedAxes } from './diagnosis/compare/on-axes.ts';
 import { runLevels } from './diagnosis/compare/run-levels.ts';
 import { SPEED_LAWS } from './diagnosis/compare/speed-law.ts';
 import type { Note, Problem, Result } from './note.ts';
@@ -41,7 +41,7 @@ export interface TrialLevels {
 const LEAST_SHARE = 0.1;
 /** What one run differs from the next, as a share of the amplitude: the pair's decibels by the root of two. */
 const RUN_SHARE = ((RUN_TO_RUN_SD_DB / Math.SQRT2) * Math.LN10) / 20;
-/** Gravity lies this far off the first run's where the sensor was turned; grades and nodding are worth less. Judgement. */
+/** Gravity lies this far off the first run's where the sensor was turned; grades and nodding are worth less. Judgment. */
 const TURNED_FROM_DEG = 6;
 /** Runs whose order lies further apart than this, as a share, were not made at one speed. */
 const SAME_SPEED_SHARE = 0.01;

@@ -5,11 +5,11 @@
  */
 import { isSeen } from './diagnosis/compare/change.ts';
 import { runLevels } from './diagnosis/compare/run-levels.ts';
-import { historyOf } from './diagnosis/group-history.ts';
-import type { RunInference } from './diagnosis/infer-run.ts';
-import type { Match } from './diagnosis/match.ts';
-import type { ScaleAxis } from './diagnosis/scale-prior.ts';
-import { scaleAt } from './diagnosis/scale-prior.ts';
+import { historyOf } from './diagnosis/matching/group-history.ts';
+import type { RunInference } from './diagnosis/matching/infer-run.ts';
+import type { Match } from './diagnosis/matching/match.ts';
+import type { ScaleAxis } from './diagnosis/origins/scale-prior.ts';
+import { scaleAt } from './diagnosis/origins/scale-prior.ts';
 import type { Note, Problem, Result } from './note.ts';
 import { failure, success } from './note.ts';
 import { orderLevel } from './signal/order-level.ts';

@@ -1,6 +1,6 @@
 /** What the page and the worker say to each other. Plain data only, so that it can be posted as it is. */
 import type { Comparison } from '../core/diagnosis/compare/comparison.ts';
-import type { FindingBasis } from '../core/diagnosis/case.ts';
+import type { FindingBasis } from '../core/diagnosis/evidence/case.ts';
 import type { AngleGeometry } from '../core/driveline/angle-change.ts';
 import type { WhatIfAnswer } from '../core/driveline/angle-what-if.ts';
 import type { WorkingAnglesInput } from '../core/driveline/working-angles.ts';

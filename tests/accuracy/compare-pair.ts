@@ -3,7 +3,7 @@
  * pieces of road with the same sensor in the same place, and whatever wanders wandering anew in each.
  */
 import { inferencesOf } from '../../src/core/compare.ts';
-import type { RunInference } from '../../src/core/diagnosis/infer-run.ts';
+import type { RunInference } from '../../src/core/diagnosis/matching/infer-run.ts';
 import type { Job } from '../../src/core/job/job.ts';
 import { readRecording } from '../../src/core/reading/read-recording.ts';
 import type { Recording } from '../../src/core/reading/recording.ts';

@@ -8,7 +8,7 @@
  * With --known-speed the level is read along the true speed and only the statistics are tried.
  */
 import { parseArgs } from 'node:util';
-import type { RunInference } from '../../src/core/diagnosis/infer-run.ts';
+import type { RunInference } from '../../src/core/diagnosis/matching/infer-run.ts';
 import { changeOf, isSeen } from '../../src/core/diagnosis/compare/change.ts';
 import { compareRuns } from '../../src/core/diagnosis/compare/compare.ts';
 import { fTailQuantile } from '../../src/core/signal/distributions.ts';

@@ -7,7 +7,7 @@ import { changeGeometry } from '../../src/app/compare/change-geometry.ts';
 import { changeDbText, intervalText, levelText, shownChanges } from '../../src/app/compare/change-words.ts';
 import { stageOf } from '../../src/app/compare/stage-of.ts';
 import { emptyJob } from '../../src/app/form/document.ts';
-import { ALL_CHECKS } from '../../src/core/diagnosis/checks.ts';
+import { ALL_CHECKS } from '../../src/core/diagnosis/checks/all-checks.ts';
 import type { OrderChange } from '../../src/core/diagnosis/compare/comparison.ts';
 import { judgeAt } from '../../src/core/driveline/judge-measurement.ts';
 import { judge, limitOf } from '../../src/core/driveline/limit.ts';

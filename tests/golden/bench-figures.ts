@@ -15,7 +15,7 @@ import { evenReadings, fitRunout } from '../../src/core/driveline/runout.ts';
 import { fitsOf, indexing, tubePlanes } from '../../src/core/driveline/runout-places.ts';
 import { secondaryCouple } from '../../src/core/driveline/secondary-couple.ts';
 import { whirl } from '../../src/core/driveline/whirl.ts';
-import { factsOf } from '../../src/core/diagnosis/measured-facts.ts';
+import { factsOf } from '../../src/core/diagnosis/evidence/measured-facts.ts';
 import { workingAngles, type WorkingAnglesInput } from '../../src/core/driveline/working-angles.ts';
 import { randomSource, type RandomSource } from '../../src/core/simulate/random.ts';
 import type { JointKind, RunCondition, ShaftPiece, Vehicle } from '../../src/core/vehicle/vehicle.ts';

@@ -2,10 +2,10 @@
  * What the ranking of causes and the choice of checks give on average over random cases, place by place. The weights
  * behind them are judgement, so no outside source can tell that a figure is right; the table tells when one has changed.
  */
-import type { CaseContext, Companion, FindingBasis } from '../../src/core/diagnosis/case.ts';
-import { ALL_CHECKS } from '../../src/core/diagnosis/checks.ts';
-import { chooseChecks } from '../../src/core/diagnosis/next-check.ts';
-import { rankCauses } from '../../src/core/diagnosis/rank-causes.ts';
+import type { CaseContext, Companion, FindingBasis } from '../../src/core/diagnosis/evidence/case.ts';
+import { ALL_CHECKS } from '../../src/core/diagnosis/checks/all-checks.ts';
+import { chooseChecks } from '../../src/core/diagnosis/ranking/next-check.ts';
+import { rankCauses } from '../../src/core/diagnosis/ranking/rank-causes.ts';
 import { WORK_DONE } from '../../src/core/job/work-done.ts';
 import { randomSource, type RandomSource } from '../../src/core/simulate/random.ts';
 import type { Load, ShaftPiece } from '../../src/core/vehicle/vehicle.ts';

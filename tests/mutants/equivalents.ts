@@ -45,14 +45,14 @@ export const EQUIVALENTS: readonly Equivalent[] = [
     because: 'any element may be the pivot; the middle one is the quickest on sorted values',
   },
   {
-    file: 'src/core/diagnosis/run-prior.ts',
+    file: 'src/core/diagnosis/matching/run-prior.ts',
     line: 'const anyGear = 1 / (2 * ANY_GEAR_REACH);',
     was: '*',
     text: '/',
     because: 'the reach is 1',
   },
   {
-    file: 'src/core/diagnosis/loudness.ts',
+    file: 'src/core/diagnosis/matching/loudness.ts',
     line: 'normal: { ...normal, medianMps2: normal.medianMps2 * factor, spread: NORMAL_SPREADS.own },',
     was: '*',
     text: '/',

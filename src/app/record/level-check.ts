@@ -16,7 +16,7 @@ const LEAST_SAMPLES = 10;
 const LATEST = 60;
 /** Standard deviation about the mean above which a hand is moving it, m/s². A rough road shakes less than this. */
 const MOVING_MPS2 = 3;
-/** Off level by more than this is said. Judgement. */
+/** Off level by more than this is said. Judgment. */
 const LEVEL_DEG = 8;
 /** A vector this far from gravity has it taken out, or is in another unit. */
 const GRAVITY_SHARE = 0.3;

@@ -26,7 +26,7 @@ export function seatTable(axes: readonly SeatedAxis[], units: UnitSystem): strin
   return table([header, ...rows], ['left', 'right', 'left']);
 }
 
-/** Judgement. */
+/** Judgment. */
 const FELT_BY_HAND_MM = 0.1;
 
 /** Axes whose parts do not fit: how much is missing, and what that may be. */

@@ -12,7 +12,7 @@
  */
 import type { WorkDone } from '../job/job.ts';
 import type { Part } from '../vehicle/line.ts';
-import type { Sign } from './evidence-signs.ts';
+import type { Sign } from './signs.ts';
 
 export interface CauseWeights {
   readonly prior: number;
@@ -25,7 +25,7 @@ export interface CauseWeights {
 export const SOMETHING_ELSE_PRIOR = 8;
 /** A ratio nearer to 1 than this moves the numbers but is not worth a sentence. */
 export const LEAST_RATIO_TOLD = 1.15;
-/** A clear outcome is still believed only this far: readings are misread, and tables are judgement. */
+/** A clear outcome is still believed only this far: readings are misread, and tables are judgment. */
 export const OUTCOME_TRUST = 0.95;
 /** What naming an unnamed tone counts beside a finding that is named and shakes more: the technician repairs that first. */
 export const UNNAMED_IMPORTANCE = 0.25;

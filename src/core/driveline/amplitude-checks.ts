@@ -7,7 +7,7 @@ import type { UncertainVector } from './propagate.ts';
 /** Consistency outside these is rejected, and a trial whose effect is a smaller share of the level is too light. */
 const CONSISTENT: readonly [number, number] = [0.8, 1.2];
 const LIGHT_SHARE = 0.3;
-/** A correction whose angle is less sure than this, degrees, would as likely spoil as mend; judgement. */
+/** A correction whose angle is less sure than this, degrees, would as likely spoil as mend; judgment. */
 const UNSURE_DEG = 30;
 
 /** More trial positions than anybody drives. */

@@ -31,7 +31,7 @@ export interface AngleGeometry {
   readonly pinionLengthMm?: number | undefined;
 }
 
-/** Usual sizes on a light truck; this program's judgement, used where the real ones were not measured. */
+/** Usual sizes on a light truck; this program's judgment, used where the real ones were not measured. */
 const ASSUMED = { pieceLengthMm: 1300, mountSpanMm: 900, frontMountToJointMm: 1150, pinionLengthMm: 280 } as const;
 
 export interface CompleteGeometry {

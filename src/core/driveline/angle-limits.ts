@@ -16,7 +16,7 @@ export interface AngleFacts {
   readonly residualInLine: Ripple;
 }
 
-export interface AngleJudgement {
+export interface AngleJudgment {
   readonly judged: readonly JudgedNumber[];
   readonly advisory: readonly JudgedNumber[];
   readonly residualLimitRpm: number | null;
@@ -35,7 +35,7 @@ const NOTHING_LEFT_DEG = 0.01;
 export const judgeAngles = (
   facts: AngleFacts,
   { phasingDeg = [], limits }: { phasingDeg?: readonly number[] | undefined; limits?: LimitOverrides | undefined },
-): AngleJudgement => {
+): AngleJudgment => {
   const { chain, residual } = facts;
   const limit = (id: LimitId) => limitOf(id, limits);
   const judged: JudgedNumber[] = [];
@@ -89,7 +89,7 @@ export const judgeAngles = (
 };
 
 /** Forks in line do not say that the joints cancel; forks out of line say that they do not. */
-const verdictOf = (judged: readonly JudgedNumber[]): AngleJudgement['verdict'] =>
+const verdictOf = (judged: readonly JudgedNumber[]): AngleJudgment['verdict'] =>
   judged.some(({ inside }) => !inside)
     ? 'outside'
     : judged.some(({ limit }) => limit.id !== 'fork-twist')

@@ -84,7 +84,7 @@ export const phasorProblem = ({ baseline, trials }: PhasorRuns, planes: number):
 /** A trial run should change amplitude by 30 % or phase by 30° (common practice, no source). */
 const WEAK_AMPLITUDE_SHARE = 0.3;
 const WEAK_PHASE_DEG = 30;
-/** Beyond this the planes act so much alike that reading errors grow manyfold; judgement. */
+/** Beyond this the planes act so much alike that reading errors grow manyfold; judgment. */
 const POOR_CONDITION = 20;
 
 /** Notes on trials that changed little, and on planes that act alike. */

@@ -83,7 +83,7 @@ export interface BestPlacing {
   readonly leftAngleDeg: number;
 }
 
-/** A weight more must take off this share of the target to be worth fitting; judgement. */
+/** A weight more must take off this share of the target to be worth fitting; judgment. */
 const WORTH_SHARE = 0.05;
 /** More combinations than this are refused rather than let run. */
 const MOST_COMBINATIONS = 2_000_000;

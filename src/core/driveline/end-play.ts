@@ -4,7 +4,7 @@ import { failure, success } from '../note.ts';
 import type { JudgedNumber, LimitOverrides } from './limit.ts';
 import { judge, limitOf } from './limit.ts';
 
-export interface EndPlayJudgement {
+export interface EndPlayJudgment {
   readonly axes: readonly [JudgedNumber, JudgedNumber];
   readonly inside: boolean;
   /** How far off centre the play lets the shaft sit, mm: half the play on each axis, as a vector. */
@@ -18,7 +18,7 @@ export interface EndPlayJudgement {
 export const judgeEndPlay = (
   axisPlayMm: readonly [number, number],
   limits?: LimitOverrides,
-): Result<EndPlayJudgement> => {
+): Result<EndPlayJudgment> => {
   if (!axisPlayMm.every((play) => Number.isFinite(play) && play >= 0)) {
     return failure({
       code: 'end-play-not-a-distance',

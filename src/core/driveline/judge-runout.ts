@@ -81,7 +81,7 @@ const forceOfRunout = (
   return [{ part: 'driveshaft', order: 1, quantity: 'force', value, unit: 'N', where }];
 };
 
-/** Least change of the level, as a share, that says the pairing of shaft and flange matters; judgement. */
+/** Least change of the level, as a share, that says the pairing of shaft and flange matters; judgment. */
 const CHANGE_THAT_COUNTS = 1 / 3;
 
 /**

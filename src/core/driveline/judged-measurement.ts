@@ -51,7 +51,7 @@ export const worstOf = (numbers: readonly JudgedNumber[]): JudgedNumber | undefi
     undefined,
   );
 
-/** A judgement with nothing in it but what is given. */
+/** A judgment with nothing in it but what is given. */
 export const judgedAs = (
   kind: Measurement['kind'],
   procedure: ProcedureId | null,

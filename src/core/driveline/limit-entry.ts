@@ -1,7 +1,7 @@
 /** One limit as the table holds it: the figure, which way it binds, and where it comes from. */
 
 /** Where a figure comes from. */
-export type LimitStatus = 'standard' | 'published' | 'common-practice' | 'judgement' | 'maker';
+export type LimitStatus = 'standard' | 'published' | 'common-practice' | 'judgment' | 'maker';
 
 export type LimitUnit = '°' | 'rad/s²' | 'mm' | 'g' | 'mm/s' | 'share';
 

@@ -2,7 +2,7 @@
 import type { LimitEntry } from './limit-entry.ts';
 
 const practice = { status: 'common-practice', source: 'common practice, no source' } as const;
-const judgement = { status: 'judgement', source: 'judgment of this program, no source' } as const;
+const judgment = { status: 'judgment', source: 'judgment of this program, no source' } as const;
 const atMost = { sense: 'at-most' } as const;
 
 export const DEFAULT_LIMITS = {
@@ -52,9 +52,9 @@ export const DEFAULT_LIMITS = {
     value: 0.5,
     unit: '°',
     ...atMost,
-    ...judgement,
+    ...judgment,
   },
-  'ride-height': { title: 'ride height off the maker’s figure', value: 12, unit: 'mm', ...atMost, ...judgement },
+  'ride-height': { title: 'ride height off the maker’s figure', value: 12, unit: 'mm', ...atMost, ...judgment },
   'end-play': {
     title: 'joint end play along one axis',
     value: 0.05,
@@ -68,7 +68,7 @@ export const DEFAULT_LIMITS = {
     value: 0.01,
     unit: 'mm',
     sense: 'at-least',
-    ...judgement,
+    ...judgment,
   },
   'ring-difference': {
     title: 'thickness difference of the two retaining rings on one axis',
@@ -77,13 +77,13 @@ export const DEFAULT_LIMITS = {
     ...atMost,
     ...practice,
   },
-  'slip-yoke-play': { title: 'radial play of the slip yoke', value: 0.2, unit: 'mm', ...atMost, ...judgement },
+  'slip-yoke-play': { title: 'radial play of the slip yoke', value: 0.2, unit: 'mm', ...atMost, ...judgment },
   'centre-bearing-play': {
     title: 'radial play of the center bearing',
     value: 0.1,
     unit: 'mm',
     ...atMost,
-    ...judgement,
+    ...judgment,
   },
   'tube-runout-middle': { title: 'tube runout at mid length', value: 0.5, unit: 'mm', ...atMost, ...practice },
   'tube-runout-ends': {

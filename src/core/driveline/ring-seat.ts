@@ -35,7 +35,7 @@ export const seatAxis = ({
   };
 };
 
-export interface RingsJudgement {
+export interface RingsJudgment {
   readonly axes: readonly SeatedAxis[];
   /** Axis by axis: end play, then ring difference. */
   readonly judged: readonly JudgedNumber[];
@@ -67,7 +67,7 @@ const judgePlay = (playMm: number, axis: number, limits?: LimitOverrides): Judge
 };
 
 /** Seat each axis and hold it to the limits. */
-export const judgeRings = (axes: readonly RingAxis[], limits?: LimitOverrides): Result<RingsJudgement> => {
+export const judgeRings = (axes: readonly RingAxis[], limits?: LimitOverrides): Result<RingsJudgment> => {
   const sizes = axes.flatMap((axis) => [axis.grooveSpanMm, axis.crossAndCupsMm, axis.ring1Mm, axis.ring2Mm]);
   if (axes.length === 0 || !sizes.every((size) => Number.isFinite(size) && size > 0)) {
     return failure({

@@ -30,7 +30,7 @@ export const tubeMassPerMetreKg = ({ outerMm, wallMm, material }: Tube): number 
   return (Math.PI / 4) * (outerMm ** 2 - innerMm ** 2) * 1e-6 * MATERIALS[material].densityKgPerM3;
 };
 
-/** Yokes and weld ends on top of the bare tube, as a share of its mass; judgement, no source. */
+/** Yokes and weld ends on top of the bare tube, as a share of its mass; judgment, no source. */
 const ENDS_SHARE = 0.5;
 
 /** Mass of a piece, kg: as weighed, or estimated from its tube; null where neither is known. */

@@ -25,7 +25,7 @@ export const criticalSpeedRpm = ({ lengthMm, outerMm, wallMm, material }: Tube):
 export const longestTubeMm = (tube: Omit<Tube, 'lengthMm'>, rpm: number): number =>
   Math.sqrt(criticalSpeedRpm({ ...tube, lengthMm: 1 }) / rpm);
 
-/** Half-width of the band around half the critical speed in which 2× is said to drive the shaft; judgement. */
+/** Half-width of the band around half the critical speed in which 2× is said to drive the shaft; judgment. */
 const HALF_CRITICAL_BAND = 0.1;
 
 export interface WhirlPiece {

@@ -80,7 +80,7 @@ export const workingAngles = (input: WorkingAnglesInput): Result<WorkingAngles> 
     input.shafts[0]?.part === 'pinion' ? [fromRear, fromFront] : [fromFront, fromRear];
   const residualInLine = chainRipple(angleChain(withForksInLine(input)).crosses);
   const facts = { chain, residual, inertiaDrive, inertiaCoast, residualInLine };
-  const judgement = judgeAngles(facts, input);
+  const judgment = judgeAngles(facts, input);
   return success({
     driveshaftRpm,
     joints: chain.joints.map(({ kind, angleDeg, planeTurnDeg, crosses }) => ({
@@ -98,7 +98,7 @@ export const workingAngles = (input: WorkingAnglesInput): Result<WorkingAngles> 
     handResidualDeg: handResidualDeg(chain.crosses),
     inertiaDrive: facts.inertiaDrive,
     inertiaCoast: facts.inertiaCoast,
-    ...judgement,
+    ...judgment,
   });
 };
 

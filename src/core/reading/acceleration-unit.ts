@@ -15,9 +15,9 @@ export interface UnitDecision {
   readonly notes: readonly Note[];
 }
 
-/** Gravity this close to another unit's, and far from the named one's, overrules the name; judgement. */
+/** Gravity this close to another unit's, and far from the named one's, overrules the name; judgment. */
 const CLEAR = 0.06;
-/** Scatter over steady part beyond which the steady part is no measure of gravity; judgement. */
+/** Scatter over steady part beyond which the steady part is no measure of gravity; judgment. */
 const LARGEST_SCATTER = 3;
 /** A column thinned out: enough for the size of gravity, at no cost on long files. */
 function thinned(axis: Float64Array): Float64Array {

@@ -7,7 +7,7 @@ const LEAST = 5;
 /**
  * Share of rows in which an axis stands at its end stop, 0..1. Values thin out toward an extreme; at an end stop they
  * pile up: there are at least LEAST at the very largest (or smallest) value, more than twice as many as at the next
- * value, and the extreme lies at or beyond the usual scatter. The limits are judgement.
+ * value, and the extreme lies at or beyond the usual scatter. The limits are judgment.
  */
 export function clippedShare(axes: readonly Float64Array[], ranges: readonly RowRange[]): number {
   const stops = axes.map((axis) => endStops(axis, ranges));

@@ -39,7 +39,7 @@ export function dropRepeatedRows(stamps: Float64Array, axes: readonly Float64Arr
 
 /** Runs of like rows longer than this are a stuck sensor, not a slow one. */
 const LONGEST_HELD = 64;
-/** Mean run of like rows from which on, and relative scatter of the runs up to which, values are held; judgement. */
+/** Mean run of like rows from which on, and relative scatter of the runs up to which, values are held; judgment. */
 const HELD_MEAN = 1.45;
 const HELD_SCATTER = 0.4;
 

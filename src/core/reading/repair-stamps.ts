@@ -88,7 +88,7 @@ export function replaceStrayStamps(stamps: Float64Array, notes: Note[]): void {
     });
 }
 
-/** A stamp this many lengths of the recording away from the middle is no pause but a misread number; judgement. */
+/** A stamp this many lengths of the recording away from the middle is no pause but a misread number; judgment. */
 const FAR = 1e5;
 
 /** Stamps beyond all reason become unreadable, or one of them would eat the precision of all. @returns how many */

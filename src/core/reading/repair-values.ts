@@ -1,7 +1,7 @@
 /** Repairs of acceleration values; the list of all repairs stands in repair.ts. */
 import type { Note } from '../note.ts';
 
-/** No sensor that survives on a vehicle reads more, m/s² (about 1000 g); judgement. */
+/** No sensor that survives on a vehicle reads more, m/s² (about 1000 g); judgment. */
 const LARGEST_MPS2 = 10_000;
 /** A hole of so many rows or fewer is closed by a straight line; a longer one splits the recording. */
 export const CLOSED_ROWS = 3;

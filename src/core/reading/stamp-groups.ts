@@ -6,7 +6,7 @@ import { medianOf } from './gravity-size.ts';
 
 /** A step this much shorter than usual is no sampling step: the row was written late, together with others. */
 export const SHORT_STEP = 0.3;
-/** From this share of short steps on, stamps are those of bunches, not of samples; judgement. */
+/** From this share of short steps on, stamps are those of bunches, not of samples; judgment. */
 export const BUNCHED = 0.2;
 /** Stamps this fine beside a step leave no doubt whether one step passed or two. */
 const FINE = 0.25;

@@ -13,7 +13,7 @@
  *   (c) one stamp in 100 or more is that close to the one before, and the residual does not wander: rows written late.
  *       A sampling clock cannot run that much too fast and come back.
  * - Otherwise the sampling itself is uneven, and the stamps are kept as sample times.
- * A clock that drifts slowly against the grid is followed by straight lines. The limits are judgement.
+ * A clock that drifts slowly against the grid is followed by straight lines. The limits are judgment.
  */
 import { StampGroups } from './stamp-groups.ts';
 import { CountedRows, driftAt, fitPieces, residualOf, roundStep } from './time-fit.ts';

@@ -21,7 +21,7 @@ const EPOCH_TO_S = 4_102_444_800;
 
 /**
  * Rates between which an accelerometer recording lies when nothing else is known. The range spans less than a factor
- * of 1000, so of s, ms, µs and ns at most one fits; judgement.
+ * of 1000, so of s, ms, µs and ns at most one fits; judgment.
  */
 const LIKELY_LOW_HZ = 20;
 const LIKELY_HIGH_HZ = 5000;

@@ -1,5 +1,5 @@
 /** One expected order in words, cell by cell; text and page put them into their tables. */
-import { timesText } from '../diagnosis/words.ts';
+import { timesText } from '../diagnosis/findings/words.ts';
 import type { FindingReport, OrderReport, Report } from './report.ts';
 import { chanceText, feltText, frequencyText, frequencyWithSdText, significant } from './format.ts';
 

@@ -1,5 +1,5 @@
 /** The Report: one plain object that text, page and screen are renderings of. The `--json` output is this object. */
-import type { Perceived } from '../diagnosis/perceived.ts';
+import type { Perceived } from '../diagnosis/findings/perceived.ts';
 import type { Note } from '../note.ts';
 import type { AxisName } from '../reading/recording.ts';
 import type { Part } from '../vehicle/line.ts';

@@ -27,7 +27,7 @@ export interface LevelCase {
 }
 
 /**
- * Standard deviations of the amplitude about its mean, and time constants, s. Judgement: 8 % within a factor of two is
+ * Standard deviations of the amplitude about its mean, and time constants, s. Judgment: 8 % within a factor of two is
  * usual, and a second as likely as ten.
  */
 const WANDER_SD = [0.01, 0.02, 0.035, 0.055, 0.08, 0.115, 0.16, 0.23, 0.32] as const;

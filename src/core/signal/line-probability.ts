@@ -1,6 +1,6 @@
 /** From the probability of a resonance doing it to the probability that it is a line. */
 
-/** Even odds before the test: peaks that pass for lines are lines or resonances about as often. Judgement. */
+/** Even odds before the test: peaks that pass for lines are lines or resonances about as often. Judgment. */
 const PRIOR_LINE = 0.5;
 
 /**

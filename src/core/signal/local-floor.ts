@@ -38,7 +38,7 @@ const PRIOR_SMOOTH = 0.9;
 
 /**
  * The noise beside a peak may stand over the smooth floor without a resonance at the peak: on the flank of a broad hump
- * the floor, a median over a wider band, comes out too low. Probabilities: judgement.
+ * the floor, a median over a wider band, comes out too low. Probabilities: judgment.
  */
 const FLOORS = [
   { times: 1, probability: 0.7 },

@@ -7,7 +7,7 @@ import { quantile } from './statistics.ts';
 const BLOCK_S = 0.5;
 const LOW = 0.1;
 const HIGH = 0.9;
-/** The loud tenth must shake this much more than the quiet one: roads and speeds make less of a difference. Judgement. */
+/** The loud tenth must shake this much more than the quiet one: roads and speeds make less of a difference. Judgment. */
 const LOUD_OVER_QUIET = 3;
 /** Fewer blocks are one event. */
 const LEAST_BLOCKS = 10;

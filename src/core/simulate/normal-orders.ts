@@ -1,6 +1,6 @@
 /**
  * The small orders every sound vehicle has: tire force variation on four wheels, what is left after balancing the
- * shaft, small joint angles, even firing, slightly uneven cylinders, accessories. Levels at 27 m/s in cruise, judgement:
+ * shaft, small joint angles, even firing, slightly uneven cylinders, accessories. Levels at 27 m/s in cruise, judgment:
  * below what a seat feels, above what a good recording shows.
  */
 import type { Vehicle } from '../vehicle/vehicle.ts';

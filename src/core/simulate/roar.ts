@@ -5,7 +5,7 @@
 import { mountFilter, runningFilter } from './modes.ts';
 import type { RandomSource } from './random.ts';
 
-/** Force density, N²/Hz, one-sided, on a class A road (16e-6 m³) at 27 m/s. Gives 0.05..0.1 m/s² rms to 100 Hz. Judgement. */
+/** Force density, N²/Hz, one-sided, on a class A road (16e-6 m³) at 27 m/s. Gives 0.05..0.1 m/s² rms to 100 Hz. Judgment. */
 const DENSITY_N2_PER_HZ = 20;
 const AT_ROAD_M3 = 16e-6;
 const AT_SPEED_MPS = 27;

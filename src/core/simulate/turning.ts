@@ -25,7 +25,7 @@ export interface Turning {
   readonly base: number;
 }
 
-/** Share of full drive torque in each load. Judgement. */
+/** Share of full drive torque in each load. Judgment. */
 export const TORQUE_SHARE: Readonly<Record<Load, number>> = {
   cruise: 0.35,
   pull: 1,

@@ -19,7 +19,7 @@ export const ROLLING_FACTOR: Readonly<Record<TireConstruction, number>> = {
 
 /** Standard uncertainty of the circumference from the size alone, wear unknown (common practice, no source). */
 const SD_FROM_SIZE = 0.012;
-/** A maker's turns per mile belong to a new tire at rated load; wear is not in them (judgement). */
+/** A maker's turns per mile belong to a new tire at rated load; wear is not in them (judgment). */
 const SD_FROM_TURNS = 0.008;
 /** A measured roll-out still changes with pressure, load and speed by about 0.5 % (common practice, no source). */
 const SD_MEASURED = 0.005;

@@ -32,7 +32,7 @@ export interface EngineSlip {
 
 /** An open converter at cruise slips up to about 3 % (common practice); locked it does not slip at all. */
 const CRUISE_MOST = 0.03;
-/** Under a hard pull a converter opens further (judgement). */
+/** Under a hard pull a converter opens further (judgment). */
 const PULL_MOST = 0.08;
 
 /** Root-mean-square of a slip spread evenly over 0…most, since the frequency is computed with none. */

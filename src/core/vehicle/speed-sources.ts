@@ -15,7 +15,7 @@ export interface SpeedPrior {
   readonly because: string;
 }
 
-/** A driver holds a steady speed to about this, relative (judgement). */
+/** A driver holds a steady speed to about this, relative (judgment). */
 const HOLD_SD = 0.003;
 /** GPS Doppler speed, one sigma from 0.2 m/s per axis at 95 % (NAVSTAR GPS User Equipment Introduction §3.3). */
 const GPS_SD_MPS = 0.2 / 1.96;
@@ -23,13 +23,13 @@ const GPS_SD_MPS = 0.2 / 1.96;
 const OBD_STEP_MPS = mpsFromKmh(1);
 /** The socket's speed is computed with the factory tire; about one percent in practice (no source). */
 const OBD_SD = 0.01;
-/** A track of unknown make in the recording (judgement, between GPS and the diagnostic socket). */
+/** A track of unknown make in the recording (judgment, between GPS and the diagnostic socket). */
 const LOGGED_SD = 0.005;
-/** Nobody said where the speed was read: wide enough for a dial, centred as stated (judgement). */
+/** Nobody said where the speed was read: wide enough for a dial, centred as stated (judgment). */
 const UNKNOWN_SD = 0.03;
 /**
  * UN R39 §5.3: 0 ≤ shown − true ≤ 0.1·true + 4 km/h. Within that window most dials use the quarter next to the truth;
- * the share used is taken as Beta(1, 3), mean 1/4 and sd 0.194 (judgement).
+ * the share used is taken as Beta(1, 3), mean 1/4 and sd 0.194 (judgment).
  */
 const DIAL_SHARE_MEAN = 0.25;
 const DIAL_SHARE_SD = Math.sqrt(3 / 80);

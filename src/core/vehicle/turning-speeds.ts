@@ -29,9 +29,9 @@ export const totalShare = (shares: Shares): number =>
 
 /** A needle on a 100 or 50 rev/min mark was read to that mark; any other number comes off a screen. */
 const readingStepRpm = (rpm: number): number => (rpm % 100 === 0 ? 100 : rpm % 50 === 0 ? 50 : 10);
-/** Gauge error of a tachometer, and holding it steady (judgement). */
+/** Gauge error of a tachometer, and holding it steady (judgment). */
 const ENGINE_HOLD_SD = 0.004;
-/** Logged engine speed: 0.25 rev/min steps (SAE J1979), averaged; what is left is its lateness (judgement). */
+/** Logged engine speed: 0.25 rev/min steps (SAE J1979), averaged; what is left is its lateness (judgment). */
 const ENGINE_LOGGED_SD = 0.002;
 
 const enginePart = (

@@ -185,7 +185,7 @@ describe('limits', () => {
       expect(limit.title).not.toBe('');
       expect(limit.value).toBeGreaterThan(0);
       if (limit.status === 'common-practice') expect(limit.source).toMatch(/^common practice, no source/);
-      if (limit.status === 'judgement') expect(limit.source).toContain('no source');
+      if (limit.status === 'judgment') expect(limit.source).toContain('no source');
       if (limit.status === 'standard') expect(limit.source).toContain('ISO 21940-11:2016');
     }
   });

@@ -81,7 +81,7 @@ describe('end play from four micrometer readings', () => {
     expect(none).toMatchObject({ inside: false, tight: false });
     expect(none.judged[0]).toMatchObject({
       inside: false,
-      limit: { id: 'end-play-least', value: 0.01, sense: 'at-least', status: 'judgement' },
+      limit: { id: 'end-play-least', value: 0.01, sense: 'at-least', status: 'judgment' },
     });
     expect(withPlay(-0.003).inside).toBe(false);
     expect(withPlay(-0.003).judged[0]!.share).toBe(Infinity);

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { inferencesOf } from '../../../src/core/compare.ts';
 import { compareRuns } from '../../../src/core/diagnosis/compare/compare.ts';
-import { findingsOf } from '../../../src/core/diagnosis/finding.ts';
-import type { RunInference } from '../../../src/core/diagnosis/infer-run.ts';
+import { findingsOf } from '../../../src/core/diagnosis/findings/finding.ts';
+import type { RunInference } from '../../../src/core/diagnosis/matching/infer-run.ts';
 import { analyse } from '../../../src/core/analyse.ts';
 import type { Job } from '../../../src/core/job/job.ts';
 import type { Recording } from '../../../src/core/reading/recording.ts';

@@ -256,7 +256,7 @@ describe('uncertainty', () => {
     const slip = (condition: RunCondition): number => linesOf(rear, condition).lines[0]?.uncertainty.slip ?? NaN;
     expect(slip({ ...at100, load: 'pull' })).toBeGreaterThan(slip(at100));
     expect(slip({ ...at100, load: 'brake' })).toBeGreaterThan(slip(at100));
-    // The values are judgement; a change should be made on purpose.
+    // The values are judgment; a change should be made on purpose.
     const loads = ['cruise', 'pull', 'coast', 'neutral', 'brake'] as const;
     expect(loads.map((load) => slip({ ...at100, load }))).toEqual([0.003, 0.01, 0.003, 0.002, 0.01]);
     expect(slip({ ...at100, speedSource: 'obd' })).toBe(0);

@@ -74,7 +74,7 @@ describe('measured circumference and turns per mile or kilometer', () => {
   });
 
   test('a measurement is trusted more than a figure, and a figure more than the size', () => {
-    // The values are judgement; a change should be made on purpose.
+    // The values are judgment; a change should be made on purpose.
     const measured = rollingOf({ kind: 'rolling-circumference', circumferenceM: 2.36 }).relativeSd;
     const figure = rollingOf({ kind: 'revs-per-mile', revsPerMile: 680 }).relativeSd;
     expect([measured, figure]).toEqual([0.005, 0.008]);

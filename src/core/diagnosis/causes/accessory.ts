@@ -1,6 +1,6 @@
 /** What the belt drives: alternator, pumps, compressor, fan. */
 import type { Cause } from './cause.ts';
-import { at } from './where.ts';
+import { at } from '../evidence/where.ts';
 
 export const accessory: readonly Cause[] = [
   {

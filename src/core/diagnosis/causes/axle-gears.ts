@@ -1,6 +1,6 @@
 /** Tooth mesh of pinion and ring gear: a whine at driveshaft speed times pinion teeth. */
 import type { Cause } from './cause.ts';
-import { both, burnsFuel } from './where.ts';
+import { both, burnsFuel } from '../evidence/where.ts';
 
 const mesh: Cause['applies'] = (basis) =>
   basis.role === 'mesh' && (basis.part === 'driveshaft' || basis.part === 'tire' || basis.part === 'half-shaft');

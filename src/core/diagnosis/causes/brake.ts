@@ -1,6 +1,6 @@
 /** Tire 1× to 4× under braking: the brake grips and lets go as the rotor turns. */
 import type { Cause } from './cause.ts';
-import { at } from './where.ts';
+import { at } from '../evidence/where.ts';
 
 export const brake: readonly Cause[] = [
   {

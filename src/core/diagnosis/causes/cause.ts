@@ -1,7 +1,7 @@
 /** A cause: what a technician can put right, told as data; how much each piece of evidence weighs stands in weights.ts. */
 import type { WorkDone } from '../../job/job.ts';
-import type { CaseContext, FindingBasis } from '../case.ts';
-import type { Sign } from '../evidence-signs.ts';
+import type { CaseContext, FindingBasis } from '../evidence/case.ts';
+import type { Sign } from '../signs.ts';
 import type { CauseId, CheckId } from '../weights.ts';
 
 export interface Cause {

@@ -1,6 +1,6 @@
 /** Faults of joint replacement and assembly, which show at driveshaft 1×, at 2×, or at both. */
 import type { Cause } from './cause.ts';
-import { afterJoint, at } from './where.ts';
+import { afterJoint, at } from '../evidence/where.ts';
 
 export const driveshaftJoint: readonly Cause[] = [
   {

@@ -1,6 +1,6 @@
 /** Driveshaft 1×: something heavy, bent, off centre or loose goes round once a turn. */
 import type { Cause } from './cause.ts';
-import { afterJoint, at, both, mayBeTwoPiece } from './where.ts';
+import { afterJoint, at, both, mayBeTwoPiece } from '../evidence/where.ts';
 
 const SQUARE = 'the force of a heavy spot grows with the square of speed';
 

@@ -1,6 +1,6 @@
 /** Driveshaft 2×: joints at an angle speed the shaft up and slow it down twice a turn. */
 import type { Cause } from './cause.ts';
-import { afterJoint, at, both, mayBeTwoPiece, mayHaveDoubleCardan } from './where.ts';
+import { afterJoint, at, both, mayBeTwoPiece, mayHaveDoubleCardan } from '../evidence/where.ts';
 
 const ANGLES = 'joint angles alone shake at twice a turn and hardly at once';
 const SQUARE = 'the angular acceleration left by unequal angles grows with the square of speed';

@@ -1,6 +1,6 @@
 /** The motor and reduction gear of an electric vehicle. */
 import type { Cause } from './cause.ts';
-import { both, isElectric } from './where.ts';
+import { both, isElectric } from '../evidence/where.ts';
 
 export const electricMotor: readonly Cause[] = [
   {

@@ -1,7 +1,7 @@
 /** Engine orders: a weak cylinder at half orders, rotating parts at 1×, firing that reaches the body. */
-import type { CaseContext, FindingBasis } from '../case.ts';
+import type { CaseContext, FindingBasis } from '../evidence/case.ts';
 import type { Cause } from './cause.ts';
-import { both, burnsFuel, isHalfOrder } from './where.ts';
+import { both, burnsFuel, isHalfOrder } from '../evidence/where.ts';
 
 const engine: Cause['applies'] = (basis) =>
   basis.part === 'engine' && basis.role !== 'mesh' && basis.role !== 'electric';

@@ -1,6 +1,6 @@
 /** Tones that follow no turning part of the driveline: resonances, fans, the sensor itself. */
 import type { Cause } from './cause.ts';
-import { at } from './where.ts';
+import { at } from '../evidence/where.ts';
 
 export const fixed: readonly Cause[] = [
   {

@@ -1,6 +1,6 @@
 /** Half-shafts: the tripod's three pushes a turn under torque, and what turns with the wheel, at the tire's rate. */
 import type { Cause } from './cause.ts';
-import { at, both, hasHalfShafts } from './where.ts';
+import { at, both, hasHalfShafts } from '../evidence/where.ts';
 
 const TORQUE = 'the tripod pushes only under drive torque';
 const SIDEWAYS = 'the tripod pushes along its shaft, across the vehicle';

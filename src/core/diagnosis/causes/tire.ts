@@ -1,6 +1,6 @@
 /** Tire 1× to 4×: tire, wheel, hub, and the way they are put together. */
 import type { Cause } from './cause.ts';
-import { at } from './where.ts';
+import { at } from '../evidence/where.ts';
 
 const FLAT = 'a stiffness or shape error pushes about equally at all road speeds';
 const SHAPE = 'an error of shape or stiffness is rarely a pure once-a-turn and shows multiples';

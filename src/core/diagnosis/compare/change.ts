@@ -16,7 +16,7 @@ const DB_PER_NEPER_OF_POWER = 10 / Math.LN10;
 const ONE_SIDED = 1.645;
 /**
  * What one run's level differs from the next one's though nothing was done: tire temperature, load, how the sensor
- * sits; standard deviation for the pair, dB. Judgement: no survey of repeated runs is known here.
+ * sits; standard deviation for the pair, dB. Judgment: no survey of repeated runs is known here.
  */
 export const RUN_TO_RUN_SD_DB = 0.3;
 /** A level counts as seen where its power is this many standard uncertainties above nothing. */

@@ -1,9 +1,9 @@
 /** Two sets of runs of one vehicle → what changed, by order, and whether the complaint is gone. */
 import { feltLevel } from '../../signal/felt.ts';
-import type { RunInference } from '../infer-run.ts';
-import type { Finding } from '../finding.ts';
-import { findingsOf } from '../finding.ts';
-import { FELT_FROM } from '../perceived.ts';
+import type { RunInference } from '../matching/infer-run.ts';
+import type { Finding } from '../findings/finding.ts';
+import { findingsOf } from '../findings/finding.ts';
+import { FELT_FROM } from '../findings/perceived.ts';
 import type { Change } from './change.ts';
 import { changeOf, mostPower } from './change.ts';
 import type { ComparedLevel, ComparedPair, ComparedRun, Comparison, OrderChange } from './comparison.ts';
@@ -128,7 +128,7 @@ function comparedLevel({ level, seen, frequencyHz, verticalShare }: RunLevel): C
   return { frequencyHz, amplitudeMps2, feltLevel: feltLevel(frequencyHz, amplitudeMps2, verticalShare), seen };
 }
 
-/** What was hardly felt and fell by this much is gone: a third of it is what sound vehicles have. Judgement. */
+/** What was hardly felt and fell by this much is gone: a third of it is what sound vehicles have. Judgment. */
 const NEXT_TO_NOTHING_DB = 10;
 
 function verdictOf(before: ComparedLevel, after: ComparedLevel, real: boolean, db: number): OrderChange['verdict'] {

@@ -1,10 +1,10 @@
 /** Which runs can be compared, and what their differences may fake. */
-import type { RunInference } from '../infer-run.ts';
-import { axesOf, onAxes, sharedAxes } from '../on-axes.ts';
+import type { RunInference } from '../matching/infer-run.ts';
+import { axesOf, onAxes, sharedAxes } from './on-axes.ts';
 
 /** Speeds further apart than this are not shared (the level's law of speed would decide the answer). */
 const SHARED_SPEED = 0.1;
-/** What may fake a change, as standard uncertainties in dB. Judgement: no study of mountings in vehicles is known here. */
+/** What may fake a change, as standard uncertainties in dB. Judgment: no study of mountings in vehicles is known here. */
 const UNLIKE_SD_DB = {
   mounting: 2,
   axes: 1.5,

@@ -1,9 +1,9 @@
 /** An order that one run shows surely, read in the other run of the same vehicle where that diagnosis left it open. */
 import { BLOCK_S, orderLevel } from '../../signal/order-level.ts';
 import type { SpeedSource } from '../../vehicle/vehicle.ts';
-import { historyOf } from '../group-history.ts';
-import type { RunInference } from '../infer-run.ts';
-import type { Origin } from '../origin.ts';
+import { historyOf } from '../matching/group-history.ts';
+import type { RunInference } from '../matching/infer-run.ts';
+import type { Origin } from '../origins/origin.ts';
 import { isSeen } from './change.ts';
 import { ANOTHERS_BINS, OWN_FROM } from './run-levels.ts';
 import type { RunLevel } from './run-levels.ts';

@@ -1,9 +1,9 @@
 /** The level of every order of a run, measured over its whole length along its speed. */
 import { BLOCK_S, orderLevel } from '../../signal/order-level.ts';
-import { historyOf } from '../group-history.ts';
-import type { RunInference } from '../infer-run.ts';
-import type { Origin } from '../origin.ts';
-import { expectedPlace } from '../place.ts';
+import { historyOf } from '../matching/group-history.ts';
+import type { RunInference } from '../matching/infer-run.ts';
+import type { Origin } from '../origins/origin.ts';
+import { expectedPlace } from '../matching/place.ts';
 import type { SeenLevel } from './change.ts';
 import { isSeen } from './change.ts';
 

@@ -1,5 +1,5 @@
 /** The comparison's answer in words. */
-import type { Finding } from '../finding.ts';
+import type { Finding } from '../findings/finding.ts';
 import type { ComparedPair, ComparisonVerdict, OrderChange } from './comparison.ts';
 
 export interface SentenceInput {

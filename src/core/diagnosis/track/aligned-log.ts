@@ -97,9 +97,9 @@ const earlier = ({ timeS, relative }: SpeedTrack, lagS: number, { fromS, toS }: 
 /** Lags tried, s: a logger writes up to a second and more late; then closer about the best. */
 const LAGS_S = Array.from({ length: 8 }, (_, i) => 0.2 * i);
 const CLOSER_S = [-0.1, -0.05, 0.05, 0.1];
-/** A lag found so is good to this, s. Judgement, by launches made up with known lags. */
+/** A lag found so is good to this, s. Judgment, by launches made up with known lags. */
 const LAG_SD_S = 0.1;
-/** Lag of a logger where no line tells, and how far it may be off, s. Judgement. */
+/** Lag of a logger where no line tells, and how far it may be off, s. Judgment. */
 const USUAL_LAG_S = 0.4;
 const USUAL_LAG_SD_S = 0.3;
 /** A strongest line that stands out less, in ln of power, may be noise. */

@@ -15,7 +15,7 @@ import { concentrationOn } from './aligned-log.ts';
 import { followHighLines } from './high-lines.ts';
 import { best, judge, type Judged } from './judge-track.ts';
 import { sharpness, type Band } from './sharpness.ts';
-import { isSweep } from '../swept-level.ts';
+import { isSweep } from './swept-level.ts';
 import { standsStill } from './stands-still.ts';
 import type { TrackSearch } from './track-search.ts';
 import { workSignal } from './work-signal.ts';

@@ -2,7 +2,7 @@
 
 /** Mean powers over noise per axis that a line may have, each as likely. */
 const STRENGTHS = [1, 4, 16, 64, 256];
-/** Share of the places looked at that hold a line strong enough to help. Judgement. */
+/** Share of the places looked at that hold a line strong enough to help. Judgment. */
 const PRESENCE = 0.3;
 /** Capped: no single bin counts for more than this (in ln), so that one loud tone does not outvote the rest. */
 const CAP = 10;

@@ -14,7 +14,7 @@ export interface Stage {
   readonly search: Omit<ChirpSearch, 'logPrior'>;
 }
 
-/** Cruise: a driver's foot moves the speed by a percent within ten seconds. Judgement. */
+/** Cruise: a driver's foot moves the speed by a percent within ten seconds. Judgment. */
 export const CRUISE: Stage = {
   segmentS: 5.12,
   hopS: 1,

@@ -1,14 +1,14 @@
 /** A finding as the report tells it, and the basis from which its causes are ranked. */
-import { acrossRuns } from '../../diagnosis/across-runs.ts';
-import { beatingWith } from '../../diagnosis/beats.ts';
-import type { Companion, FindingBasis } from '../../diagnosis/case.ts';
-import type { Finding } from '../../diagnosis/finding.ts';
-import type { RunInference } from '../../diagnosis/infer-run.ts';
-import type { OriginShare } from '../../diagnosis/match.ts';
-import { expectedPlace } from '../../diagnosis/place.ts';
-import { reasonsAcrossRuns } from '../../diagnosis/reasons-across-runs.ts';
-import { reasonsOf } from '../../diagnosis/reasons.ts';
-import { separatedBy } from '../../diagnosis/separation.ts';
+import { acrossRuns } from '../../diagnosis/findings/across-runs.ts';
+import { beatingWith } from '../../diagnosis/findings/beats.ts';
+import type { Companion, FindingBasis } from '../../diagnosis/evidence/case.ts';
+import type { Finding } from '../../diagnosis/findings/finding.ts';
+import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
+import type { OriginShare } from '../../diagnosis/matching/match.ts';
+import { expectedPlace } from '../../diagnosis/matching/place.ts';
+import { reasonsAcrossRuns } from '../../diagnosis/findings/reasons-across-runs.ts';
+import { reasonsOf } from '../../diagnosis/findings/reasons.ts';
+import { separatedBy } from '../../diagnosis/findings/separation.ts';
 import type { Vehicle } from '../../vehicle/vehicle.ts';
 import type { CauseReport, FindingReport, SharedOrigin } from '../report.ts';
 import { orderReport } from './order-report.ts';

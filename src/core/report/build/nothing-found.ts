@@ -1,14 +1,14 @@
 /** The answer where nothing a person would notice was found: nothing is there, or nothing could be told. */
-import { loudPart } from '../../diagnosis/closer-look.ts';
-import { trueHzOf } from '../../diagnosis/finding.ts';
-import type { RunInference } from '../../diagnosis/infer-run.ts';
-import type { Match } from '../../diagnosis/match.ts';
+import { loudPart } from '../../diagnosis/observing/closer-look.ts';
+import { trueHzOf } from '../../diagnosis/findings/finding.ts';
+import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
+import type { Match } from '../../diagnosis/matching/match.ts';
 import { feltLevel } from '../../signal/felt.ts';
-import { capitalized, hzText, listText, timesText } from '../../diagnosis/words.ts';
+import { capitalized, hzText, listText, timesText } from '../../diagnosis/findings/words.ts';
 import type { Answer } from '../answer.ts';
 import { fastLines, hiddenLines, type FastLine, type HiddenLine } from './unseen-lines.ts';
 
-/** A line shows well, and with room for its speed's error, in a recording so many times as fast. Judgement. */
+/** A line shows well, and with room for its speed's error, in a recording so many times as fast. Judgment. */
 const ENOUGH_RATE = 2.5;
 const RATE_STEP_HZ = 50;
 /** No more lines than this are named. */

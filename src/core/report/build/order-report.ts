@@ -1,10 +1,10 @@
 /** Every expected order of a run with what was measured there, and every peak with what it may be. */
-import { limitAt } from '../../diagnosis/absence.ts';
-import type { RunInference } from '../../diagnosis/infer-run.ts';
-import type { Match } from '../../diagnosis/match.ts';
-import type { Origin } from '../../diagnosis/origin.ts';
+import { limitAt } from '../../diagnosis/origins/absence.ts';
+import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
+import type { Match } from '../../diagnosis/matching/match.ts';
+import type { Origin } from '../../diagnosis/origins/origin.ts';
 import { aliasOfHz } from '../../vehicle/alias.ts';
-import { expectedPlace } from '../../diagnosis/place.ts';
+import { expectedPlace } from '../../diagnosis/matching/place.ts';
 import { HIGHEST_HZ } from '../../signal/detect.ts';
 import { feltLevel } from '../../signal/felt.ts';
 import { velocityMmpsOfSine } from '../../units.ts';

@@ -1,6 +1,6 @@
 /** What is said of a road that thumps evenly: it covers what a vehicle does there, and another road tells. */
-import type { RunInference } from '../../diagnosis/infer-run.ts';
-import type { RoadJoints } from '../../diagnosis/road-joints.ts';
+import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
+import type { RoadJoints } from '../../diagnosis/observing/road-joints.ts';
 import type { Note } from '../../note.ts';
 import type { Answer } from '../answer.ts';
 

@@ -1,6 +1,6 @@
 /** What the report says of a run: how it was driven, and the speed the recording itself implies. */
-import { RAMP_WANDER } from '../../diagnosis/group-history.ts';
-import type { RunInference } from '../../diagnosis/infer-run.ts';
+import { RAMP_WANDER } from '../../diagnosis/observing/run-evidence.ts';
+import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
 import { rpmFromHz } from '../../units.ts';
 import { rollingCircumference } from '../../vehicle/rolling.ts';
 import type { Vehicle } from '../../vehicle/vehicle.ts';

@@ -1,9 +1,9 @@
 /** Lines that could be felt and that the recordings could not have shown: they hide in noise, or turn too fast. */
-import { limitAt } from '../../diagnosis/absence.ts';
-import type { RunInference } from '../../diagnosis/infer-run.ts';
-import type { Origin } from '../../diagnosis/origin.ts';
-import { FELT_FROM } from '../../diagnosis/perceived.ts';
-import { expectedPlace } from '../../diagnosis/place.ts';
+import { limitAt } from '../../diagnosis/origins/absence.ts';
+import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
+import type { Origin } from '../../diagnosis/origins/origin.ts';
+import { FELT_FROM } from '../../diagnosis/findings/perceived.ts';
+import { expectedPlace } from '../../diagnosis/matching/place.ts';
 import { feltLevel } from '../../signal/felt.ts';
 
 /** A line that hides in the noise of every run, with the run that hides least of it. */
@@ -25,7 +25,7 @@ export interface FastLine {
 
 /** Lines whose fault prior is below this are not worth a 'cannot tell' of their own. */
 const LIKELY_FAULT = 0.03;
-/** A strong fault shakes this much more than the usual one. Judgement. */
+/** A strong fault shakes this much more than the usual one. Judgment. */
 const STRONG = 1.5;
 
 interface Place {

@@ -1,6 +1,6 @@
 /** The answer in a sentence, and why. */
-import type { RunInference } from '../../diagnosis/infer-run.ts';
-import { capitalized, hzText, listText, timesText, uncapitalized } from '../../diagnosis/words.ts';
+import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
+import { capitalized, hzText, listText, timesText, uncapitalized } from '../../diagnosis/findings/words.ts';
 import { roadText, sureText } from '../order-words.ts';
 import { feltText } from '../format.ts';
 import type { Answer } from '../answer.ts';

@@ -1,8 +1,8 @@
 /** Findings and cases as a reader would draw them: everything unknown unless the test says otherwise. */
-import type { CaseContext, Companion, FindingBasis } from '../../../../src/core/diagnosis/case.ts';
+import type { CaseContext, Companion, FindingBasis } from '../../../../src/core/diagnosis/evidence/case.ts';
 import { ALL_CAUSES } from '../../../../src/core/diagnosis/causes/all-causes.ts';
 import type { Cause } from '../../../../src/core/diagnosis/causes/cause.ts';
-import type { RankedCause, RankedFinding } from '../../../../src/core/diagnosis/ranked.ts';
+import type { RankedCause, RankedFinding } from '../../../../src/core/diagnosis/ranking/ranked.ts';
 import type { ObservationMeasurement } from '../../../../src/core/driveline/measurement.ts';
 import type { Part } from '../../../../src/core/vehicle/line.ts';
 

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { CAUTIONS, cautionsFor, cautionTexts } from '../../../../src/core/diagnosis/cautions.ts';
-import { ALL_CHECKS, checkOf } from '../../../../src/core/diagnosis/checks.ts';
-import { CLUES } from '../../../../src/core/diagnosis/evidence.ts';
+import { CAUTIONS, cautionsFor, cautionTexts } from '../../../../src/core/diagnosis/checks/cautions.ts';
+import { ALL_CHECKS, checkOf } from '../../../../src/core/diagnosis/checks/all-checks.ts';
+import { CLUES } from '../../../../src/core/diagnosis/evidence/read-signs.ts';
 import type { CauseWeights, CheckWeights } from '../../../../src/core/diagnosis/weights.ts';
 import { CAUSE_WEIGHTS, CHECK_WEIGHTS } from '../../../../src/core/diagnosis/weights.ts';
 import { everyCause } from './case-fixtures.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { rankCauses } from '../../../../src/core/diagnosis/rank-causes.ts';
+import { rankCauses } from '../../../../src/core/diagnosis/ranking/rank-causes.ts';
 import { caseOf, finding } from './case-fixtures.ts';
 
 const causesAt = (order: number, cylinders: number | undefined, role?: 'firing'): string[] =>

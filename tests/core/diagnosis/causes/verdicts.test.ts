@@ -1,6 +1,11 @@
 import { describe, expect, it, test } from 'vitest';
-import { checkOf, checkWeights, checksFor, wrongProbability } from '../../../../src/core/diagnosis/checks.ts';
-import { rankCauses } from '../../../../src/core/diagnosis/rank-causes.ts';
+import {
+  checkOf,
+  checkWeights,
+  checksFor,
+  wrongProbability,
+} from '../../../../src/core/diagnosis/checks/all-checks.ts';
+import { rankCauses } from '../../../../src/core/diagnosis/ranking/rank-causes.ts';
 import { caseOf, everyCause, found, placeOf, probabilityOf } from './case-fixtures.ts';
 
 // Three states of evidence: speaks for, speaks against, not known. Every cause must have a check that can do all three.

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { inferencesOf } from '../../../../src/core/compare.ts';
 import { compareRuns } from '../../../../src/core/diagnosis/compare/compare.ts';
 import { runLevels } from '../../../../src/core/diagnosis/compare/run-levels.ts';
-import type { RunInference } from '../../../../src/core/diagnosis/infer-run.ts';
+import type { RunInference } from '../../../../src/core/diagnosis/matching/infer-run.ts';
 import type { Job } from '../../../../src/core/job/job.ts';
 import type { Recording } from '../../../../src/core/reading/recording.ts';
 import { plainRecording } from '../../../accuracy/plain-recording.ts';

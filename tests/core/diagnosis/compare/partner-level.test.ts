@@ -3,7 +3,7 @@ import { inferencesOf } from '../../../../src/core/compare.ts';
 import { partnerLevel } from '../../../../src/core/diagnosis/compare/partner-level.ts';
 import { runLevels } from '../../../../src/core/diagnosis/compare/run-levels.ts';
 import { compareRuns } from '../../../../src/core/diagnosis/compare/compare.ts';
-import type { RunInference } from '../../../../src/core/diagnosis/infer-run.ts';
+import type { RunInference } from '../../../../src/core/diagnosis/matching/infer-run.ts';
 import { randomSource } from '../../../../src/core/simulate/random.ts';
 import { plainRecording } from '../../../accuracy/plain-recording.ts';
 

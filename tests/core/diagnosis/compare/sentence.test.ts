@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { ComparedPair, OrderChange } from '../../../../src/core/diagnosis/compare/comparison.ts';
 import { sentenceOf } from '../../../../src/core/diagnosis/compare/sentence.ts';
-import type { Finding } from '../../../../src/core/diagnosis/finding.ts';
+import type { Finding } from '../../../../src/core/diagnosis/findings/finding.ts';
 
 const pair: ComparedPair = {
   before: { name: 'before', speedMps: 27, durationS: 60 },

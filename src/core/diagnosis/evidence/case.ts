@@ -1,0 +1,54 @@
+/** What the ranking of causes and the choice of the next check are given: findings without causes, and the case. */
+import type { LimitOverrides } from '../../driveline/limit.ts';
+import type { Measurement } from '../../driveline/measurement.ts';
+import type { WorkDone } from '../../job/job.ts';
+import type { Line, Part } from '../../vehicle/line.ts';
+import type { RunCondition, Vehicle } from '../../vehicle/vehicle.ts';
+import type { Perceived } from '../findings/perceived.ts';
+
+/** Level of another order in the same run, seen or as the most that could hide. */
+export interface Companion {
+  readonly part: Part;
+  readonly order: number;
+  readonly role?: Line['role'];
+  readonly label: string;
+  readonly amplitudeMps2: number;
+  readonly feltLevel: number;
+  readonly seen: boolean;
+}
+
+/** A part and order held to be felt or heard, before its causes are ranked. */
+export interface FindingBasis {
+  readonly part: Part;
+  readonly name?: string;
+  /** null for fixed and unknown. */
+  readonly order: number | null;
+  readonly label: string;
+  readonly role?: 'firing' | 'mesh' | 'companion' | 'electric';
+  readonly probability: number;
+  readonly run: string;
+  readonly frequencyHz: number;
+  readonly amplitudeMps2: number;
+  readonly feltLevel: number;
+  readonly perceived: Perceived;
+  /** Share of the power along gravity, 0..1; null where unknown. */
+  readonly verticalShare: number | null;
+  /** Other orders measured in the same run. */
+  readonly companions: readonly Companion[];
+  /** Level grows with speed to this power; null unless the speed varied enough or runs differ. */
+  readonly speedExponent: { readonly value: number; readonly sd: number } | null;
+  /** Level in each load condition that was recorded, m/s²; absent conditions were not driven. */
+  readonly levelByLoadMps2: Readonly<Partial<Record<NonNullable<RunCondition['load']>, number>>>;
+  /** True where the level pulsates slowly, as two wheels of slightly different size do. */
+  readonly beats: boolean;
+}
+
+export interface CaseContext {
+  readonly vehicle: Vehicle;
+  readonly work: readonly WorkDone[];
+  readonly measurements: readonly Measurement[];
+  /** The maker's or the shop's own figures in place of default limits. */
+  readonly limits?: LimitOverrides;
+  /** Conditions driven, with the speed used in the analysis. */
+  readonly runs: readonly (RunCondition & { readonly name: string; readonly usedSpeedMps: number | null })[];
+}

@@ -1,0 +1,69 @@
+/** How a finding's level stands in all runs: by load, and its growth with speed. */
+import type { Load } from '../../vehicle/vehicle.ts';
+import { limitAt } from '../origins/absence.ts';
+import type { Finding } from './finding.ts';
+import type { RunInference } from '../matching/infer-run.ts';
+import { aliasOfHz } from '../../vehicle/alias.ts';
+import { expectedPlace } from '../matching/place.ts';
+
+interface LevelInRun {
+  readonly load: Load | null;
+  readonly speedMps: number | null;
+  readonly amplitudeMps2: number;
+  /** Standard error of ln(level); infinite where only an upper limit is known. */
+  readonly logSd: number;
+}
+
+const SEEN_FROM = 0.3;
+/** Two runs of one condition agree to about this (other road, other lane, trim of the throttle). Judgment. */
+const REPEAT_SD = 0.15;
+/** Runs whose speeds differ by less than this say nothing of growth. */
+const LEAST_SPEED_RATIO = 1.08;
+
+const levelIn = (inference: RunInference, finding: Finding): LevelInRun | null => {
+  const { run } = inference;
+  const base = { load: run.condition.load ?? null, speedMps: run.condition.speedMps ?? null };
+  let best: LevelInRun | null = null;
+  for (const match of inference.matches) {
+    const { amplitudeMps2, amplitudeSdMps2 } = match.tone.peak;
+    const share = match.lines.find((line) => line.origin.line.label === finding.label)?.probability ?? 0;
+    if (share < SEEN_FROM && match !== finding.match) continue;
+    if (best && best.amplitudeMps2 > amplitudeMps2) continue;
+    best = { ...base, amplitudeMps2, logSd: Math.hypot(REPEAT_SD, amplitudeSdMps2 / amplitudeMps2) };
+  }
+  if (best || !finding.chosen) return best;
+  const origin = inference.origins.find((o) => o.line.label === finding.label);
+  if (!origin) return null;
+  const hz = aliasOfHz(expectedPlace(inference, origin).hz, run.prepared.samplingRateHz);
+  return { ...base, amplitudeMps2: limitAt(run.limit, hz), logSd: Infinity };
+};
+
+export interface AcrossRuns {
+  readonly levelByLoadMps2: Readonly<Partial<Record<Load, number>>>;
+  readonly speedExponent: { readonly value: number; readonly sd: number } | null;
+}
+
+/** Straight line through ln(level) over ln(speed) of runs driven in the finding's own load, weighted. */
+const growth = (levels: readonly LevelInRun[], load: Load | null): AcrossRuns['speedExponent'] => {
+  const used = levels.filter((l) => l.load === load && l.speedMps !== null && Number.isFinite(l.logSd));
+  const speeds = used.map((l) => l.speedMps ?? 1);
+  if (used.length < 2 || Math.max(...speeds) / Math.min(...speeds) < LEAST_SPEED_RATIO) return null;
+  const weights = used.map((l) => 1 / l.logSd ** 2);
+  const total = weights.reduce((a, b) => a + b, 0);
+  const mean = (of: (l: LevelInRun) => number): number =>
+    used.reduce((sum, l, i) => sum + weights[i]! * of(l), 0) / total;
+  const x = (l: LevelInRun): number => Math.log(l.speedMps ?? 1);
+  const centre = mean(x);
+  const spread = used.reduce((sum, l, i) => sum + weights[i]! * (x(l) - centre) ** 2, 0);
+  const slope = used.reduce((sum, l, i) => sum + weights[i]! * (x(l) - centre) * Math.log(l.amplitudeMps2), 0) / spread;
+  return { value: slope, sd: 1 / Math.sqrt(spread) };
+};
+
+export const acrossRuns = (finding: Finding, inferences: readonly RunInference[]): AcrossRuns => {
+  const levels = inferences.map((inference) => levelIn(inference, finding)).filter((level) => level !== null);
+  const levelByLoadMps2: Partial<Record<Load, number>> = {};
+  for (const { load, amplitudeMps2 } of levels) {
+    if (load) levelByLoadMps2[load] = Math.max(levelByLoadMps2[load] ?? 0, amplitudeMps2);
+  }
+  return { levelByLoadMps2, speedExponent: growth(levels, finding.inference.run.condition.load ?? null) };
+};

@@ -1,0 +1,158 @@
+/** From matches to findings: what a person feels or hears, whose it is, and how sure. */
+import { feltLevel } from '../../signal/felt.ts';
+import type { Peak } from '../../signal/peak.ts';
+import type { Line, Part } from '../../vehicle/line.ts';
+import type { Match, OriginShare } from '../matching/match.ts';
+import type { RunInference } from '../matching/infer-run.ts';
+import { faultShare } from '../origins/levels.ts';
+import { stoodStill, wentAlong } from './tone-motion.ts';
+import { targetsOf } from '../origins/origin.ts';
+import type { Tone } from '../origins/tone.ts';
+import { expectedPlace } from '../matching/place.ts';
+import { NOTICED_FROM, overRoad } from './over-road.ts';
+import { perceivedAs, type Perceived } from './perceived.ts';
+
+/** A felt or heard tone with the origin held likeliest. */
+export interface Finding {
+  readonly part: Part;
+  readonly name?: string;
+  readonly order: number | null;
+  readonly label: string;
+  readonly role?: Line['role'];
+  readonly probability: number;
+  readonly inference: RunInference;
+  readonly match: Match;
+  /** The likeliest line; null where the tone is held to be fixed or unknown. */
+  readonly chosen: OriginShare | null;
+  /** At the tone's true frequency: an image is felt where its line is. */
+  readonly trueHz: number;
+  readonly frequencySdHz: number;
+  readonly feltLevel: number;
+  readonly perceived: Perceived;
+  /** Root mean square over that of the road's own shake in the octave about it. */
+  readonly overRoad: number;
+  /** Felt level (as far as the road lets it be felt) × probability of the origin × probability that it is more than a sound vehicle's normal order. */
+  readonly weight: number;
+}
+
+/** A tone that is a resonance or a chance peak more likely than not is no finding. */
+const LEAST_LINE = 0.5;
+
+/** The true frequency of a tone taken for a line: of an image that one of the folds which lies nearest to where the line is expected. */
+export const trueHzOf = (inference: RunInference, share: OriginShare, observedHz: number): number => {
+  if (!share.image) return observedHz;
+  const expected = expectedPlace(inference, share.origin).hz;
+  const folds = targetsOf(observedHz, inference.run.prepared.samplingRateHz).filter((target) => target.image);
+  return folds.reduce((a, b) => (Math.abs(b.trueHz - expected) < Math.abs(a.trueHz - expected) ? b : a)).trueHz;
+};
+
+/** How surely a track tells the mean speed: lines on it share this relative error. Judgment from trials. */
+const TRACK_SD = 5e-5;
+
+const frequencySdOf = (inference: RunInference, { frequencyHz, frequencySdHz }: Peak): number =>
+  Math.hypot(frequencySdHz, inference.run.histories.count > 0 ? TRACK_SD * frequencyHz : 0);
+
+/** The wheels' speed (or that they stand) and the engine's are known, so that every part that turns has its lines. */
+const allComputed = ({ run }: RunInference): boolean =>
+  run.expected !== null &&
+  (run.expected.wheelHz !== null || run.condition.load === 'standing') &&
+  (run.expected.engineHz !== null || run.isElectric);
+
+/** A tone taken for one origin, or (null) for none of the lines: where it then truly is, and what is noticed of it. */
+interface Reading extends Pick<Finding, 'chosen' | 'trueHz' | 'feltLevel' | 'overRoad'> {
+  readonly perceived: Perceived | null;
+}
+
+const readAs = (inference: RunInference, { peak }: Tone, chosen: OriginShare | null): Reading => {
+  const trueHz = chosen ? trueHzOf(inference, chosen, peak.frequencyHz) : peak.frequencyHz;
+  const level = feltLevel(trueHz, peak.amplitudeMps2, peak.verticalShare);
+  // What lies about the true place of an image, the recording does not show.
+  const { spectrum, floorMps2 } = inference.run;
+  const above = chosen?.image ? Infinity : overRoad(spectrum, floorMps2, trueHz, peak.amplitudeMps2);
+  const perceived = perceivedAs({ ...peak, frequencyHz: trueHz }, level, above);
+  return { chosen, trueHz, feltLevel: level, overRoad: above, perceived };
+};
+
+/**
+ * The likeliest origin decides what a tone is taken for, unless nothing would be noticed of it there while the others,
+ * more likely than not, are noticed: then the likeliest of these does (an image may be a drone or a faint hum).
+ */
+const readingOf = (inference: RunInference, { tone, lines, others }: Match): Reading => {
+  const candidates = lines.filter(({ probability }) => probability >= Math.max(others.fixed, others.unlisted));
+  const first = readAs(inference, tone, candidates[0] ?? null);
+  if (first.perceived) return first;
+  const noticed = candidates.map((share) => readAs(inference, tone, share)).filter(({ perceived }) => perceived);
+  const likely = noticed.reduce((sum, { chosen }) => sum + (chosen?.probability ?? 0), 0);
+  return likely > 0.5 ? noticed[0]! : first;
+};
+
+const findingOf = (inference: RunInference, match: Match): Finding | null => {
+  const { peak } = match.tone;
+  const { resonance, noise, fixed, unlisted } = match.others;
+  if (resonance + noise > 1 - LEAST_LINE) return null;
+  const reading = readingOf(inference, match);
+  const { chosen, feltLevel: level, overRoad: above, perceived } = reading;
+  if (!perceived) return null;
+  const frequencySdHz = frequencySdOf(inference, peak);
+  const noticed = Math.max(1, level * Math.min(1, above / NOTICED_FROM));
+  const base = { ...reading, inference, match, frequencySdHz, perceived };
+  if (chosen) {
+    const { line, levels } = chosen.origin;
+    return {
+      ...base,
+      part: line.part,
+      ...(line.name === undefined ? {} : { name: line.name }),
+      order: line.order,
+      label: line.label,
+      ...(line.role === undefined ? {} : { role: line.role }),
+      probability: chosen.probability,
+      weight: noticed * chosen.probability * faultShare(levels, peak.amplitudeMps2),
+    };
+  }
+  // Where some parts' rates are not known, a tone that fits nothing may still be theirs.
+  const mayBeUncomputed = !allComputed(inference) && !stoodStill(inference.run, match.tone);
+  const isOpen = mayBeUncomputed || wentAlong(inference.run, match.tone);
+  const isFixed = fixed >= unlisted && !isOpen;
+  const probability = isFixed ? fixed : isOpen ? fixed + unlisted : unlisted;
+  return {
+    ...base,
+    part: isFixed ? 'fixed' : 'unknown',
+    order: null,
+    label: isFixed ? 'fixed tone' : 'unknown tone',
+    probability,
+    weight: noticed * probability,
+  };
+};
+
+/** Tones of one origin in one or several runs make one finding: the weightiest. */
+const sameSource = (a: Finding, b: Finding): boolean =>
+  (a.label === b.label && (a.order !== null || Math.abs(a.trueHz - b.trueHz) < 0.03 * a.trueHz)) || isRestOf(a, b);
+
+/** A tone may still be another line's from this probability on, and is what is left of it this near to it, relative. */
+const MAY_BE = 0.1;
+const BESIDE = 0.01;
+
+/** What a sweep leaves beside a line that two origins share is no second fault of the other one's. */
+const isRestOf = (line: Finding, rest: Finding): boolean =>
+  line.inference === rest.inference &&
+  Math.abs(line.match.tone.peak.frequencyHz - rest.match.tone.peak.frequencyHz) <
+    BESIDE * line.match.tone.peak.frequencyHz &&
+  line.match.lines.some(({ origin, probability }) => origin.line.label === rest.label && probability >= MAY_BE);
+
+/** What the road covers comes after what a person notices, where that is sure. */
+const coveredLast = (findings: readonly Finding[]): readonly Finding[] => {
+  const isCovered = ({ perceived }: Finding): boolean => perceived === 'buried';
+  const isPlain = (finding: Finding): boolean =>
+    !isCovered(finding) && finding.chosen !== null && finding.probability >= LEAST_LINE;
+  if (!findings.some(isPlain)) return findings;
+  return [...findings.filter((one) => !isCovered(one)), ...findings.filter(isCovered)];
+};
+
+/** All findings, most important first. */
+export const findingsOf = (inferences: readonly RunInference[]): readonly Finding[] => {
+  const all = inferences
+    .flatMap((inference) => inference.matches.map((match) => findingOf(inference, match)))
+    .filter((finding) => finding !== null)
+    .sort((a, b) => b.weight - a.weight);
+  return coveredLast(all.filter((finding, i) => !all.slice(0, i).some((before) => sameSource(before, finding))));
+};

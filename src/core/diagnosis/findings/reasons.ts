@@ -1,0 +1,123 @@
+/** What speaks for a finding, what against, and what is missing: sentences a sceptic can follow. */
+import { missingData } from '../../vehicle/missing-data.ts';
+import type { Vehicle } from '../../vehicle/vehicle.ts';
+import type { Finding } from './finding.ts';
+import { heldWithin } from '../origins/held-speed.ts';
+import { expectedPlace, type ExpectedPlace } from '../matching/place.ts';
+import type { RunInference } from '../matching/infer-run.ts';
+import { CLEAR_MOTION, evidenceAt, evidenceInStep, stoodStill } from './tone-motion.ts';
+import { capitalized, hzText } from './words.ts';
+
+export interface Reasons {
+  readonly for: readonly string[];
+  readonly against: readonly string[];
+  readonly missing: readonly string[];
+}
+
+/** Rivals below this are not worth a sentence. */
+const RIVAL = 0.02;
+
+const placeText = ({ hz, sdHz }: ExpectedPlace): string =>
+  `${hz.toFixed(sdHz < 0.05 ? 2 : 1)} ± ${Math.max(sdHz, 0.01).toFixed(sdHz < 0.05 ? 2 : 1)} Hz`;
+
+/** What turns nearer than this turns at the same rate. */
+const LEAST_APART_HZ = 0.1;
+
+/** The nearest expected line that is not the chosen one, and its distance. */
+const nearestOther = (finding: Finding): { label: string; apartHz: number } | null => {
+  const { inference, chosen } = finding;
+  let nearest: { label: string; apartHz: number } | null = null;
+  for (const origin of inference.origins) {
+    if (chosen && origin.line.label === chosen.origin.line.label) continue;
+    const apartHz = Math.abs(expectedPlace(inference, origin).hz - finding.trueHz);
+    if (!nearest || apartHz < nearest.apartHz) nearest = { label: origin.line.label, apartHz };
+  }
+  return nearest;
+};
+
+const companionsSeen = (inference: RunInference, part: string, label: string): string[] =>
+  inference.matches.flatMap((match) => {
+    const top = match.lines[0];
+    return top && top.probability > 0.5 && top.origin.line.part === part && top.origin.line.label !== label
+      ? [`${capitalized(top.origin.line.label)} is seen too, at ${hzText(match.tone.peak.frequencyHz)}.`]
+      : [];
+  });
+
+/** What the tone's own motion says, where the speed moved enough to tell. */
+const motionSentence = (finding: Finding): { text: string; speaksFor: boolean } | null => {
+  const { inference, match, chosen } = finding;
+  const { motion } = match.tone;
+  if (!motion) return null;
+  const { run } = inference;
+  const most = evidenceInStep(run, match.tone);
+  if (chosen?.image) {
+    const text =
+      'It moved as the image of an order above half the sampling rate does: by more hertz, or the other way.';
+    const image = Math.max(evidenceAt(run, match.tone, finding.trueHz), evidenceAt(run, match.tone, -finding.trueHz));
+    return image > Math.max(most, motion.still) + CLEAR_MOTION ? { text, speaksFor: true } : null;
+  }
+  if (most > motion.still + CLEAR_MOTION) {
+    return { text: 'It rose and fell in step with the speed, as an order does.', speaksFor: chosen !== null };
+  }
+  if (stoodStill(run, match.tone)) {
+    return { text: 'It stayed at its frequency while the speed changed.', speaksFor: finding.part === 'fixed' };
+  }
+  return null;
+};
+
+/** From this share on a tone holds its frequency no better than a driver may hold a speed. */
+const HELD_BY_DRIVERS = 1e-3;
+
+/** Where no history of the speed was found: how closely the tone held its frequency, if more so than speeds are held. */
+const steadySentence = ({ match: { tone }, inference, chosen }: Finding): string | null => {
+  const within = inference.run.histories.count === 0 ? heldWithin(tone.peak) : null;
+  if (within === null || within > HELD_BY_DRIVERS) return null;
+  const held = `It held its frequency within ${(100 * within).toFixed(within < 1e-4 ? 3 : 2)} %`;
+  return chosen
+    ? `${held}, closer than a driver holds a speed: unless rollers or a governor held it, it may be no order.`
+    : `${held}; a driver holds a speed to some tenths of a percent, and an order would be blurred by that.`;
+};
+
+export const reasonsOf = (finding: Finding, vehicle: Vehicle): Reasons => {
+  const { inference, match, chosen } = finding;
+  const { peak, motion } = match.tone;
+  const speaksFor: string[] = [];
+  const against: string[] = [];
+  const steady = steadySentence(finding);
+  if (steady) (chosen ? against : speaksFor).push(steady);
+  if (chosen) {
+    const place = expectedPlace(inference, chosen.origin);
+    const seen = chosen.image
+      ? `; sampled at ${inference.run.prepared.samplingRateHz.toFixed(0)} Hz it shows as its image at ${hzText(peak.frequencyHz)}`
+      : '';
+    speaksFor.push(`Expected at ${placeText(place)}, found at ${hzText(finding.trueHz)}${seen}.`);
+    speaksFor.push(...companionsSeen(inference, finding.part, finding.label).slice(0, 2));
+  }
+  const nearest = nearestOther(finding);
+  const isApart = nearest !== null && nearest.apartHz >= LEAST_APART_HZ;
+  if (isApart && !match.lines.some((l) => l.origin.line.label === nearest.label && l.probability > RIVAL)) {
+    const text = `Nothing else that turns comes within ${hzText(nearest.apartHz)}: the nearest is ${nearest.label}.`;
+    speaksFor.push(text);
+  }
+  speaksFor.push(`It stands ${peak.overFloorDb.toFixed(0)} dB over the noise around it.`);
+  const moved = motionSentence(finding);
+  if (moved) (moved.speaksFor ? speaksFor : against).push(moved.text);
+  for (const rival of match.lines) {
+    if (chosen && rival.origin.line.label === chosen.origin.line.label) continue;
+    if (rival.probability >= RIVAL) {
+      const image = rival.image ? ', as an image of what lies above half the sampling rate,' : '';
+      against.push(
+        `${capitalized(rival.origin.line.label)}${image} could make it too (${Math.round(100 * rival.probability)} in 100).`,
+      );
+    }
+  }
+  const own = match.others.fixed + match.others.unlisted;
+  if (chosen && own >= RIVAL) {
+    against.push(`A tone that belongs to no listed part could stand here (${Math.round(100 * own)} in 100).`);
+  }
+  const missing = missingData(vehicle, inference.run.condition).map((datum) => datum.text);
+  if (!motion && own >= RIVAL) {
+    missing.push('A run in which the speed changes slowly: it would show whether the tone follows the speed.');
+  }
+  return { for: speaksFor, against, missing };
+};

@@ -1,0 +1,26 @@
+/** Numbers and lists as sentences need them. */
+import { kmhFromMps, mphFromMps } from '../../units.ts';
+
+const SMALL = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
+
+/** 3 → 'three', 14.2 → '14'. */
+export const countText = (n: number): string => SMALL[Math.round(n)] ?? n.toFixed(0);
+
+/** 'about 1.4 times', 'nine times'. */
+export const timesText = (ratio: number): string => {
+  if (ratio < 1.95) return `about ${ratio.toFixed(1)} times`;
+  return ratio < 2.5 ? 'twice' : `${countText(ratio)} times`;
+};
+
+export const hzText = (hz: number): string => `${hz.toFixed(hz < 10 ? 2 : 1)} Hz`;
+
+/** '62 mph (100 km/h)': both, since the sentence is read in both worlds. */
+export const speedText = (mps: number): string =>
+  `${mphFromMps(mps).toFixed(0)} mph (${kmhFromMps(mps).toFixed(0)} km/h)`;
+
+export const capitalized = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+export const uncapitalized = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+/** 'a', 'a and b', 'a, b and c'. */
+export const listText = (items: readonly string[], word = 'and'): string =>
+  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} ${word} ${items[items.length - 1]}`;

@@ -1,0 +1,126 @@
+/** What a tone's own motion says of each thing that it may come from: likelihoods, 1 where it says nothing against it. */
+import type { Tone } from '../origins/tone.ts';
+import { logNormalExceedance } from '../origins/log-normal.ts';
+import { heldWithin, orderWidthWeight, ownWidthWeight, type SpeedHeld } from '../origins/held-speed.ts';
+import { isOnTrack, type Histories } from '../origins/motion-model.ts';
+import { besideBelow, ownDensity, vehicleDensity } from '../origins/wander.ts';
+
+/** Share of tones whose motion is spoilt: level pulsing, a beat, a rough track. Judgment. */
+const SPOILT = 2e-4;
+/** A group whose history is not known may move anyhow, but hardly not at all while the rest of the vehicle does. */
+const UNKNOWN = 0.3;
+/** A tone stays, rather than moves, from this difference on, ln of evidence. */
+const CLEARLY = 4;
+
+const best = ({ motion, peak, imageMotion }: Tone, histories: Histories): number => {
+  if (!motion) return 0;
+  let most = motion.still;
+  if (imageMotion) most = Math.max(most, motion.along(imageMotion.track, imageMotion.slopeHz));
+  for (let k = 0; k < histories.count; k++) most = Math.max(most, motion.along(k, peak.frequencyHz));
+  return most;
+};
+
+/** The greatest wander (ln) that would leave the tone as it is: as steady, or as narrow as the recording lets it be. */
+const steadinessOf = ({ peak }: Tone): number => heldWithin(peak) ?? peak.limitWidthHz / (2 * peak.frequencyHz);
+
+const clearlyStill = ({ motion, peak }: Tone, histories: Histories): boolean => {
+  if (!motion) return false;
+  for (let k = 0; k < histories.count; k++) {
+    if (motion.along(k, peak.frequencyHz) > motion.still - CLEARLY) return false;
+  }
+  return true;
+};
+
+const kept = (log: number, most: number): number => SPOILT + (1 - SPOILT) * Math.exp(Math.min(0, log - most));
+
+/** In curves a wheel turns ahead of and behind the shaft by about this much in time. Judgment: 3e-4 for some seconds. */
+const CURVES_S = 1e-3;
+/** Share of runs in which curves are what a tone lost by. Judgment. */
+const IN_CURVES = 0.1;
+
+/**
+ * Likelihood that a tone lost so much of its evidence by curves: evidence goes with the power added up in phase, and of
+ * that a phase that strays by φ (root mean square) leaves exp(−φ²).
+ */
+const keptInCurves = (log: number, most: number, slopeHz: number): number => {
+  if (!(log > 0) || log >= most) return 0;
+  const strayS = Math.sqrt(Math.log(most / log)) / (2 * Math.PI * Math.abs(slopeHz));
+  return IN_CURVES * Math.exp(-0.5 * (strayS / CURVES_S) ** 2);
+};
+
+/** What a group follows: a track (null: none known) and the model's factor. */
+export interface Following {
+  readonly track: number | null;
+  readonly factor: number;
+  readonly held: SpeedHeld | null;
+}
+
+/** Likelihood (1 at most) of the tone's motion where its origin moves by `slopeHz` per unit of ln speed of a track. */
+export const movingWeight = (
+  tone: Tone,
+  histories: Histories,
+  { track, factor, held }: Following,
+  slopeHz: number,
+): number => {
+  if (!tone.motion) return held ? orderWidthWeight(tone.peak, slopeHz, held) : 1;
+  if (track === null)
+    return clearlyStill(tone, histories) ? besideBelow(steadinessOf(tone), Math.min(...histories.wander)) : UNKNOWN;
+  const along = tone.motion.along(track, factor * slopeHz);
+  const most = Math.max(best(tone, histories), along);
+  return Math.max(kept(along, most), keptInCurves(along, most, slopeHz));
+};
+
+/** How much likelier such a wander is for a tone of its own than for a vehicle's speed. */
+const wanderRatio = (wander: number, sweepPrior: number): number =>
+  ownDensity(wander) / vehicleDensity(wander, sweepPrior);
+
+/** A wander never speaks louder than this for a tone of its own: what is governed holds its speed, too. Judgment. */
+const MOST_RATIO = 100;
+
+/**
+ * Likelihood of the motion of a tone of its own, which stays, or wanders a little by itself. Where no other tone follows
+ * a history, it may be this tone's own: what is too small a wander for a vehicle then speaks for that, and the
+ * likelihood is above 1.
+ * @param tones all of the run's
+ */
+export const ownWeight = (tone: Tone, tones: readonly Tone[], histories: Histories): number => {
+  const { motion, peak } = tone;
+  if (!motion) return ownWidthWeight(peak);
+  const most = best(tone, histories);
+  let weight = kept(motion.still, most);
+  histories.wander.forEach((wander, k) => {
+    if (histories.logged) return;
+    const isAlone = !tones.some((other) => other !== tone && isOnTrack(other, histories, k));
+    const alike = Math.min(isAlone ? MOST_RATIO : 1, wanderRatio(wander, histories.sweepPrior));
+    weight = Math.max(weight, alike * kept(motion.along(k, peak.frequencyHz), most));
+  });
+  return weight;
+};
+
+/** Damping ratio of resonances that the road shakes. Judgment. */
+const DAMPING = { median: 0.03, spread: 0.7 };
+
+/**
+ * Likelihood of the motion of a resonance: one that is as wide as the speed wandered may seem to follow it, as its phase
+ * strays that far by itself; a narrower one stays.
+ */
+export const resonanceWeight = (tone: Tone, histories: Histories): number => {
+  if (!tone.motion) return 1;
+  const stays = kept(tone.motion.still, best(tone, histories));
+  const wide = logNormalExceedance(Math.max(0, ...histories.wander), DAMPING.median, DAMPING.spread);
+  return wide + (1 - wide) * stays;
+};
+
+/**
+ * Where the vehicle's history is the track's times a factor, the tones that gave the track are taken for images of lines
+ * in the list: likelihood that one is something else nevertheless.
+ */
+export const backgroundWeight = (tone: Tone, histories: Histories, factor: number): number =>
+  factor !== 1 && isOnTrack(tone, histories) ? SPOILT : 1;
+
+/** Likelihood of the motion of something that is not in the list: it may stay or move with any history. */
+export const anyWeight = (tone: Tone, histories: Histories, held: SpeedHeld | null): number => {
+  const { motion, peak } = tone;
+  if (motion) return 0.5 * kept(motion.still, best(tone, histories)) + 0.5;
+  return held ? 0.5 * ownWidthWeight(peak) + 0.5 * orderWidthWeight(peak, peak.frequencyHz, held) : 1;
+};

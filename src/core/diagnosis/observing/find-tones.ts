@@ -1,0 +1,183 @@
+/** The tones of a run: peaks of the recording as it is, and of the recording made even by each speed track. */
+import { findPeaks } from '../../signal/detect.ts';
+import { relativeSpeedAt, type SpeedTrack } from '../../signal/equal-angle.ts';
+import { feltLevel } from '../../signal/felt.ts';
+import type { Peak } from '../../signal/peak.ts';
+import type { Prepared } from '../../signal/spectrum.ts';
+import { withSweptLevel } from '../track/swept-level.ts';
+import type { ImageMotion, Tone } from '../origins/tone.ts';
+import { wholeSpectra } from '../track/basebands.ts';
+import { findImages } from './find-images.ts';
+import { motionOf, type Motion } from '../track/motion.ts';
+
+/** What was held to stand still while peaks were searched: the recording, what moves with a track, or one image. */
+interface Domain {
+  /** −1: none. */
+  readonly track: number;
+  readonly image: ImageMotion | null;
+}
+
+/** A peak, where it was found, and how the tone moved. */
+interface Found {
+  readonly peak: Peak;
+  readonly domain: Domain;
+  readonly motion: Motion;
+  /** Evidence for a line in its own domain, and the best in any. */
+  readonly own: number;
+  readonly most: number;
+}
+
+/** More noise peaks are let in than a plain list would: the lines they fall on decide. */
+const FALSE_ALARM = 0.3;
+/** A peak this much better explained (in ln) in another domain is a smear there, not a line here. */
+const BETTER_ELSEWHERE = 4;
+/** A smear of a stronger tone has less amplitude than this share of it, or less evidence than the other. */
+const SMEAR_SHARE = 0.7;
+const SMEAR_EVIDENCE = 0.3;
+const NEAR_BINS = 3;
+/** A tone this much weaker, this near to another (Hz), is that one's foot: jitter and pulsing widen strong tones there. */
+const FOOT_SHARE = 0.1;
+const FOOT_HZ = 0.15;
+/** Nearer still, within so many of its least widths, half of it is: its own shoulder, where it wanders a little. */
+const SHOULDER_SHARE = 0.5;
+const SHOULDER_WIDTHS = 2;
+/** Fastest over slowest of a speed that swept far. */
+const SWEPT_FAR = 1.8;
+/** What stands this far over the floor is no chance. */
+const HIGH_DB = 20;
+/** Two tones this far apart (relative) have parted, this near they are together. */
+const WIDELY = 0.1;
+const TOGETHER = 0.02;
+/** Highest frequency looked at: share of half the rate, and in hertz. */
+const HALF_SHARE = 0.98;
+const MOST_HZ = 800;
+
+/** Hertz by which a tone at a frequency moves per unit of relative speed. */
+const slopeIn = ({ image }: Domain, frequencyHz: number): number => image?.slopeHz ?? frequencyHz;
+
+const evidenceIn = (motion: Motion, domain: Domain, frequencyHz: number): number =>
+  domain.track < 0 ? motion.still : motion.along(domain.track, slopeIn(domain, frequencyHz));
+
+/** How far apart (Hz) two domains take a tone at a frequency. @param relative speeds of each track at some times */
+const reachBetween = (relative: readonly Float64Array[], a: Domain, b: Domain, frequencyHz: number): number => {
+  const moved = (domain: Domain, i: number): number =>
+    domain.track < 0 ? 0 : slopeIn(domain, frequencyHz) * (relative[domain.track]![i]! - 1);
+  return relative[0]!.reduce((most, _, i) => Math.max(most, Math.abs(moved(a, i) - moved(b, i))), 0);
+};
+
+/** Where a tone found in a domain was at each of the times, Hz. */
+const pathOf = (relative: readonly Float64Array[], { domain, peak: { frequencyHz } }: Found): readonly number[] =>
+  Array.from(relative[0]!, (_, i) =>
+    domain.track < 0 ? frequencyHz : frequencyHz + slopeIn(domain, frequencyHz) * (relative[domain.track]![i]! - 1),
+  );
+
+/**
+ * True where two tones that part widely at some times keep together at most: one tone, found on two histories that agree
+ * there, as those of road and engine do once a launch has closed the gap between them.
+ */
+const keepTogether = (relative: readonly Float64Array[], one: Found, other: Found): boolean => {
+  const theirs = pathOf(relative, other);
+  const shares = pathOf(relative, one).map((hz, i) => Math.abs(hz / theirs[i]! - 1));
+  return (
+    shares.some((share) => share > WIDELY) && shares.filter((share) => share < TOGETHER).length > shares.length / 2
+  );
+};
+
+const standsHigh = ({ overFloorDb }: Peak): boolean => overFloorDb >= HIGH_DB;
+
+const peaksOn = (even: Prepared, { relative }: SpeedTrack): readonly Peak[] => {
+  // Where the vehicle was fast, what is above this on the track's clock was above half the rate. (The even recording
+  // has the rate of where it was slowest.)
+  const slowest = relative.reduce((least, r) => Math.min(least, r), 1);
+  const fastest = relative.reduce((most, r) => Math.max(most, r), 1);
+  const highestHz = (HALF_SHARE * even.samplingRateHz * slowest) / 2 / fastest;
+  const options = { falseAlarm: FALSE_ALARM, highestHz: Math.min(highestHz, MOST_HZ) };
+  const peaks = findPeaks(even, options);
+  if (fastest < SWEPT_FAR * slowest || peaks.some(standsHigh)) return peaks;
+  // An order that swept through resonances is as broad as one; but one that keeps to the clock is a far broader hump here.
+  const broad = findPeaks(even, { ...options, resonances: false }).filter(standsHigh);
+  const [highest] = broad.sort((a, b) => b.overFloorDb - a.overFloorDb);
+  return highest ? [...peaks, highest] : peaks;
+};
+
+const toTone = (peak: Peak, motion: Motion | null, imageMotion: ImageMotion | null): Tone => ({
+  peak,
+  feltLevel: feltLevel(peak.frequencyHz, peak.amplitudeMps2, peak.verticalShare),
+  motion,
+  imageMotion,
+});
+
+const isFootOf = (peak: Peak, strong: Peak): boolean => {
+  const apartHz = Math.abs(peak.frequencyHz - strong.frequencyHz);
+  const share = peak.amplitudeMps2 / strong.amplitudeMps2;
+  return (
+    (share < FOOT_SHARE && apartHz < FOOT_HZ) ||
+    (share < SHOULDER_SHARE && apartHz < SHOULDER_WIDTHS * strong.limitWidthHz)
+  );
+};
+
+/** Without the feet of strong tones: they are no lines of their own, and would count for one part over and over. */
+const withoutFeet = (tones: readonly Tone[]): readonly Tone[] =>
+  tones.filter(({ peak }) => !tones.some((other) => isFootOf(peak, other.peak)));
+
+/** Times at which the tracks are compared. */
+const TIMES = 60;
+
+/** The expected lines, and the rate of the recording at which those above its half fold. */
+export interface ExpectedTones {
+  readonly linesHz: readonly number[];
+  readonly samplingRateHz: number;
+}
+
+/** @param evens the recording made even by each of the tracks */
+export const findTones = (
+  prepared: Prepared,
+  tracks: readonly SpeedTrack[],
+  evens: readonly Prepared[],
+  { linesHz, samplingRateHz }: ExpectedTones,
+): readonly Tone[] => {
+  const onClock = findPeaks(prepared, { falseAlarm: FALSE_ALARM });
+  if (tracks.length === 0) return withoutFeet(onClock.map((peak) => toTone(peak, null, null)));
+  const spectra = wholeSpectra(prepared);
+  const plain = [-1, ...tracks.keys()].map((track): Domain => ({ track, image: null }));
+  const binHz = spectra.samplingRateHz / spectra.length;
+  const found = [
+    ...onClock.map((peak) => ({ peak, domain: plain[0]! })),
+    ...tracks.flatMap((track, t) => peaksOn(evens[t]!, track).map((peak) => ({ peak, domain: plain[t + 1]! }))),
+    ...findImages(prepared, spectra, tracks, linesHz, samplingRateHz, FALSE_ALARM).map(({ peak, motion }) => ({
+      peak,
+      domain: { track: motion.track, image: motion },
+    })),
+  ]
+    .map(({ peak, domain }): Found => {
+      const motion = motionOf(spectra, tracks, peak.frequencyHz);
+      const own = evidenceIn(motion, domain, peak.frequencyHz);
+      const all = plain.map((other) => evidenceIn(motion, other, peak.frequencyHz));
+      return { peak, domain, motion, own, most: Math.max(own, ...all) };
+    })
+    .filter(({ own, most }) => own > most - BETTER_ELSEWHERE)
+    .sort((a, b) => b.own - a.own);
+  const durationS = spectra.length / spectra.samplingRateHz;
+  const relative = tracks.map((track) =>
+    Float64Array.from({ length: TIMES }, (_, i) =>
+      relativeSpeedAt(track, spectra.startS + (i * durationS) / (TIMES - 1)),
+    ),
+  );
+  const kept: Found[] = [];
+  for (const one of found) {
+    const { frequencyHz, amplitudeMps2 } = one.peak;
+    const smear = kept.some((other) => {
+      if (other.domain === one.domain) return false;
+      const apart = Math.abs(frequencyHz - other.peak.frequencyHz);
+      if (apart < NEAR_BINS * binHz || keepTogether(relative, one, other)) return true;
+      const width = reachBetween(relative, one.domain, other.domain, other.peak.frequencyHz) + NEAR_BINS * binHz;
+      const isLess = amplitudeMps2 < SMEAR_SHARE * other.peak.amplitudeMps2 || one.own < SMEAR_EVIDENCE * other.own;
+      return apart < width && isLess;
+    });
+    if (!smear) kept.push(one);
+  }
+  const leveled = ({ peak, domain: { track, image } }: Found): Peak =>
+    track < 0 || image ? peak : withSweptLevel(peak, prepared, tracks[track]!);
+  const tones = kept.map((one) => toTone(leveled(one), one.motion, one.domain.image));
+  return withoutFeet(tones).toSorted((a, b) => a.peak.frequencyHz - b.peak.frequencyHz);
+};

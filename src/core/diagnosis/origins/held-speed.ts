@@ -1,0 +1,82 @@
+/**
+ * Where no history of the speed was found, the tones' widths still tell of it: an order is as wide as the speed's wander
+ * makes it. A sharp tone is an order only if the speed was held that well, which is rare, and then all orders are sharp
+ * alike: so this is asked once for the run, not tone by tone.
+ */
+import type { Peak } from '../../signal/peak.ts';
+import type { Tone } from './tone.ts';
+import { ownBelow, vehicleBelow } from './wander.ts';
+
+/** Whether the speed wandered less than `within` (root mean square of its ln), or more. */
+export interface SpeedHeld {
+  readonly kind: 'held' | 'moved';
+  readonly within: number;
+}
+
+/** Up to this many times the least width a tone counts as sharp. */
+const SHARP = 1.3;
+/** A sharp tone may have been spread by this share of the least width all the same. */
+const HIDDEN = 0.5;
+/**
+ * Phases are not asked for less than this, as a share of the frequency: rollers, and cruise control on a flat empty road,
+ * hold a speed as well, and a tone alone at the very place of an order is more often one of these. Judgment.
+ */
+const LEAST_WANDER = 4e-4;
+/** Full width at half height over standard deviation of a bell curve: 2·√(2·ln 2). */
+const FULL_WIDTH = 2.355;
+/** A width says how far the speed moved only within this factor. */
+const ROUGHLY = 2;
+/** Tones that may set the limit: surely there, surely lines. */
+const SURE_LINE = 0.9;
+const SURE_THERE = 1e-4;
+/** Share of tones that are wider than their wander makes them: level pulsing, a beat, two tones in one. Judgment. */
+const SPOILT_WIDE = 0.1;
+/** Narrower hardly ever: only where what moved was heard for a short, steady part of the recording. Judgment. */
+const SPOILT_SHARP = 3e-5;
+
+const isSharp = ({ widthHz, limitWidthHz }: Peak): boolean => widthHz < SHARP * limitWidthHz;
+
+/** The width that the wander which a tone's phases leave room for would make. */
+const byPhase = ({ wanderHz = Infinity, frequencyHz }: Peak): number =>
+  FULL_WIDTH * Math.max(wanderHz, LEAST_WANDER * frequencyHz);
+
+/** The wander (ln) that a tone's width tells of, if it moves by `slopeHz` per unit of ln speed: less, or more than this. */
+const wanderAt = (peak: Peak, slopeHz: number): number => {
+  const { widthHz, limitWidthHz } = peak;
+  const spread = Math.sqrt(Math.max(0, widthHz ** 2 - limitWidthHz ** 2));
+  const told = isSharp(peak) ? Math.min(Math.hypot(spread, HIDDEN * limitWidthHz), byPhase(peak)) : spread / ROUGHLY;
+  return told / (FULL_WIDTH * Math.max(1e-9, Math.abs(slopeHz)));
+};
+
+/** How closely (share of its frequency, at most) a sharp tone held its frequency; null of one that is not sharp. */
+export const heldWithin = (peak: Peak): number | null => (isSharp(peak) ? wanderAt(peak, peak.frequencyHz) : null);
+
+/** The two cases, split where the sharpest sure tone would just begin to spread; none where no tone is sharp. */
+export const heldCases = (tones: readonly Tone[]): readonly { readonly held: SpeedHeld; readonly prior: number }[] => {
+  const limits = tones
+    .filter(({ peak }) => isSharp(peak) && peak.lineProbability > SURE_LINE && peak.falseAlarmProbability < SURE_THERE)
+    .map(({ peak }) => wanderAt(peak, peak.frequencyHz));
+  if (limits.length === 0) return [];
+  const within = Math.min(...limits);
+  const share = vehicleBelow(within);
+  return [
+    { held: { kind: 'held', within }, prior: share },
+    { held: { kind: 'moved', within }, prior: 1 - share },
+  ];
+};
+
+/** Likelihood (1 at most) of an order's width, given how the speed was held. */
+export const orderWidthWeight = (peak: Peak, slopeHz: number, { kind, within }: SpeedHeld): number => {
+  const wander = wanderAt(peak, slopeHz);
+  const limit = vehicleBelow(within);
+  const below = vehicleBelow(wander);
+  // Given the case, how often the wander is less than what the tone's width tells.
+  const less = kind === 'held' ? Math.min(1, below / limit) : Math.max(0, (below - limit) / Math.max(1e-9, 1 - limit));
+  return isSharp(peak) ? Math.max(SPOILT_SHARP, less) : Math.max(SPOILT_WIDE, 1 - less);
+};
+
+/** The same of a tone that has a rate of its own. */
+export const ownWidthWeight = (peak: Peak): number => {
+  const less = ownBelow(wanderAt(peak, peak.frequencyHz));
+  return isSharp(peak) ? less : Math.max(SPOILT_WIDE, 1 - less);
+};

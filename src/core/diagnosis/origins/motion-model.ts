@@ -1,0 +1,125 @@
+/** Which history each group of lines is held to follow. */
+import { targetsOf } from './origin.ts';
+import type { Tone } from './tone.ts';
+import type { Load } from '../../vehicle/vehicle.ts';
+import { heldCases, type SpeedHeld } from './held-speed.ts';
+import { vehicleDensity } from './wander.ts';
+
+/** Index of the track a group follows; null where the group's history is not among the tracks (or there is none). */
+export interface MotionModel {
+  readonly road: number | null;
+  readonly engine: number | null;
+  /** Engine and road follow one history, so the gears may be locked; otherwise something slips between them. */
+  readonly joined: boolean;
+  /** ln speed of the vehicle over that of the track: other than 1 where the track is that of an image. */
+  readonly factor: number;
+  readonly logPrior: number;
+  /** Where no history was found: whether the speed was held so well that no order could spread, or moved unseen. */
+  readonly held?: SpeedHeld;
+}
+
+/** The recording's histories: tracks by index, with the root mean square of their ln relative speed. */
+export interface Histories {
+  readonly count: number;
+  readonly wander: readonly number[];
+  /** True where the speed was logged: its steadiness is then known, and says nothing of a tone. */
+  readonly logged: boolean;
+  /** How likely the run was a pull-up or coast-down rather than a held speed, from its load. */
+  readonly sweepPrior: number;
+}
+
+/** Prior of a sweep by how the run was driven. Judgment. */
+export const sweepPriorOf = (load: Load | undefined): number =>
+  load === 'pull' || load === 'coast' || load === 'brake' || load === 'neutral' ? 0.5 : 0.05;
+
+const pairings = (count: number, slipPossible: boolean): readonly Omit<MotionModel, 'factor'>[] => {
+  const model = (road: number | null, engine: number | null, joined: boolean, prior: number) => ({
+    road,
+    engine,
+    joined,
+    logPrior: Math.log(prior),
+  });
+  if (count === 0) return [model(null, null, true, 1)];
+  if (count === 1) {
+    if (!slipPossible) return [model(0, 0, true, 1)];
+    return [model(0, 0, true, 0.8), model(0, null, false, 0.1), model(null, 0, false, 0.1)];
+  }
+  if (!slipPossible) return [model(0, 0, true, 0.5), model(1, 1, true, 0.5)];
+  // A second track may be an image's, or a tone's of its own: what does not follow the first then says so itself.
+  // And both may be the engine's, the second being the first turned round, as an image moves.
+  return [
+    model(0, 1, false, 0.15),
+    model(1, 0, false, 0.15),
+    model(0, 0, true, 0.25),
+    model(1, 1, true, 0.25),
+    model(null, 0, false, 0.1),
+    model(null, 1, false, 0.1),
+  ];
+};
+
+/**
+ * The ways the groups may follow the tracks found.
+ * @param factors of the images that the tones which gave the tracks may be, see `imageFactors`
+ * @param tones whose widths tell of the speed where no history was found
+ */
+export const motionModels = (
+  histories: Histories,
+  slipPossible: boolean,
+  factors: readonly number[],
+  tones: readonly Tone[],
+): readonly MotionModel[] => {
+  const cases = histories.count === 0 ? heldCases(tones) : [];
+  if (cases.length > 0) {
+    return cases.map(({ held, prior }) => ({
+      ...pairings(0, slipPossible)[0]!,
+      factor: 1,
+      held,
+      logPrior: Math.log(Math.max(1e-9, prior)),
+    }));
+  }
+  const all = pairings(histories.count, slipPossible);
+  // Whether the track is an image's follows from which line gave it, and how likely that is the lines' own densities say:
+  // each of these models leaves the tones that gave the track to images (see `backgroundWeight`), so no prior is shared out.
+  const models = [1, ...factors].flatMap((factor) =>
+    all.filter((model) => model.joined || factor === 1).map((model) => ({ ...model, factor })),
+  );
+  // A vehicle's speed wanders by some thousandths: of the models, that which asks for a usual wander is likelier.
+  return models.map((model) => {
+    const wander = histories.wander[model.road ?? model.engine ?? -1];
+    if (wander === undefined || histories.logged) return model;
+    const usual = vehicleDensity(Math.abs(model.factor) * wander, histories.sweepPrior);
+    return { ...model, logPrior: model.logPrior + Math.log(usual + 1e-6) };
+  });
+};
+
+/** A tone gave a track if it keeps together on it this much better than staying, ln of evidence. */
+const GAVE_TRACK = 15;
+/** A line is looked for this far (ln) around the place its stated speed gives. */
+const LINE_REACH = 0.05;
+const MOST_FACTORS = 6;
+
+/**
+ * The factors (vehicle's ln speed over the track's) if the tones that follow a track are images of expected lines: a
+ * tone at f, image of F, moves by ±F while the track, made from it, has it move by f.
+ * @param tonesHz tones that the track keeps together
+ * @param linesHz true frequencies of expected lines
+ */
+export const imageFactors = (
+  tonesHz: readonly number[],
+  linesHz: readonly number[],
+  samplingRateHz: number,
+): readonly number[] => {
+  const factors: number[] = [];
+  for (const toneHz of tonesHz) {
+    for (const { trueHz, direction, image } of targetsOf(toneHz, samplingRateHz)) {
+      if (!image || !linesHz.some((hz) => Math.abs(Math.log(hz / trueHz)) < LINE_REACH)) continue;
+      const factor = (direction * toneHz) / trueHz;
+      if (!factors.some((known) => Math.abs(known - factor) < 0.02 * Math.abs(factor))) factors.push(factor);
+    }
+  }
+  return factors.slice(0, MOST_FACTORS);
+};
+
+/** True where the tone keeps together clearly better on a track (the first) than staying. */
+export const isOnTrack = ({ motion, peak }: Tone, histories: Histories, track = 0): boolean =>
+  motion !== null && track < histories.count && motion.along(track, peak.frequencyHz) > motion.still + GAVE_TRACK;

@@ -1,0 +1,18 @@
+/** A tone: one peak of one run as diagnosis weighs it, its frequency given at the run's mean speed. */
+import type { Peak } from '../../signal/peak.ts';
+import type { Motion } from '../track/motion.ts';
+
+export interface Tone {
+  readonly peak: Peak;
+  readonly feltLevel: number;
+  /** How it moved while the speed moved; null where the speed was too steady to tell. */
+  readonly motion: Motion | null;
+  /** The motion by which it was found, where that is an image's: by so many hertz per unit of a track's relative speed. */
+  readonly imageMotion: ImageMotion | null;
+}
+
+export interface ImageMotion {
+  readonly track: number;
+  /** Negative where it falls as the speed rises. */
+  readonly slopeHz: number;
+}

@@ -1,0 +1,43 @@
+/** Which checks a case has behind it: those measured, and those its runs have answered. */
+import { tubeOf } from '../../driveline/shaft-tube.ts';
+import type { CaseContext } from '../evidence/case.ts';
+import { checksAnswered } from '../evidence/measured-outcomes.ts';
+import type { CheckId } from '../weights.ts';
+
+/** Speeds within this share count as the same speed; beyond the other as another speed. */
+const SAME_SPEED = 0.05;
+const OTHER_SPEED = 0.1;
+const OTHER_GEAR = 0.05;
+
+type Run = CaseContext['runs'][number];
+
+/** Ids of the checks that need not be proposed again. */
+export function checksDone(context: CaseContext): ReadonlySet<CheckId> {
+  const { vehicle, runs } = context;
+  const done = new Set<CheckId>(checksAnswered(context));
+  if (vehicle.driveshaftPieces?.some((piece) => tubeOf(piece) !== null)) done.add('critical-speed');
+  const loads = new Set(runs.map(({ load }) => load));
+  const driven = loads.has('cruise') || loads.has('pull');
+  if (loads.has('pull') && loads.has('coast')) done.add('run-pull-coast');
+  if (loads.has('neutral') && driven) done.add('run-neutral');
+  if (loads.has('brake') && (driven || loads.has('coast'))) done.add('run-braking');
+  if (loads.has('standing') && runs.length > 1) done.add('run-standing');
+  if (somePair(runs, (a, b) => apart(a.usedSpeedMps, b.usedSpeedMps) <= SAME_SPEED && gearsDiffer(a, b)))
+    done.add('run-other-gear');
+  if (somePair(runs, (a, b) => apart(a.usedSpeedMps, b.usedSpeedMps) >= OTHER_SPEED && !gearsDiffer(a, b)))
+    done.add('run-other-speed');
+  return done;
+}
+
+const somePair = (runs: readonly Run[], holds: (a: Run, b: Run) => boolean): boolean =>
+  runs.some((a, index) => runs.slice(index + 1).some((b) => holds(a, b)));
+
+/** Relative distance; NaN, which satisfies no comparison, where either is unknown. */
+const apart = (a: number | null | undefined, b: number | null | undefined): number =>
+  a && b ? Math.abs(a - b) / Math.max(a, b) : NaN;
+
+const gearsDiffer = (a: Run, b: Run): boolean =>
+  apart(a.gearRatio, b.gearRatio) > OTHER_GEAR || apart(engineOverRoad(a), engineOverRoad(b)) > OTHER_GEAR;
+
+const engineOverRoad = ({ engineRpm, usedSpeedMps }: Run): number | null =>
+  engineRpm && usedSpeedMps ? engineRpm / usedSpeedMps : null;

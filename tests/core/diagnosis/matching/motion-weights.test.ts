@@ -1,0 +1,124 @@
+import { describe, expect, it } from 'vitest';
+import {
+  anyWeight,
+  backgroundWeight,
+  movingWeight,
+  ownWeight,
+  resonanceWeight,
+} from '../../../../src/core/diagnosis/matching/motion-weights.ts';
+import type { Histories } from '../../../../src/core/diagnosis/origins/motion-model.ts';
+import type { Tone } from '../../../../src/core/diagnosis/origins/tone.ts';
+import { besideBelow } from '../../../../src/core/diagnosis/origins/wander.ts';
+
+const HISTORY: Histories = { count: 1, wander: [0.002], logged: false, sweepPrior: 0.05 };
+
+/** A tone of given evidence if it stays, and if it moves with the one track. */
+const toneOf = (still: number, along: number, hz = 30): Tone => ({
+  peak: {
+    frequencyHz: hz,
+    frequencySdHz: 0.001,
+    amplitudeMps2: 0.2,
+    amplitudeSdMps2: 0.002,
+    axisAmplitudeMps2: [0.2],
+    verticalShare: null,
+    widthHz: 0.03,
+    limitWidthHz: 0.03,
+    overFloorDb: 30,
+    falseAlarmProbability: 1e-9,
+    smoothAlarmProbability: 1e-9,
+    lineProbability: 1,
+  },
+  feltLevel: 5,
+  motion: { still, along: () => along },
+  imageMotion: null,
+});
+const onTrack = { track: 0, factor: 1, held: null };
+
+describe('what the motion of a tone says of an order', () => {
+  it('is nothing against it where it keeps together best on the track', () => {
+    expect(movingWeight(toneOf(100, 900), HISTORY, onTrack, 30)).toBeCloseTo(1, 9);
+  });
+
+  it('forgives what curves make a wheel stray from the shaft: 3 % of the power at 30 Hz is 0.93 ms', () => {
+    // √(ln(1/0.97))/(2π·30) = 0.926 ms by hand; exp(−0.926²/2) = 0.651 of one run in ten.
+    expect(movingWeight(toneOf(1000, 970), HISTORY, onTrack, 30)).toBeCloseTo(0.0651, 3);
+    // The same loss at 5 Hz is six times that in time, which no curve makes.
+    expect(movingWeight(toneOf(1000, 970, 5), HISTORY, onTrack, 5)).toBeLessThan(3e-4);
+  });
+
+  it('is all but ruled out where it loses a fifth of a strong tone at 25 Hz', () => {
+    // √(ln(1/0.8))/(2π·25) = 3.01 ms: exp(−4.52) of one run in ten.
+    expect(movingWeight(toneOf(1000, 800, 25), HISTORY, onTrack, 25)).toBeCloseTo(0.00109, 4);
+  });
+
+  it('of a group behind a slipping converter is judged by how the other one wanders', () => {
+    const unknown = { track: null, factor: 1, held: null };
+    // As steady as the other wanders: it is less in half of such runs.
+    expect(besideBelow(0.002, 0.002)).toBeCloseTo(0.5, 9);
+    // A sharp tone has spread by half its least width at most: 0.03 Hz/2/2.355 = 0.00637 Hz, of 7.5 Hz 0.00085.
+    const near = movingWeight(toneOf(100, 20, 7.5), HISTORY, unknown, 7.5);
+    expect(near).toBeCloseTo(besideBelow(0.5 * (0.03 / 2.355 / 7.5), 0.002), 9);
+    // Φ(ln(0.00085/0.002)/0.5) = Φ(−1.71) = 0.0433.
+    expect(near).toBeCloseTo(0.0433, 3);
+    // Its phases say more: 0.0006 of its frequency, Φ(ln 0.3/0.5) = Φ(−2.41) = 0.0080.
+    const phased = toneOf(100, 20, 7.5);
+    const steady = { ...phased, peak: { ...phased.peak, wanderHz: 0.0006 * 7.5 } };
+    expect(movingWeight(steady, HISTORY, unknown, 7.5)).toBeCloseTo(0.008, 3);
+    // One that is not sharp is as steady as its least width lets it seem: 0.03/(2·7.5) = 0.002.
+    const blurred = { ...phased, peak: { ...phased.peak, widthHz: 0.06 } };
+    expect(movingWeight(blurred, HISTORY, unknown, 7.5)).toBeCloseTo(0.5, 9);
+  });
+});
+
+describe('a tone that only the motion of an image keeps together', () => {
+  // Power gathered: 900 along the image's own motion, 100 on the clock and in step.
+  const image: Tone = {
+    ...toneOf(100, 100),
+    motion: { still: 100, along: (_, slopeHz) => (slopeHz === 70 ? 900 : 100) },
+    imageMotion: { track: 0, slopeHz: 70 },
+  };
+
+  it('is that image’s, and neither fixed nor an order seen directly', () => {
+    expect(movingWeight(image, HISTORY, onTrack, 70)).toBeCloseTo(1, 9);
+    expect(movingWeight(image, HISTORY, onTrack, 30)).toBeLessThan(3e-4);
+    expect(ownWeight(image, [image], HISTORY)).toBeLessThan(3e-4);
+    expect(anyWeight(image, HISTORY, null)).toBeCloseTo(0.5, 3);
+  });
+});
+
+describe('a resonance', () => {
+  it('may seem to follow a speed that wanders less than it is wide, and not one that wanders ten times that', () => {
+    // Φ(−ln(0.003/0.03)/0.7) of resonances are wider than 0.003, and Φ(−ln(0.3/0.03)/0.7) than 0.3: 0.99950, 0.00050.
+    expect(resonanceWeight(toneOf(100, 900), { ...HISTORY, wander: [0.003] })).toBeCloseTo(0.9995, 4);
+    expect(resonanceWeight(toneOf(100, 900), { ...HISTORY, wander: [0.3] })).toBeLessThan(1e-3);
+    expect(resonanceWeight(toneOf(900, 100), { ...HISTORY, wander: [0.3] })).toBeCloseTo(1, 9);
+    expect(resonanceWeight({ ...toneOf(100, 900), motion: null }, { ...HISTORY, wander: [0.3] })).toBe(1);
+  });
+});
+
+describe('where the track is taken for that of an image', () => {
+  it('the tones that gave it are images of lines in the list, and the others may be anything', () => {
+    expect(backgroundWeight(toneOf(100, 900), HISTORY, -0.7)).toBeLessThan(1e-3);
+    expect(backgroundWeight(toneOf(100, 900), HISTORY, 1)).toBe(1);
+    expect(backgroundWeight(toneOf(100, 90), HISTORY, -0.7)).toBe(1);
+  });
+});
+
+describe('a tone of its own', () => {
+  // Densities per ln, by hand: of a vehicle's held speed exp(−½(ln(0.00025/0.004)/0.8)²)/(0.8·√2π) = 0.00123, times
+  // 0.95; of a tone's own wander exp(−½(ln(0.00025/0.0002)/1.2)²)/(1.2·√2π) = 0.327. Ratio 279 or so, held to 100.
+  const small = { ...HISTORY, wander: [0.00025] };
+
+  it('is the likelier the less it wanders, where no other tone follows the history that it gave', () => {
+    const tone = toneOf(7900, 8060);
+    expect(ownWeight(tone, [tone, toneOf(50, 40)], small)).toBeCloseTo(100, 6);
+    // 0.002: 0.0524/(0.95·0.343) = 0.161 of a vehicle's.
+    expect(ownWeight(tone, [tone], HISTORY)).toBeCloseTo(0.161, 2);
+  });
+
+  it('is no likelier than an order where another tone clearly follows that history, too', () => {
+    const tone = toneOf(7900, 8060);
+    expect(ownWeight(tone, [tone, toneOf(50, 90)], small)).toBeCloseTo(1, 6);
+    expect(ownWeight(tone, [tone], { ...small, logged: true })).toBeLessThan(3e-4);
+  });
+});
