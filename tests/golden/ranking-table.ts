@@ -1,6 +1,6 @@
 /**
  * What the ranking of causes and the choice of checks give on average over random cases, place by place. The weights
- * behind them are judgement, so no outside source can tell that a figure is right; the table tells when one has changed.
+ * behind them are judgment, so no outside source can tell that a figure is right; the table tells when one has changed.
  */
 import type { CaseContext, Companion, FindingBasis } from '../../src/core/diagnosis/evidence/case.ts';
 import { ALL_CHECKS } from '../../src/core/diagnosis/checks/all-checks.ts';
