@@ -16,26 +16,31 @@ const allowed = {
 };
 const coreFolders = ['reading', 'signal', 'vehicle', 'driveline', 'job', 'diagnosis', 'simulate', 'report'];
 
-/** The folders of diagnosis, each allowed those before it. */
-const diagnosisFolders = [
-  'drives',
-  'track',
-  'origins',
-  'observing',
-  'matching',
-  'findings',
-  'checks',
-  'evidence',
-  'causes',
-  'ranking',
-  'compare',
-];
+/** The folders within a core folder, each allowed those before it. */
+const within = {
+  reading: ['scan', 'layout', 'rows', 'repair', 'time'],
+  signal: ['numeric', 'spectra', 'prepare', 'noise', 'peaks', 'speed'],
+  driveline: ['limits', 'balance', 'angles', 'rings', 'runout', 'judging'],
+  diagnosis: [
+    'drives',
+    'track',
+    'origins',
+    'observing',
+    'matching',
+    'findings',
+    'checks',
+    'evidence',
+    'causes',
+    'ranking',
+    'compare',
+  ],
+};
 
 const outside = [
   { group: ['**/app/**', '**/cli/**', '**/worker/**'], message: 'core knows no screen, worker or command line' },
   { group: ['node:*', 'svelte', 'svelte/*', 'd3', 'd3-*', 'idb'], message: 'core is pure' },
 ];
-const fftOnly = { group: ['fft.js'], message: 'only core/signal/fft.ts imports fft.js' };
+const fftOnly = { group: ['fft.js'], message: 'only core/signal/spectra/fft.ts imports fft.js' };
 const csvOnly = { group: ['papaparse'], message: 'only core/reading imports papaparse' };
 
 const mayNot = (folder, banned) =>
@@ -117,10 +122,9 @@ export default tseslint.config(
     },
   },
   ...coreFolders.map((folder) => boundary([`src/core/${folder}/**/*.ts`], patternsOf(folder))),
-  ...diagnosisFolders.map((folder, i) =>
-    boundary(
-      [`src/core/diagnosis/${folder}/*.ts`],
-      [...patternsOf('diagnosis'), ...mayNot(folder, diagnosisFolders.slice(i + 1))],
+  ...Object.entries(within).flatMap(([folder, steps]) =>
+    steps.map((step, i) =>
+      boundary([`src/core/${folder}/${step}/*.ts`], [...patternsOf(folder), ...mayNot(step, steps.slice(i + 1))]),
     ),
   ),
   boundary(['src/core/*.ts'], [...outside, fftOnly, csvOnly]),

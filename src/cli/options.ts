@@ -1,7 +1,14 @@
 /** Options → vehicle, runs and work of a job; options win over what a job file says. */
 import type { Job, Run, WorkDone } from '../core/job/job.ts';
 import { JOB_SCHEMA_VERSION } from '../core/job/job.ts';
-import { parseFrequencyHz, parseLengthM, parseRatio, parseRpm, parseSpeedMps, parseTimeS } from '../core/quantity.ts';
+import {
+  parseFrequencyHz,
+  parseLengthM,
+  parseRatio,
+  parseRpm,
+  parseSpeedMps,
+  parseTimeS,
+} from '../core/quantity/quantity.ts';
 import { givenUnitOf, type GivenUnit } from '../core/reading/given.ts';
 import { WORK_DONE } from '../core/job/work-done.ts';
 import type { UnitSystem } from '../core/report/format.ts';

@@ -2,11 +2,11 @@
 import { analyse } from '../core/analyse.ts';
 import { compare, stagesOf } from '../core/compare.ts';
 import { reweigh } from '../core/conclude.ts';
-import { angleWhatIf } from '../core/driveline/angle-what-if.ts';
+import { angleWhatIf } from '../core/driveline/angles/angle-what-if.ts';
 import type { Problem, Result } from '../core/note.ts';
 import { assertNever, success } from '../core/note.ts';
 import type { Progress } from '../core/report/analysis.ts';
-import { trialLevels } from '../core/trial-levels.ts';
+import { trialLevels } from '../core/trials/trial-levels.ts';
 import type { AnswerOf, FromWorker, SourcedJob, Task, TaskKind, ToWorker } from './protocol.ts';
 import type { RecordingFacts } from './recording-facts.ts';
 import { factsOf, factsOfProblem } from './recording-facts.ts';

@@ -1,15 +1,15 @@
 /** What the page and the worker say to each other. Plain data only, so that it can be posted as it is. */
 import type { Comparison } from '../core/diagnosis/compare/comparison.ts';
 import type { FindingBasis } from '../core/diagnosis/evidence/case.ts';
-import type { AngleGeometry } from '../core/driveline/angle-change.ts';
-import type { WhatIfAnswer } from '../core/driveline/angle-what-if.ts';
-import type { WorkingAnglesInput } from '../core/driveline/working-angles.ts';
+import type { AngleGeometry } from '../core/driveline/angles/angle-change.ts';
+import type { WhatIfAnswer } from '../core/driveline/angles/angle-what-if.ts';
+import type { WorkingAnglesInput } from '../core/driveline/angles/working-angles.ts';
 import type { Job } from '../core/job/job.ts';
 import type { Problem } from '../core/note.ts';
 import type { Given } from '../core/reading/given.ts';
 import type { Analysis, Progress } from '../core/report/analysis.ts';
 import type { Report } from '../core/report/report.ts';
-import type { TrialLevels } from '../core/trial-levels.ts';
+import type { TrialLevels } from '../core/trials/trial-levels.ts';
 import type { RecordingFacts } from './recording-facts.ts';
 
 /** A file to read. The blob is read in the worker; a key already read is not read again. */

@@ -7,9 +7,9 @@ import type { RunInference } from '../../src/core/diagnosis/matching/infer-run.t
 import type { Job } from '../../src/core/job/job.ts';
 import { readRecording } from '../../src/core/reading/read-recording.ts';
 import type { Recording } from '../../src/core/reading/recording.ts';
-import type { OrderLevel } from '../../src/core/signal/order-level.ts';
-import { orderLevel } from '../../src/core/signal/order-level.ts';
-import { prepare } from '../../src/core/signal/prepare.ts';
+import type { OrderLevel } from '../../src/core/signal/speed/order-level.ts';
+import { orderLevel } from '../../src/core/signal/speed/order-level.ts';
+import { prepare } from '../../src/core/signal/prepare/prepare.ts';
 import { csvLayout } from '../../src/core/simulate/csv-layouts.ts';
 import { csvText } from '../../src/core/simulate/csv-write.ts';
 import type { Fault } from '../../src/core/simulate/fault.ts';

@@ -6,8 +6,8 @@
  * Signal Processing: Estimation Theory, 1993, ex. 3.14): at most 1.1 times. The true value must lie within two stated
  * standard uncertainties in 93 to 97 trials of 100.
  */
-import { findPeaks } from '../../src/core/signal/detect.ts';
-import { prepare } from '../../src/core/signal/prepare.ts';
+import { findPeaks } from '../../src/core/signal/peaks/detect.ts';
+import { prepare } from '../../src/core/signal/prepare/prepare.ts';
 import { randomSource } from '../../src/core/simulate/random.ts';
 import { plainRecording } from './plain-recording.ts';
 

@@ -8,9 +8,9 @@
 import { analyse } from '../../src/core/analyse.ts';
 import type { Job } from '../../src/core/job/job.ts';
 import type { Recording } from '../../src/core/reading/recording.ts';
-import { findPeaks } from '../../src/core/signal/detect.ts';
-import { complexArray, complexSpectrum, powerOfTwoAtLeast } from '../../src/core/signal/fft.ts';
-import { prepare } from '../../src/core/signal/prepare.ts';
+import { findPeaks } from '../../src/core/signal/peaks/detect.ts';
+import { complexArray, complexSpectrum, powerOfTwoAtLeast } from '../../src/core/signal/spectra/fft.ts';
+import { prepare } from '../../src/core/signal/prepare/prepare.ts';
 import { randomSource, type RandomSource } from '../../src/core/simulate/random.ts';
 import { plainRecording } from './plain-recording.ts';
 

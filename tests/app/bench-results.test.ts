@@ -40,12 +40,12 @@ import { whirlFacts, whirlScaleRpm } from '../../src/app/bench/results/whirl.ts'
 import { emptyJob } from '../../src/app/form/document.ts';
 import { MIDDLE } from '../../src/app/plot/round-picture.ts';
 import { benchResults } from '../../src/app/texts/bench-results.ts';
-import { balanceByAmplitudes } from '../../src/core/driveline/balance-amplitude.ts';
-import { workingAngles } from '../../src/core/driveline/working-angles.ts';
+import { balanceByAmplitudes } from '../../src/core/driveline/balance/balance-amplitude.ts';
+import { workingAngles } from '../../src/core/driveline/angles/working-angles.ts';
 import type { Measurement } from '../../src/core/driveline/measurement.ts';
 import type { Job } from '../../src/core/job/job.ts';
 import type { Report } from '../../src/core/report/report.ts';
-import { evenReadings, fitRunout } from '../../src/core/driveline/runout.ts';
+import { evenReadings, fitRunout } from '../../src/core/driveline/runout/runout.ts';
 
 type Texts = Readonly<Record<string, string>>;
 

@@ -9,8 +9,8 @@ import { stageOf } from '../../src/app/compare/stage-of.ts';
 import { emptyJob } from '../../src/app/form/document.ts';
 import { ALL_CHECKS } from '../../src/core/diagnosis/checks/all-checks.ts';
 import type { OrderChange } from '../../src/core/diagnosis/compare/comparison.ts';
-import { judgeAt } from '../../src/core/driveline/judge-measurement.ts';
-import { judge, limitOf } from '../../src/core/driveline/limit.ts';
+import { judgeAt } from '../../src/core/driveline/judging/judge-measurement.ts';
+import { judge, limitOf } from '../../src/core/driveline/limits/limit.ts';
 import type { Measurement } from '../../src/core/driveline/measurement.ts';
 import { PROCEDURES } from '../../src/core/driveline/procedures.ts';
 

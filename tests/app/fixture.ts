@@ -1,7 +1,7 @@
 /** An answer made by hand: a rear-drive truck with a driveshaft 2×, as the pictures and words of the app are given it. */
 import type { Analysis, RunPicture } from '../../src/core/report/analysis.ts';
 import type { FindingReport, OrderReport, PeakReport, Report } from '../../src/core/report/report.ts';
-import { STEADY } from '../../src/core/signal/equal-angle.ts';
+import { STEADY } from '../../src/core/signal/speed/equal-angle.ts';
 import type { Line, Part } from '../../src/core/vehicle/line.ts';
 
 export const WHEEL_HZ = 11.6;

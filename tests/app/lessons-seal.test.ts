@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { prepare } from '../../src/core/signal/prepare.ts';
-import { findPeaks } from '../../src/core/signal/detect.ts';
+import { prepare } from '../../src/core/signal/prepare/prepare.ts';
+import { findPeaks } from '../../src/core/signal/peaks/detect.ts';
 import { readRecording } from '../../src/core/reading/read-recording.ts';
 import { csvLayout } from '../../src/core/simulate/csv-layouts.ts';
 import { csvText } from '../../src/core/simulate/csv-write.ts';

@@ -7,7 +7,7 @@ import type { Comparison } from '../../src/core/diagnosis/compare/comparison.ts'
 import { speedMissed } from '../../src/core/diagnosis/compare/speed-missed.ts';
 import { readJob } from '../../src/core/job/job-file.ts';
 import { readRecording } from '../../src/core/reading/read-recording.ts';
-import type { OrderLevel } from '../../src/core/signal/order-level.ts';
+import type { OrderLevel } from '../../src/core/signal/speed/order-level.ts';
 
 /** A run of a minute whose blocks scatter about the power by a hundredth, alternately: as steady as can be. */
 const level = (power: number, powerSd: number, noisePower = 1e-6): OrderLevel => ({

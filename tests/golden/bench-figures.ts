@@ -2,21 +2,25 @@
  * What the bench says of random measurements, and what that tells the checks. The arithmetic has sources and brute-force
  * judges of its own in tests/core/driveline; this pins everything around it: which limit, which sentence, which speed.
  */
-import { angleSensitivity } from '../../src/core/driveline/angle-sensitivity.ts';
-import { angleWhatIf } from '../../src/core/driveline/angle-what-if.ts';
-import { balanceByAmplitudes } from '../../src/core/driveline/balance-amplitude.ts';
-import { balanceByPhasors } from '../../src/core/driveline/balance-influence.ts';
-import { placeAvailable, splitBetweenClamps, splitBetweenHoles } from '../../src/core/driveline/balance-split.ts';
-import { slopeOfReading } from '../../src/core/driveline/inclinometer.ts';
-import { judgeMeasurement } from '../../src/core/driveline/judge-measurement.ts';
+import { angleSensitivity } from '../../src/core/driveline/angles/angle-sensitivity.ts';
+import { angleWhatIf } from '../../src/core/driveline/angles/angle-what-if.ts';
+import { balanceByAmplitudes } from '../../src/core/driveline/balance/balance-amplitude.ts';
+import { balanceByPhasors } from '../../src/core/driveline/balance/balance-influence.ts';
+import {
+  placeAvailable,
+  splitBetweenClamps,
+  splitBetweenHoles,
+} from '../../src/core/driveline/balance/balance-split.ts';
+import { slopeOfReading } from '../../src/core/driveline/angles/inclinometer.ts';
+import { judgeMeasurement } from '../../src/core/driveline/judging/judge-measurement.ts';
 import * as m from '../../src/core/driveline/measurement.ts';
-import { selectRings } from '../../src/core/driveline/ring-selection.ts';
-import { evenReadings, fitRunout } from '../../src/core/driveline/runout.ts';
-import { fitsOf, indexing, tubePlanes } from '../../src/core/driveline/runout-places.ts';
-import { secondaryCouple } from '../../src/core/driveline/secondary-couple.ts';
+import { selectRings } from '../../src/core/driveline/rings/ring-selection.ts';
+import { evenReadings, fitRunout } from '../../src/core/driveline/runout/runout.ts';
+import { fitsOf, indexing, tubePlanes } from '../../src/core/driveline/runout/runout-places.ts';
+import { secondaryCouple } from '../../src/core/driveline/angles/secondary-couple.ts';
 import { whirl } from '../../src/core/driveline/whirl.ts';
 import { factsOf } from '../../src/core/diagnosis/evidence/measured-facts.ts';
-import { workingAngles, type WorkingAnglesInput } from '../../src/core/driveline/working-angles.ts';
+import { workingAngles, type WorkingAnglesInput } from '../../src/core/driveline/angles/working-angles.ts';
 import { randomSource, type RandomSource } from '../../src/core/simulate/random.ts';
 import type { JointKind, RunCondition, ShaftPiece, Vehicle } from '../../src/core/vehicle/vehicle.ts';
 import { leaves, type Leaf } from './leaves.ts';

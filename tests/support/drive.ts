@@ -1,5 +1,5 @@
 /** A drive whose speed varies: turning lines that keep their phase to the wheels, over noise. For tests of tracking. */
-import type { Prepared } from '../../src/core/signal/spectrum.ts';
+import type { Prepared } from '../../src/core/signal/spectra/spectrum.ts';
 import { noiseRecording, type NoiseColour } from './noise.ts';
 import type { Random } from './random.ts';
 

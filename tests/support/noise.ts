@@ -1,5 +1,5 @@
 /** Noise of many colours, made in the time domain by recursive filters, for tests of detection. */
-import type { Prepared } from '../../src/core/signal/spectrum.ts';
+import type { Prepared } from '../../src/core/signal/spectra/spectrum.ts';
 import type { Random } from './random.ts';
 
 export type NoiseColour =

@@ -1,6 +1,6 @@
 /** Judges a measurement at the speed of the job's complaint, or at another one that was typed beside it. */
-import type { JudgedMeasurement } from '../../core/driveline/judged-measurement.ts';
-import { benchSpeeds, judgeAt } from '../../core/driveline/judge-measurement.ts';
+import type { JudgedMeasurement } from '../../core/driveline/judging/judged-measurement.ts';
+import { benchSpeeds, judgeAt } from '../../core/driveline/judging/judge-measurement.ts';
 import type { Measurement, ShaftPlace } from '../../core/driveline/measurement.ts';
 import type { Job, Run } from '../../core/job/job.ts';
 import type { Result } from '../../core/note.ts';

@@ -1,6 +1,6 @@
 /** A judged measurement in words and units. */
-import type { JudgedMeasurement, Prediction } from '../../core/driveline/judged-measurement.ts';
-import type { JudgedNumber, Limit } from '../../core/driveline/limit.ts';
+import type { JudgedMeasurement, Prediction } from '../../core/driveline/judging/judged-measurement.ts';
+import type { JudgedNumber, Limit } from '../../core/driveline/limits/limit.ts';
 import type { Measurement } from '../../core/driveline/measurement.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { lengthText, percentText, significant } from '../../core/report/format.ts';

@@ -2,7 +2,7 @@
 import type { Measurement } from '../../core/driveline/measurement.ts';
 import type { ProcedureId } from '../../core/driveline/procedures.ts';
 import type { Job } from '../../core/job/job.ts';
-import type { Counted } from '../../core/quantity-list.ts';
+import type { Counted } from '../../core/quantity/quantity-list.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 
 /** What kind of number a field takes; decides units and wording. The last three take several numbers in one text. */

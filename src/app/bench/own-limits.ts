@@ -1,13 +1,13 @@
 /** Limits the shop or the maker sets for a job. */
-import type { LimitUnit } from '../../core/driveline/limit-entry.ts';
-import type { LimitId } from '../../core/driveline/limit.ts';
-import { limitOf } from '../../core/driveline/limit.ts';
+import type { LimitUnit } from '../../core/driveline/limits/limit-entry.ts';
+import type { LimitId } from '../../core/driveline/limits/limit.ts';
+import { limitOf } from '../../core/driveline/limits/limit.ts';
 import type { Job } from '../../core/job/job.ts';
 import type { Result } from '../../core/note.ts';
 import { success } from '../../core/note.ts';
-import type { QuantityKind } from '../../core/quantity-kinds.ts';
-import * as kinds from '../../core/quantity-kinds.ts';
-import { parseQuantity, withoutGradeSign } from '../../core/quantity.ts';
+import type { QuantityKind } from '../../core/quantity/quantity-kinds.ts';
+import * as kinds from '../../core/quantity/quantity-kinds.ts';
+import { parseQuantity, withoutGradeSign } from '../../core/quantity/quantity.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { inchFromMm } from '../../core/units.ts';
 import { without } from '../form/document.ts';

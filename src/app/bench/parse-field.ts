@@ -2,10 +2,10 @@
 import type { WeightUnit } from '../../core/driveline/measurement.ts';
 import type { Result } from '../../core/note.ts';
 import { failure, success } from '../../core/note.ts';
-import { ANGLE_DEG, LENGTH_MM, RATIO } from '../../core/quantity-kinds.ts';
-import type { Counted } from '../../core/quantity-list.ts';
-import { parseCountedList } from '../../core/quantity-list.ts';
-import * as parse from '../../core/quantity.ts';
+import { ANGLE_DEG, LENGTH_MM, RATIO } from '../../core/quantity/quantity-kinds.ts';
+import type { Counted } from '../../core/quantity/quantity-list.ts';
+import { parseCountedList } from '../../core/quantity/quantity-list.ts';
+import * as parse from '../../core/quantity/quantity.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { texts } from '../texts.ts';
 import type { FieldKind, MeasureField } from './measure-form.ts';

@@ -1,5 +1,5 @@
 /** The time-frequency map as pixels: darker ink where it shook more. */
-import type { TimeFrequency } from '../../core/signal/spectrum.ts';
+import type { TimeFrequency } from '../../core/signal/spectra/spectrum.ts';
 import type { Domain } from './viewport.ts';
 
 export interface MapTone {

@@ -1,5 +1,5 @@
 /** Puts the map's pixels on a canvas. */
-import type { TimeFrequency } from '../../core/signal/spectrum.ts';
+import type { TimeFrequency } from '../../core/signal/spectra/spectrum.ts';
 import { mapPixels, toneRange } from './map-image.ts';
 import type { Domain } from './viewport.ts';
 

@@ -2,7 +2,7 @@
 import { line as linePath } from 'd3';
 import type { ScaleLinear } from 'd3';
 import type { RunPicture } from '../../core/report/analysis.ts';
-import type { SpeedTrack } from '../../core/signal/equal-angle.ts';
+import type { SpeedTrack } from '../../core/signal/speed/equal-angle.ts';
 import { aliasOfHz } from '../../core/vehicle/alias.ts';
 import type { Line } from '../../core/vehicle/line.ts';
 

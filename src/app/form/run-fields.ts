@@ -2,8 +2,8 @@
 import type { Problem, Result } from '../../core/note.ts';
 import { failure, success } from '../../core/note.ts';
 import type { Job, Run } from '../../core/job/job.ts';
-import type { QuantityOptions } from '../../core/quantity.ts';
-import { parseFrequencyHz, parseRatio, parseRpm, parseSpeedMps, parseTimeS } from '../../core/quantity.ts';
+import type { QuantityOptions } from '../../core/quantity/quantity.ts';
+import { parseFrequencyHz, parseRatio, parseRpm, parseSpeedMps, parseTimeS } from '../../core/quantity/quantity.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { kmhFromMps, mphFromMps } from '../../core/units.ts';
 import { texts } from '../texts.ts';

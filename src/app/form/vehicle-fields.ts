@@ -2,7 +2,7 @@
 import type { Result } from '../../core/note.ts';
 import { failure, success } from '../../core/note.ts';
 import type { Job } from '../../core/job/job.ts';
-import { parseLengthM, parseRatio } from '../../core/quantity.ts';
+import { parseLengthM, parseRatio } from '../../core/quantity/quantity.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { parseTireSize } from '../../core/vehicle/tire-size.ts';
 import type { Accessory, Layout, TireSpec, Vehicle } from '../../core/vehicle/vehicle.ts';

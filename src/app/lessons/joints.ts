@@ -1,9 +1,9 @@
 /** One or two cross joints in motion, driven steadily from the front. */
-import type { ChainMotion } from '../../core/driveline/exact-chain.ts';
-import { chainMotion } from '../../core/driveline/exact-chain.ts';
-import type { ChainJoint } from '../../core/driveline/joint-chain.ts';
-import { chainRipple, planeChain } from '../../core/driveline/joint-chain.ts';
-import { rippleOfAngle } from '../../core/driveline/single-joint.ts';
+import type { ChainMotion } from '../../core/driveline/angles/exact-chain.ts';
+import { chainMotion } from '../../core/driveline/angles/exact-chain.ts';
+import type { ChainJoint } from '../../core/driveline/angles/joint-chain.ts';
+import { chainRipple, planeChain } from '../../core/driveline/angles/joint-chain.ts';
+import { rippleOfAngle } from '../../core/driveline/angles/single-joint.ts';
 import { radPerSFromRpm } from '../../core/units.ts';
 import type { Point } from '../plot/plot.ts';
 

@@ -1,7 +1,7 @@
 /** Two steady lines close together, through a window of choice and a record of any length. */
-import { welchAmplitude } from '../../core/signal/welch.ts';
-import type { WindowName } from '../../core/signal/windows.ts';
-import { lobeWidthBins, noiseBandwidthBins } from '../../core/signal/windows.ts';
+import { welchAmplitude } from '../../core/signal/spectra/welch.ts';
+import type { WindowName } from '../../core/signal/spectra/windows.ts';
+import { lobeWidthBins, noiseBandwidthBins } from '../../core/signal/spectra/windows.ts';
 import { dbFromAmplitudeRatio } from '../../core/units.ts';
 import type { Point } from '../plot/plot.ts';
 import { sampled } from './sampled.ts';

@@ -1,8 +1,8 @@
 /** The pull of a turning shaft: a heavy spot once a turn, a push twice a turn, and both sorted by the spectrum. */
-import { forceOfUnbalanceN } from '../../core/driveline/balance-grade.ts';
-import { interpolateHann } from '../../core/signal/peak-interpolation.ts';
-import type { AmplitudeSpectrum } from '../../core/signal/spectrum.ts';
-import { welchAmplitude } from '../../core/signal/welch.ts';
+import { forceOfUnbalanceN } from '../../core/driveline/balance/balance-grade.ts';
+import { interpolateHann } from '../../core/signal/numeric/peak-interpolation.ts';
+import type { AmplitudeSpectrum } from '../../core/signal/spectra/spectrum.ts';
+import { welchAmplitude } from '../../core/signal/spectra/welch.ts';
 import { hzFromRpm, radFromDeg } from '../../core/units.ts';
 import type { Point } from '../plot/plot.ts';
 import { sampled } from './sampled.ts';

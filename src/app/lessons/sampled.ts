@@ -1,5 +1,5 @@
 /** A motion given by a formula of time, sampled evenly and handed to the analysis as a recording would be. */
-import type { Prepared } from '../../core/signal/spectrum.ts';
+import type { Prepared } from '../../core/signal/spectra/spectrum.ts';
 
 /** @param at Value at a time in seconds; one axis. */
 export function sampled(samplingRateHz: number, samples: number, at: (timeS: number) => number): Prepared {

@@ -1,6 +1,6 @@
 /** A shaft with an unbalance nobody sees, a clamp, and the four runs that find where the weight belongs. */
-import type { AmplitudeBalance } from '../../core/driveline/balance-amplitude.ts';
-import { balanceByAmplitudes } from '../../core/driveline/balance-amplitude.ts';
+import type { AmplitudeBalance } from '../../core/driveline/balance/balance-amplitude.ts';
+import { balanceByAmplitudes } from '../../core/driveline/balance/balance-amplitude.ts';
 import type { Complex } from '../../core/driveline/complex.ts';
 import { add, multiply, polar, size } from '../../core/driveline/complex.ts';
 import type { Result } from '../../core/note.ts';

@@ -1,9 +1,9 @@
 /** Words of `perrev balance` → runs with and without phase, weights, and where weights can go. */
 import type { PhasorReading, TrialRun, WeightUnit } from '../../core/driveline/measurement.ts';
-import type { AmplitudeBalanceInput, TrialPosition } from '../../core/driveline/amplitude-trials.ts';
-import type { PhasorBalanceInput } from '../../core/driveline/balance-influence.ts';
-import { MASS_KG, UNBALANCE_GMM } from '../../core/quantity-kinds.ts';
-import { parseQuantity, parseRatio } from '../../core/quantity.ts';
+import type { AmplitudeBalanceInput, TrialPosition } from '../../core/driveline/balance/amplitude-trials.ts';
+import type { PhasorBalanceInput } from '../../core/driveline/balance/balance-influence.ts';
+import { MASS_KG, UNBALANCE_GMM } from '../../core/quantity/quantity-kinds.ts';
+import { parseQuantity, parseRatio } from '../../core/quantity/quantity.ts';
 import type { Arguments } from '../arguments.ts';
 import { valueOf } from '../arguments.ts';
 import { UsageError } from '../io.ts';

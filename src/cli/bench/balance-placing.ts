@@ -1,12 +1,12 @@
 /** Where a correction can go: two clamps, two holes, or weights at hand. */
-import type { BestPlacing, Placed } from '../../core/driveline/balance-split.ts';
-import { placeAvailable, splitBetweenClamps, splitBetweenHoles } from '../../core/driveline/balance-split.ts';
+import type { BestPlacing, Placed } from '../../core/driveline/balance/balance-split.ts';
+import { placeAvailable, splitBetweenClamps, splitBetweenHoles } from '../../core/driveline/balance/balance-split.ts';
 import type { WeightUnit } from '../../core/driveline/measurement.ts';
 import type { Result } from '../../core/note.ts';
 import { failure, success } from '../../core/note.ts';
 import { angleText, weightText } from '../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
-import { ANGLE_DEG, RATIO } from '../../core/quantity-kinds.ts';
+import { ANGLE_DEG, RATIO } from '../../core/quantity/quantity-kinds.ts';
 import type { Arguments } from '../arguments.ts';
 import { UsageError } from '../io.ts';
 import { weightOf } from './balance-input.ts';

@@ -1,10 +1,10 @@
 /** Trial runs given as recordings: the amplitude of the part's 1× in each, with its uncertainty. */
-import type { AmplitudeBalanceInput } from '../../core/driveline/amplitude-trials.ts';
+import type { AmplitudeBalanceInput } from '../../core/driveline/balance/amplitude-trials.ts';
 import type { Run } from '../../core/job/job.ts';
 import type { Note, Result } from '../../core/note.ts';
 import { success } from '../../core/note.ts';
-import { axisText } from '../../core/trial-axis.ts';
-import { trialLevels } from '../../core/trial-levels.ts';
+import { axisText } from '../../core/trials/trial-axis.ts';
+import { trialLevels } from '../../core/trials/trial-levels.ts';
 import type { Io } from '../io.ts';
 import { loadRecordings } from '../load.ts';
 import type { Bench } from './bench-options.ts';

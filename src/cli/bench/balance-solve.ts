@@ -1,9 +1,9 @@
 /** Trial runs, from options, recordings or a job, solved in the way they were made. */
-import { balanceByAmplitudes } from '../../core/driveline/balance-amplitude.ts';
-import { balanceByPhasors } from '../../core/driveline/balance-influence.ts';
+import { balanceByAmplitudes } from '../../core/driveline/balance/balance-amplitude.ts';
+import { balanceByPhasors } from '../../core/driveline/balance/balance-influence.ts';
 import type { WeightUnit } from '../../core/driveline/measurement.ts';
 import type { ProcedureId } from '../../core/driveline/procedures.ts';
-import type { UncertainVector } from '../../core/driveline/propagate.ts';
+import type { UncertainVector } from '../../core/driveline/balance/propagate.ts';
 import type { Note, Result } from '../../core/note.ts';
 import { failure, success } from '../../core/note.ts';
 import type { Arguments } from '../arguments.ts';

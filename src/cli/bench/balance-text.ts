@@ -1,14 +1,14 @@
 /** Corrections and allowances in words. */
-import type { AmplitudeBalance } from '../../core/driveline/balance-amplitude.ts';
+import type { AmplitudeBalance } from '../../core/driveline/balance/balance-amplitude.ts';
 import {
   forceOfUnbalanceN,
   gradeOfUnbalance,
   permissibleUnbalanceGmm,
   trialUnbalanceGmm,
-} from '../../core/driveline/balance-grade.ts';
-import type { PhasorBalance } from '../../core/driveline/balance-influence.ts';
+} from '../../core/driveline/balance/balance-grade.ts';
+import type { PhasorBalance } from '../../core/driveline/balance/balance-influence.ts';
 import type { TrialRun, WeightUnit } from '../../core/driveline/measurement.ts';
-import type { UncertainVector } from '../../core/driveline/propagate.ts';
+import type { UncertainVector } from '../../core/driveline/balance/propagate.ts';
 import { angleText, weightText } from '../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { rpmText, significant } from '../../core/report/format.ts';

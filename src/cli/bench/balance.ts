@@ -1,6 +1,6 @@
 /** `perrev balance`: correction weights from trial runs, with or without phase, and where to put them. */
-import { benchSpeeds } from '../../core/driveline/judge-measurement.ts';
-import { limitOf } from '../../core/driveline/limit.ts';
+import { benchSpeeds } from '../../core/driveline/judging/judge-measurement.ts';
+import { limitOf } from '../../core/driveline/limits/limit.ts';
 import type { Problem } from '../../core/note.ts';
 import { success } from '../../core/note.ts';
 import { choiceOf, valueOf } from '../arguments.ts';

@@ -1,13 +1,13 @@
 /** Options all bench commands share: speed of the shaft, limits, units, output. */
-import type { LimitId, LimitOverrides } from '../../core/driveline/limit.ts';
-import { allLimits } from '../../core/driveline/limit.ts';
-import { benchSpeeds } from '../../core/driveline/judge-measurement.ts';
+import type { LimitId, LimitOverrides } from '../../core/driveline/limits/limit.ts';
+import { allLimits } from '../../core/driveline/limits/limit.ts';
+import { benchSpeeds } from '../../core/driveline/judging/judge-measurement.ts';
 import type { ShaftPlace } from '../../core/driveline/measurement.ts';
 import type { Job } from '../../core/job/job.ts';
 import { JOB_SCHEMA_VERSION } from '../../core/job/job.ts';
-import type { QuantityKind } from '../../core/quantity-kinds.ts';
-import { LENGTH_MM, MASS_KG, RATIO, TURNING_SPEED_RPM } from '../../core/quantity-kinds.ts';
-import { parseQuantity } from '../../core/quantity.ts';
+import type { QuantityKind } from '../../core/quantity/quantity-kinds.ts';
+import { LENGTH_MM, MASS_KG, RATIO, TURNING_SPEED_RPM } from '../../core/quantity/quantity-kinds.ts';
+import { parseQuantity } from '../../core/quantity/quantity.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import type { RunCondition } from '../../core/vehicle/vehicle.ts';
 import type { Arguments } from '../arguments.ts';

@@ -1,9 +1,9 @@
 /** Words of `perrev joints` → angle readings and distances. */
-import { slopeOfReading } from '../../core/driveline/inclinometer.ts';
-import type { AngleGeometry } from '../../core/driveline/angle-change.ts';
+import { slopeOfReading } from '../../core/driveline/angles/inclinometer.ts';
+import type { AngleGeometry } from '../../core/driveline/angles/angle-change.ts';
 import type { ShaftReading, WorkingAnglesMeasurement } from '../../core/driveline/measurement.ts';
-import { LENGTH_MM, TORQUE_NM } from '../../core/quantity-kinds.ts';
-import { parseAngleDeg, parseLengthMm } from '../../core/quantity.ts';
+import { LENGTH_MM, TORQUE_NM } from '../../core/quantity/quantity-kinds.ts';
+import { parseAngleDeg, parseLengthMm } from '../../core/quantity/quantity.ts';
 import type { JointKind } from '../../core/vehicle/vehicle.ts';
 import type { Arguments } from '../arguments.ts';
 import { choiceOf, valueOf } from '../arguments.ts';

@@ -1,9 +1,9 @@
 /** Working angles, and what would better them, in words. */
-import type { AngleEffect, AngleSensitivity } from '../../core/driveline/angle-sensitivity.ts';
-import type { WhatIfAnswer } from '../../core/driveline/angle-what-if.ts';
-import type { WhatIf } from '../../core/driveline/least-change.ts';
-import type { WorkingAngles } from '../../core/driveline/working-angles.ts';
-import { residualOverSpeeds } from '../../core/driveline/working-angles.ts';
+import type { AngleEffect, AngleSensitivity } from '../../core/driveline/angles/angle-sensitivity.ts';
+import type { WhatIfAnswer } from '../../core/driveline/angles/angle-what-if.ts';
+import type { WhatIf } from '../../core/driveline/angles/least-change.ts';
+import type { WorkingAngles } from '../../core/driveline/angles/working-angles.ts';
+import { residualOverSpeeds } from '../../core/driveline/angles/working-angles.ts';
 import { changeText } from '../../core/report/angle-change-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { rpmText, significant } from '../../core/report/format.ts';

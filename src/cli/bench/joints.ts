@@ -1,8 +1,8 @@
 /** `perrev joints`: working angles of a driveline, against the limits, and what would better them. */
-import { angleSensitivity } from '../../core/driveline/angle-sensitivity.ts';
-import { angleWhatIf } from '../../core/driveline/angle-what-if.ts';
+import { angleSensitivity } from '../../core/driveline/angles/angle-sensitivity.ts';
+import { angleWhatIf } from '../../core/driveline/angles/angle-what-if.ts';
 import type { WorkingAnglesMeasurement } from '../../core/driveline/measurement.ts';
-import { workingAngles } from '../../core/driveline/working-angles.ts';
+import { workingAngles } from '../../core/driveline/angles/working-angles.ts';
 import { rpmText } from '../../core/report/format.ts';
 import type { Command, ExitCode, Io } from '../io.ts';
 import { UsageError } from '../io.ts';

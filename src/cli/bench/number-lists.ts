@@ -1,7 +1,7 @@
 /** Lists of numbers typed as one word: dial readings around the clock, rings at hand, places of holes. */
-import type { QuantityKind } from '../../core/quantity-kinds.ts';
-import type { Counted } from '../../core/quantity-list.ts';
-import { parseCountedList } from '../../core/quantity-list.ts';
+import type { QuantityKind } from '../../core/quantity/quantity-kinds.ts';
+import type { Counted } from '../../core/quantity/quantity-list.ts';
+import { parseCountedList } from '../../core/quantity/quantity-list.ts';
 import { valueOf } from '../arguments.ts';
 import { UsageError } from '../io.ts';
 

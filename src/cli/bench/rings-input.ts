@@ -1,9 +1,9 @@
 /** Words of `perrev rings` → play, ring axes, rings at hand, and the mass they carry. */
 import type { JointPlace, RingAxis } from '../../core/driveline/measurement.ts';
-import type { BareAxis, RingStock } from '../../core/driveline/ring-selection.ts';
+import type { BareAxis, RingStock } from '../../core/driveline/rings/ring-selection.ts';
 import { pieceAtJoint, pieceMassKg } from '../../core/driveline/shaft-tube.ts';
-import { LENGTH_MM, MASS_KG } from '../../core/quantity-kinds.ts';
-import { parseLengthMm } from '../../core/quantity.ts';
+import { LENGTH_MM, MASS_KG } from '../../core/quantity/quantity-kinds.ts';
+import { parseLengthMm } from '../../core/quantity/quantity.ts';
 import type { Arguments } from '../arguments.ts';
 import { choiceOf, valueOf } from '../arguments.ts';
 import { UsageError } from '../io.ts';

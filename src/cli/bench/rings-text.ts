@@ -1,8 +1,8 @@
 /** End play, seats and rings in words. */
-import type { Centring, JointOffset, PlaneUnbalance } from '../../core/driveline/centring.ts';
-import type { RingSelection } from '../../core/driveline/ring-selection.ts';
-import type { SeatedAxis } from '../../core/driveline/ring-seat.ts';
-import { isOver, isTight } from '../../core/driveline/ring-seat.ts';
+import type { Centring, JointOffset, PlaneUnbalance } from '../../core/driveline/rings/centring.ts';
+import type { RingSelection } from '../../core/driveline/rings/ring-selection.ts';
+import type { SeatedAxis } from '../../core/driveline/rings/ring-seat.ts';
+import { isOver, isTight } from '../../core/driveline/rings/ring-seat.ts';
 import { angleText, signedLengthText as signed, smallLengthText, weightText } from '../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { rpmText, significant } from '../../core/report/format.ts';

@@ -1,10 +1,10 @@
 /** `perrev rings`: end play, retaining rings and centering of a joint. */
-import { centringEffect, jointOffset, offsetOfWholeAllowanceMm } from '../../core/driveline/centring.ts';
-import { judgeEndPlay } from '../../core/driveline/end-play.ts';
-import { limitOf } from '../../core/driveline/limit.ts';
+import { centringEffect, jointOffset, offsetOfWholeAllowanceMm } from '../../core/driveline/rings/centring.ts';
+import { judgeEndPlay } from '../../core/driveline/rings/end-play.ts';
+import { limitOf } from '../../core/driveline/limits/limit.ts';
 import { JOINT_PLACE_WORDS } from '../../core/driveline/measurement.ts';
-import { judgeRings } from '../../core/driveline/ring-seat.ts';
-import { selectRings } from '../../core/driveline/ring-selection.ts';
+import { judgeRings } from '../../core/driveline/rings/ring-seat.ts';
+import { selectRings } from '../../core/driveline/rings/ring-selection.ts';
 import type { Command, ExitCode, Io } from '../io.ts';
 import { UsageError } from '../io.ts';
 import { problemText } from '../load.ts';

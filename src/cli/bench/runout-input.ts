@@ -1,6 +1,6 @@
 /** Words of `perrev runout` → readings at each place. */
 import type { RunoutMeasurement, RunoutPlace } from '../../core/driveline/measurement.ts';
-import { LENGTH_MM } from '../../core/quantity-kinds.ts';
+import { LENGTH_MM } from '../../core/quantity/quantity-kinds.ts';
 import type { Arguments } from '../arguments.ts';
 import { choiceOf } from '../arguments.ts';
 import { UsageError } from '../io.ts';

@@ -1,12 +1,12 @@
 /** Runout in words. */
-import type { Prediction } from '../../core/driveline/judged-measurement.ts';
-import { placeText } from '../../core/driveline/judge-runout.ts';
-import type { IndexPosition } from '../../core/driveline/runout-index.ts';
+import type { Prediction } from '../../core/driveline/judging/judged-measurement.ts';
+import { placeText } from '../../core/driveline/judging/judge-runout.ts';
+import type { IndexPosition } from '../../core/driveline/runout/runout-index.ts';
 import { angleText, smallLengthText, weightText } from '../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { significant } from '../../core/report/format.ts';
 import { table } from '../../core/report/wrap.ts';
-import type { Fits, TubePlanes } from '../../core/driveline/runout-places.ts';
+import type { Fits, TubePlanes } from '../../core/driveline/runout/runout-places.ts';
 
 export function harmonicsTable(fits: Fits, units: UnitSystem): string {
   const mm = (value: number | null): string => (value === null ? 'too few readings' : smallLengthText(value, units));

@@ -1,11 +1,11 @@
 /** `perrev runout`: dial readings told apart into runout and ovality, held to limits, with indexing and unbalance. */
-import { judgeAt, benchSpeeds } from '../../core/driveline/judge-measurement.ts';
-import type { JudgedMeasurement } from '../../core/driveline/judged-measurement.ts';
-import { placeText } from '../../core/driveline/judge-runout.ts';
+import { judgeAt, benchSpeeds } from '../../core/driveline/judging/judge-measurement.ts';
+import type { JudgedMeasurement } from '../../core/driveline/judging/judged-measurement.ts';
+import { placeText } from '../../core/driveline/judging/judge-runout.ts';
 import type { RunoutMeasurement } from '../../core/driveline/measurement.ts';
 import { pieceAtJoint, pieceMassKg } from '../../core/driveline/shaft-tube.ts';
 import type { Problem } from '../../core/note.ts';
-import { MASS_KG } from '../../core/quantity-kinds.ts';
+import { MASS_KG } from '../../core/quantity/quantity-kinds.ts';
 import type { Vehicle } from '../../core/vehicle/vehicle.ts';
 import type { Arguments } from '../arguments.ts';
 import { choiceOf, valueOf } from '../arguments.ts';
@@ -23,8 +23,8 @@ import {
   shaftRpmOf,
   SPEED_ROWS,
 } from './bench-options.ts';
-import type { Turned } from '../../core/driveline/runout-places.ts';
-import { fitsOf, indexing, tubePlanes } from '../../core/driveline/runout-places.ts';
+import type { Turned } from '../../core/driveline/runout/runout-places.ts';
+import { fitsOf, indexing, tubePlanes } from '../../core/driveline/runout/runout-places.ts';
 import { INDEX_ROWS, PLACE_ROWS, readingsOf, runoutMeasurements } from './runout-input.ts';
 import { harmonicsTable, indexLines, predictionLines, tubeLines } from './runout-text.ts';
 import { Sheet } from './sheet.ts';

@@ -1,6 +1,6 @@
 /** A bench result as text that can be read aloud: headed blocks, numbers against limits, notes, cautions. */
 import { CAUTIONS } from '../../core/cautions.ts';
-import type { JudgedNumber } from '../../core/driveline/limit.ts';
+import type { JudgedNumber } from '../../core/driveline/limits/limit.ts';
 import type { ProcedureId } from '../../core/driveline/procedures.ts';
 import { procedureOf } from '../../core/driveline/procedures.ts';
 import type { Note } from '../../core/note.ts';

@@ -1,9 +1,9 @@
 /** `perrev whirl`: critical speed of each driveshaft piece and the margin at speed. */
-import { benchSpeeds } from '../../core/driveline/judge-measurement.ts';
+import { benchSpeeds } from '../../core/driveline/judging/judge-measurement.ts';
 import type { WhirlPiece } from '../../core/driveline/whirl.ts';
 import { whirl } from '../../core/driveline/whirl.ts';
-import { LENGTH_MM, SPEED, TURNING_SPEED_RPM } from '../../core/quantity-kinds.ts';
-import { parseLengthMm } from '../../core/quantity.ts';
+import { LENGTH_MM, SPEED, TURNING_SPEED_RPM } from '../../core/quantity/quantity-kinds.ts';
+import { parseLengthMm } from '../../core/quantity/quantity.ts';
 import { judgedText } from '../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { frequencyText, rpmText } from '../../core/report/format.ts';

@@ -1,10 +1,10 @@
 /** `perrev spectrum`: amplitude and power density of a recording, as CSV or JSON. */
 import type { Given } from '../../core/reading/given.ts';
-import { prepare } from '../../core/signal/prepare.ts';
-import type { Prepared } from '../../core/signal/spectrum.ts';
-import { welchBoth } from '../../core/signal/welch.ts';
-import type { WindowName } from '../../core/signal/windows.ts';
-import { parseFrequencyHz, parseRatio } from '../../core/quantity.ts';
+import { prepare } from '../../core/signal/prepare/prepare.ts';
+import type { Prepared } from '../../core/signal/spectra/spectrum.ts';
+import { welchBoth } from '../../core/signal/spectra/welch.ts';
+import type { WindowName } from '../../core/signal/spectra/windows.ts';
+import { parseFrequencyHz, parseRatio } from '../../core/quantity/quantity.ts';
 import type { Arguments } from '../arguments.ts';
 import { choiceOf, readArguments, valueOf } from '../arguments.ts';
 import type { Command, ExitCode, Io } from '../io.ts';

@@ -1,6 +1,6 @@
 /** How each bench measurement is made, its limits, and what can hurt. Data only; in our own words. */
 import type { CautionId } from '../cautions.ts';
-import type { LimitId } from './limit.ts';
+import type { LimitId } from './limits/limit.ts';
 
 export interface Procedure {
   readonly title: string;

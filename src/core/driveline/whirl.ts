@@ -2,8 +2,8 @@
 import type { Result } from '../note.ts';
 import { failure, success } from '../note.ts';
 import type { ShaftPiece } from '../vehicle/vehicle.ts';
-import type { JudgedNumber, LimitOverrides } from './limit.ts';
-import { judge, limitOf } from './limit.ts';
+import type { JudgedNumber, LimitOverrides } from './limits/limit.ts';
+import { judge, limitOf } from './limits/limit.ts';
 import type { Tube } from './shaft-tube.ts';
 import { MATERIALS, tubeMassPerMetreKg, tubeOf } from './shaft-tube.ts';
 

@@ -2,9 +2,9 @@
 import type * as m from '../driveline/measurement.ts';
 import { listOf, oneOf, trueOrFalse } from './guards.ts';
 import type { Guard } from './guards.ts';
-import { ACCELERATION_MPS2, MASS_KG } from '../quantity-kinds.ts';
+import { ACCELERATION_MPS2, MASS_KG } from '../quantity/quantity-kinds.ts';
 import { gramFromOunce } from '../units.ts';
-import type { QuantityKind } from '../quantity-kinds.ts';
+import type { QuantityKind } from '../quantity/quantity-kinds.ts';
 import { angleDeg, count, lengthMm, quantity, ratio } from './number-guards.ts';
 import { shape } from './shape.ts';
 

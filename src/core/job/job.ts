@@ -1,6 +1,6 @@
 /** A job: one vehicle and everything known about its complaint. What the job file holds. */
 import type { RunCondition, Vehicle } from '../vehicle/vehicle.ts';
-import type { LimitOverrides } from '../driveline/limit.ts';
+import type { LimitOverrides } from '../driveline/limits/limit.ts';
 import type { Measurement } from '../driveline/measurement.ts';
 import type { Given } from '../reading/given.ts';
 

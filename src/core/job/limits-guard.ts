@@ -1,6 +1,6 @@
 /** Limits of a job file: figures, the maker's or the shop's own, in place of the bench's defaults. */
-import type { LimitId, LimitOverrides } from '../driveline/limit.ts';
-import { DEFAULT_LIMITS } from '../driveline/limit-table.ts';
+import type { LimitId, LimitOverrides } from '../driveline/limits/limit.ts';
+import { DEFAULT_LIMITS } from '../driveline/limits/limit-table.ts';
 import { success } from '../note.ts';
 import type { Guard } from './guards.ts';
 import { isObject, nonEmptyText, shown, wrongKey } from './guards.ts';

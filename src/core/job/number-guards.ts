@@ -10,9 +10,9 @@ import {
   SPEED,
   TIME_S,
   TURNING_SPEED_RPM,
-} from '../quantity-kinds.ts';
-import { parseQuantity } from '../quantity.ts';
-import type { QuantityKind } from '../quantity-kinds.ts';
+} from '../quantity/quantity-kinds.ts';
+import { parseQuantity } from '../quantity/quantity.ts';
+import type { QuantityKind } from '../quantity/quantity-kinds.ts';
 import { shown, wrongKey } from './guards.ts';
 import type { Guard } from './guards.ts';
 

@@ -1,6 +1,6 @@
 /** The vehicle of a job file. */
 import { success } from '../note.ts';
-import { parseLengthM } from '../quantity.ts';
+import { parseLengthM } from '../quantity/quantity.ts';
 import { rollingCircumference } from '../vehicle/rolling.ts';
 import { parseTireSize } from '../vehicle/tire-size.ts';
 import type { Accessory, ShaftPiece, TireSpec, Vehicle } from '../vehicle/vehicle.ts';

@@ -1,11 +1,11 @@
 /** The unit of the acceleration columns, with the reason: from their names, from the size of gravity, or refused. */
 import type { Note, Problem } from '../note.ts';
 import { STANDARD_GRAVITY_MPS2 } from '../units.ts';
-import type { AxisColumn } from './acceleration-columns.ts';
-import { measuredUnit, rounded } from './measured-unit.ts';
-import type { SaidUnit } from './measured-unit.ts';
-import { medianOf, unitByGravity, USUAL_UNITS } from './gravity-size.ts';
-import type { Place } from './columns.ts';
+import type { AxisColumn } from './layout/acceleration-columns.ts';
+import { measuredUnit, rounded } from './layout/measured-unit.ts';
+import type { SaidUnit } from './layout/measured-unit.ts';
+import { medianOf, unitByGravity, USUAL_UNITS } from './layout/gravity-size.ts';
+import type { Place } from './layout/columns.ts';
 import type { GivenUnit } from './given.ts';
 import { readingProblems } from './problems.ts';
 import type { Channel } from './recording.ts';

@@ -1,22 +1,22 @@
 /** From the columns of a file to a recording: time base, units, repairs, gravity, speeds. */
 import type { Note, Problem } from '../note.ts';
 import { STANDARD_GRAVITY_MPS2 } from '../units.ts';
-import type { AxisColumn } from './acceleration-columns.ts';
+import type { AxisColumn } from './layout/acceleration-columns.ts';
 import { decideUnits, unitByHand } from './acceleration-unit.ts';
-import { clippedShare } from './clipping.ts';
-import type { Place } from './columns.ts';
-import type { Layout } from './layout.ts';
+import { clippedShare } from './repair/clipping.ts';
+import type { Place } from './layout/columns.ts';
+import type { Layout } from './layout/layout.ts';
 import { readingProblems } from './problems.ts';
-import type { Body } from './read-body.ts';
+import type { Body } from './rows/read-body.ts';
 import type { Recording, Segment, Track } from './recording.ts';
-import { notesOfReading, repairValues, SHORTEST_PIECE_ROWS } from './repair.ts';
-import type { RowRange } from './repair-values.ts';
-import type { Table } from './row-sink.ts';
+import { notesOfReading, repairValues, SHORTEST_PIECE_ROWS } from './repair/repair.ts';
+import type { RowRange } from './repair/repair-values.ts';
+import type { Table } from './rows/row-sink.ts';
 import type { Given } from './given.ts';
-import { withoutDropouts } from './speed-dropouts.ts';
+import { withoutDropouts } from './repair/speed-dropouts.ts';
 import { meanOfWheels, speedTrack } from './speed-track.ts';
-import { timeOfRows } from './row-times.ts';
-import type { RowTimes } from './row-times.ts';
+import { timeOfRows } from './time/row-times.ts';
+import type { RowTimes } from './time/row-times.ts';
 
 /** Below this not even a wheel at road speed (10 to 15 Hz) is under half the rate with room to spare. */
 export const LEAST_RATE_HZ = 20;

@@ -5,13 +5,13 @@ import { buildRecording } from './build-recording.ts';
 import type { Given } from './given.ts';
 import { readableBytes, ReadStopped, SourceFailed } from './byte-source.ts';
 import type { ByteSourceLog } from './byte-source.ts';
-import { HEAD_BYTES, HEAD_LIMIT_BYTES, HEAD_LIMIT_LINES, headLines, readHead } from './head.ts';
-import type { Head } from './head.ts';
-import { decideLayout } from './layout.ts';
-import type { Layout } from './layout.ts';
+import { HEAD_BYTES, HEAD_LIMIT_BYTES, HEAD_LIMIT_LINES, headLines, readHead } from './layout/head.ts';
+import type { Head } from './layout/head.ts';
+import { decideLayout } from './layout/layout.ts';
+import type { Layout } from './layout/layout.ts';
 import { readingProblems } from './problems.ts';
-import { readBody } from './read-body.ts';
-import type { BodyWay } from './read-body.ts';
+import { readBody } from './rows/read-body.ts';
+import type { BodyWay } from './rows/read-body.ts';
 import type { Recording, SourceFile } from './recording.ts';
 
 export interface ReadOptions extends Given {

@@ -1,8 +1,8 @@
 /** Speeds logged beside the acceleration, reduced to the rows in which the value is fresh. */
-import { medianOf } from './gravity-size.ts';
-import type { SpeedColumn } from './columns.ts';
+import { medianOf } from './layout/gravity-size.ts';
+import type { SpeedColumn } from './layout/columns.ts';
 import type { Track } from './recording.ts';
-import type { SparseColumn } from './row-sink.ts';
+import type { SparseColumn } from './rows/row-sink.ts';
 
 /** Faster than any road vehicle, m/s, and any road engine, rev/min: such values are misread. */
 const LARGEST = { speed: 150, turning: 30_000 } as const;

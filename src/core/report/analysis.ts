@@ -1,7 +1,7 @@
 /** What analyse() returns: the Report, and beside it the bulky numbers that pictures are drawn from. */
 import type { FindingBasis } from '../diagnosis/evidence/case.ts';
-import type { SpeedTrack } from '../signal/equal-angle.ts';
-import type { AmplitudeSpectrum, TimeFrequency } from '../signal/spectrum.ts';
+import type { SpeedTrack } from '../signal/speed/equal-angle.ts';
+import type { AmplitudeSpectrum, TimeFrequency } from '../signal/spectra/spectrum.ts';
 import type { Line, SpeedGroup } from '../vehicle/line.ts';
 import type { Report } from './report.ts';
 

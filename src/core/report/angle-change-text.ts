@@ -1,5 +1,5 @@
 /** A change of a driveline's angles in words, in the reader's units. */
-import type { AngleChange } from '../driveline/angle-change.ts';
+import type { AngleChange } from '../driveline/angles/angle-change.ts';
 import { smallLengthText } from './bench-text.ts';
 import type { UnitSystem } from './format.ts';
 

@@ -1,6 +1,6 @@
 /** Bench numbers and limits in words, in the reader's units. */
-import type { LimitUnit } from '../driveline/limit-entry.ts';
-import type { JudgedNumber, Limit } from '../driveline/limit.ts';
+import type { LimitUnit } from '../driveline/limits/limit-entry.ts';
+import type { JudgedNumber, Limit } from '../driveline/limits/limit.ts';
 import type { WeightUnit } from '../driveline/measurement.ts';
 import { inchFromMm, ounceFromGram, ozInFromGmm } from '../units.ts';
 import type { UnitSystem } from './format.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { balanceByAmplitudes } from '../../../src/core/driveline/balance-amplitude.ts';
+import { balanceByAmplitudes } from '../../../src/core/driveline/balance/balance-amplitude.ts';
 import {
   allowancePerPlane,
   BALANCE_GRADES,
@@ -8,14 +8,14 @@ import {
   gradeOfUnbalance,
   permissibleUnbalanceGmm,
   trialUnbalanceGmm,
-} from '../../../src/core/driveline/balance-grade.ts';
-import { balanceByPhasors, singlePlane } from '../../../src/core/driveline/balance-influence.ts';
+} from '../../../src/core/driveline/balance/balance-grade.ts';
+import { balanceByPhasors, singlePlane } from '../../../src/core/driveline/balance/balance-influence.ts';
 import {
   pairOverOne,
   placeAvailable,
   splitBetweenClamps,
   splitBetweenHoles,
-} from '../../../src/core/driveline/balance-split.ts';
+} from '../../../src/core/driveline/balance/balance-split.ts';
 import type { Complex } from '../../../src/core/driveline/complex.ts';
 import { add, angleBetweenDeg, angleDegOf, multiply, polar, scale, size } from '../../../src/core/driveline/complex.ts';
 import type { Result } from '../../../src/core/note.ts';

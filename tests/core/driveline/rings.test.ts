@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { allowancePerPlane, permissibleUnbalanceGmm } from '../../../src/core/driveline/balance-grade.ts';
-import { centringEffect, jointOffset, offsetOfWholeAllowanceMm } from '../../../src/core/driveline/centring.ts';
-import { judgeEndPlay } from '../../../src/core/driveline/end-play.ts';
-import type { BareAxis, RingStock } from '../../../src/core/driveline/ring-selection.ts';
-import { selectRings } from '../../../src/core/driveline/ring-selection.ts';
-import { judgeRings, seatAxis } from '../../../src/core/driveline/ring-seat.ts';
+import { allowancePerPlane, permissibleUnbalanceGmm } from '../../../src/core/driveline/balance/balance-grade.ts';
+import { centringEffect, jointOffset, offsetOfWholeAllowanceMm } from '../../../src/core/driveline/rings/centring.ts';
+import { judgeEndPlay } from '../../../src/core/driveline/rings/end-play.ts';
+import type { BareAxis, RingStock } from '../../../src/core/driveline/rings/ring-selection.ts';
+import { selectRings } from '../../../src/core/driveline/rings/ring-selection.ts';
+import { judgeRings, seatAxis } from '../../../src/core/driveline/rings/ring-seat.ts';
 import type { Result } from '../../../src/core/note.ts';
 
 const must = <T>(result: Result<T>): T => {

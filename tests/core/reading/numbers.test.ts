@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { clockFromText, ClockScan, daysFromCivil } from '../../../src/core/reading/clock-scan.ts';
-import { numberFromText, scanNumber } from '../../../src/core/reading/number-scan.ts';
-import { StampScan } from '../../../src/core/reading/stamp-scan.ts';
+import { clockFromText, ClockScan, daysFromCivil } from '../../../src/core/reading/scan/clock-scan.ts';
+import { numberFromText, scanNumber } from '../../../src/core/reading/scan/number-scan.ts';
+import { StampScan } from '../../../src/core/reading/scan/stamp-scan.ts';
 import { bytesOf } from './fixture.ts';
 
 const scan = (text: string, decimal = '.'): number => {

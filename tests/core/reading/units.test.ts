@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { speedUnitOf, timeUnitOf, turningUnitOf } from '../../../src/core/reading/header-units.ts';
+import { speedUnitOf, timeUnitOf, turningUnitOf } from '../../../src/core/reading/layout/header-units.ts';
 import { codesOf, problemOf, recordingOf, sampleG, seconds, table } from './fixture.ts';
 
 /** Factor from g to the unit; standard gravity 9.80665 m/s² (3rd CGPM, 1901). */

@@ -8,9 +8,9 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { readRecording } from '../../../src/core/reading/read-recording.ts';
-import { RowSink } from '../../../src/core/reading/row-sink.ts';
-import { TokenisedRows } from '../../../src/core/reading/tokenised-rows.ts';
-import type { Layout } from '../../../src/core/reading/layout.ts';
+import { RowSink } from '../../../src/core/reading/rows/row-sink.ts';
+import { TokenisedRows } from '../../../src/core/reading/rows/tokenised-rows.ts';
+import type { Layout } from '../../../src/core/reading/layout/layout.ts';
 import { bytesOf, inPieces } from './fixture.ts';
 
 interface Dialect {

@@ -1,5 +1,5 @@
 /** Signals for these tests that a script in another language makes too, number for number. */
-import type { Prepared } from '../../../src/core/signal/spectrum.ts';
+import type { Prepared } from '../../../src/core/signal/spectra/spectrum.ts';
 
 /** S. K. Park & K. W. Miller, Comm. ACM 31(10), 1988: x ← 16807·x mod 2³¹ − 1; uniform in (−½, ½). */
 export function parkMiller(seed: number, count: number): Float64Array {

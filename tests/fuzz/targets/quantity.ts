@@ -1,7 +1,7 @@
 /** Numbers with units: finite and possible, or refused; and a number that leaves no doubt is read as what it is. */
-import * as quantity from '../../../src/core/quantity.ts';
-import * as kinds from '../../../src/core/quantity-kinds.ts';
-import type { QuantityKind } from '../../../src/core/quantity-kinds.ts';
+import * as quantity from '../../../src/core/quantity/quantity.ts';
+import * as kinds from '../../../src/core/quantity/quantity-kinds.ts';
+import type { QuantityKind } from '../../../src/core/quantity/quantity-kinds.ts';
 import type { Dice } from '../dice.ts';
 import { checkProblem } from '../invariants.ts';
 import { anyNumber, anyText, edited } from '../odd-text.ts';

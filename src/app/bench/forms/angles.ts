@@ -1,6 +1,6 @@
 /** The form of working angles: readings front to rear, and what stands around them. */
-import type { InclinometerReading } from '../../../core/driveline/inclinometer.ts';
-import { slopeOfReading } from '../../../core/driveline/inclinometer.ts';
+import type { InclinometerReading } from '../../../core/driveline/angles/inclinometer.ts';
+import { slopeOfReading } from '../../../core/driveline/angles/inclinometer.ts';
 import type { ShaftReading } from '../../../core/driveline/measurement.ts';
 import type { JointKind } from '../../../core/vehicle/vehicle.ts';
 import { texts } from '../../texts.ts';

@@ -1,6 +1,6 @@
 /** Forms about a joint: end play, retaining rings, radial play. */
 import type { JointPlace, RingAxis } from '../../../core/driveline/measurement.ts';
-import type { BareAxis } from '../../../core/driveline/ring-selection.ts';
+import type { BareAxis } from '../../../core/driveline/rings/ring-selection.ts';
 import { texts } from '../../texts.ts';
 import { benchFacts as words } from '../../texts/bench-facts.ts';
 import type { Entry, MeasureForm } from '../measure-form.ts';

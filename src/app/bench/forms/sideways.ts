@@ -1,5 +1,5 @@
 /** The sideways direction of a part: as an angle, or as the offsets of its two ends from a straight line. */
-import { planOfOffsets } from '../../../core/driveline/inclinometer.ts';
+import { planOfOffsets } from '../../../core/driveline/angles/inclinometer.ts';
 import { texts } from '../../texts.ts';
 import type { Entry, MeasureChoice, MeasureField } from '../measure-form.ts';
 

@@ -1,6 +1,6 @@
 /** Unevenness and changes of angles in words. */
-import type { WhatIf } from '../../../core/driveline/least-change.ts';
-import type { RippleAtSpeed } from '../../../core/driveline/joint-chain.ts';
+import type { WhatIf } from '../../../core/driveline/angles/least-change.ts';
+import type { RippleAtSpeed } from '../../../core/driveline/angles/joint-chain.ts';
 import { changeText } from '../../../core/report/angle-change-text.ts';
 import type { UnitSystem } from '../../../core/report/format.ts';
 import { significant } from '../../../core/report/format.ts';

@@ -1,11 +1,11 @@
 /** Working angles as the bench shows them: what is worked out from, curves over speed, and the picture's places. */
-import type { AngleChange, AngleGeometry } from '../../../core/driveline/angle-change.ts';
-import { applyChange, completeGeometry } from '../../../core/driveline/angle-change.ts';
-import type { AngleSetup } from '../../../core/driveline/angle-chain.ts';
-import { limitOf } from '../../../core/driveline/limit.ts';
+import type { AngleChange, AngleGeometry } from '../../../core/driveline/angles/angle-change.ts';
+import { applyChange, completeGeometry } from '../../../core/driveline/angles/angle-change.ts';
+import type { AngleSetup } from '../../../core/driveline/angles/angle-chain.ts';
+import { limitOf } from '../../../core/driveline/limits/limit.ts';
 import type { ShaftReading } from '../../../core/driveline/measurement.ts';
-import type { WorkingAngles, WorkingAnglesInput } from '../../../core/driveline/working-angles.ts';
-import { residualOverSpeeds } from '../../../core/driveline/working-angles.ts';
+import type { WorkingAngles, WorkingAnglesInput } from '../../../core/driveline/angles/working-angles.ts';
+import { residualOverSpeeds } from '../../../core/driveline/angles/working-angles.ts';
 import type { Job } from '../../../core/job/job.ts';
 import { radFromDeg } from '../../../core/units.ts';
 import type { PlotSeries } from '../../plot/plot.ts';

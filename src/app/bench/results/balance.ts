@@ -4,14 +4,18 @@ import {
   gradeOfUnbalance,
   permissibleUnbalanceGmm,
   trialUnbalanceGmm,
-} from '../../../core/driveline/balance-grade.ts';
-import type { Placed } from '../../../core/driveline/balance-split.ts';
-import { placeAvailable, splitBetweenClamps, splitBetweenHoles } from '../../../core/driveline/balance-split.ts';
+} from '../../../core/driveline/balance/balance-grade.ts';
+import type { Placed } from '../../../core/driveline/balance/balance-split.ts';
+import {
+  placeAvailable,
+  splitBetweenClamps,
+  splitBetweenHoles,
+} from '../../../core/driveline/balance/balance-split.ts';
 import { polar, scale } from '../../../core/driveline/complex.ts';
-import type { AmplitudeBalanceInput } from '../../../core/driveline/amplitude-trials.ts';
-import type { AmplitudeBalance } from '../../../core/driveline/balance-amplitude.ts';
+import type { AmplitudeBalanceInput } from '../../../core/driveline/balance/amplitude-trials.ts';
+import type { AmplitudeBalance } from '../../../core/driveline/balance/balance-amplitude.ts';
 import type { WeightUnit } from '../../../core/driveline/measurement.ts';
-import type { UncertainVector } from '../../../core/driveline/propagate.ts';
+import type { UncertainVector } from '../../../core/driveline/balance/propagate.ts';
 import { weightText } from '../../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../../core/report/format.ts';
 import { rpmText, significant } from '../../../core/report/format.ts';

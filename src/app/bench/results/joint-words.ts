@@ -1,5 +1,5 @@
 /** A joint's seat, and what an offset does, in names and numbers. */
-import type { SeatedAxis } from '../../../core/driveline/ring-seat.ts';
+import type { SeatedAxis } from '../../../core/driveline/rings/ring-seat.ts';
 import { signedLengthText, smallLengthText, weightText } from '../../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../../core/report/format.ts';
 import { percentText, rpmText, significant } from '../../../core/report/format.ts';

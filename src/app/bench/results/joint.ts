@@ -1,12 +1,12 @@
 /** What end play and rings of a joint do: how the cross sits, the unbalance and force, and the rings to fit. */
-import type { Centring, JointOffset } from '../../../core/driveline/centring.ts';
-import { centringEffect, jointOffset, offsetOfWholeAllowanceMm } from '../../../core/driveline/centring.ts';
-import { limitOf } from '../../../core/driveline/limit.ts';
+import type { Centring, JointOffset } from '../../../core/driveline/rings/centring.ts';
+import { centringEffect, jointOffset, offsetOfWholeAllowanceMm } from '../../../core/driveline/rings/centring.ts';
+import { limitOf } from '../../../core/driveline/limits/limit.ts';
 import type { JointPlace } from '../../../core/driveline/measurement.ts';
-import type { RingSelection, RingStock } from '../../../core/driveline/ring-selection.ts';
-import { selectRings } from '../../../core/driveline/ring-selection.ts';
-import type { SeatedAxis } from '../../../core/driveline/ring-seat.ts';
-import { seatAxis } from '../../../core/driveline/ring-seat.ts';
+import type { RingSelection, RingStock } from '../../../core/driveline/rings/ring-selection.ts';
+import { selectRings } from '../../../core/driveline/rings/ring-selection.ts';
+import type { SeatedAxis } from '../../../core/driveline/rings/ring-seat.ts';
+import { seatAxis } from '../../../core/driveline/rings/ring-seat.ts';
 import type { Job } from '../../../core/job/job.ts';
 import type { Result } from '../../../core/note.ts';
 import type { FilledForm } from '../entry.ts';

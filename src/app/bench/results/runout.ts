@@ -1,10 +1,10 @@
 /** What readings around the clock say: harmonics, re-indexing, and the unbalance of the tube. */
 import { polar } from '../../../core/driveline/complex.ts';
 import type { RunoutMeasurement, RunoutPlace } from '../../../core/driveline/measurement.ts';
-import type { RunoutFit } from '../../../core/driveline/runout.ts';
-import type { IndexPosition } from '../../../core/driveline/runout-index.ts';
-import type { TubePlanes } from '../../../core/driveline/runout-places.ts';
-import { fitsOf, indexing, tubePlanes } from '../../../core/driveline/runout-places.ts';
+import type { RunoutFit } from '../../../core/driveline/runout/runout.ts';
+import type { IndexPosition } from '../../../core/driveline/runout/runout-index.ts';
+import type { TubePlanes } from '../../../core/driveline/runout/runout-places.ts';
+import { fitsOf, indexing, tubePlanes } from '../../../core/driveline/runout/runout-places.ts';
 import type { Job } from '../../../core/job/job.ts';
 import { radFromDeg } from '../../../core/units.ts';
 import type { Pixel } from '../../plot/round-picture.ts';

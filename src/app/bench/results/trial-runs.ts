@@ -1,6 +1,6 @@
 /** Which recording is which trial run, and what is asked of the worker about them. */
 import type { Job, Run } from '../../../core/job/job.ts';
-import type { TrialLevels } from '../../../core/trial-levels.ts';
+import type { TrialLevels } from '../../../core/trials/trial-levels.ts';
 import type { RecordingSource, Task } from '../../../worker/protocol.ts';
 import { without } from '../../form/document.ts';
 import { complaintOf } from '../judge-in-job.ts';

@@ -1,6 +1,6 @@
 /** Critical speeds as the bench shows them. */
-import { benchSpeeds } from '../../../core/driveline/judge-measurement.ts';
-import { limitOf } from '../../../core/driveline/limit.ts';
+import { benchSpeeds } from '../../../core/driveline/judging/judge-measurement.ts';
+import { limitOf } from '../../../core/driveline/limits/limit.ts';
 import { tubeOf } from '../../../core/driveline/shaft-tube.ts';
 import type { WhirlPiece } from '../../../core/driveline/whirl.ts';
 import { longestTubeMm, whirl } from '../../../core/driveline/whirl.ts';

@@ -1,7 +1,7 @@
 /** Limits of the bench as the check cards show them: figure and where it comes from, out of the one table of limits. */
-import type { LimitId } from '../../driveline/limit.ts';
-import { limitOf, sourceText } from '../../driveline/limit.ts';
-import type { Limit } from '../../driveline/limit.ts';
+import type { LimitId } from '../../driveline/limits/limit.ts';
+import { limitOf, sourceText } from '../../driveline/limits/limit.ts';
+import type { Limit } from '../../driveline/limits/limit.ts';
 import { inchFromMm } from '../../units.ts';
 
 /** 'Tube runout at mid length: at most 0.5 mm (0.020 in), common practice, no source. The maker’s figure comes first.' */

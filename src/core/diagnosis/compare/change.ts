@@ -1,7 +1,7 @@
 /** The change of one level between two runs, dB, with its 95 % interval. */
-import { levelCases } from '../../signal/level-wander.ts';
-import { mixtureQuantile } from '../../signal/normal-mixture.ts';
-import type { OrderLevel } from '../../signal/order-level.ts';
+import { levelCases } from '../../signal/speed/level-wander.ts';
+import { mixtureQuantile } from '../../signal/numeric/normal-mixture.ts';
+import type { OrderLevel } from '../../signal/speed/order-level.ts';
 import { EXPONENT_SD, MEAN_EXPONENT, SPEED_LAWS } from './speed-law.ts';
 
 export interface Change {

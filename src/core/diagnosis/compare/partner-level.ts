@@ -1,5 +1,5 @@
 /** An order that one run shows surely, read in the other run of the same vehicle where that diagnosis left it open. */
-import { BLOCK_S, orderLevel } from '../../signal/order-level.ts';
+import { BLOCK_S, orderLevel } from '../../signal/speed/order-level.ts';
 import type { SpeedSource } from '../../vehicle/vehicle.ts';
 import { historyOf } from '../matching/group-history.ts';
 import type { RunInference } from '../matching/infer-run.ts';

@@ -1,5 +1,5 @@
 /** The level of every order of a run, measured over its whole length along its speed. */
-import { BLOCK_S, orderLevel } from '../../signal/order-level.ts';
+import { BLOCK_S, orderLevel } from '../../signal/speed/order-level.ts';
 import { historyOf } from '../matching/group-history.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import type { Origin } from '../origins/origin.ts';

@@ -1,6 +1,6 @@
 /** How the level of an order follows the speed. */
 
-import type { SpeedLaw } from '../../signal/level-wander.ts';
+import type { SpeedLaw } from '../../signal/speed/level-wander.ts';
 
 /**
  * Unbalance grows with the square of speed, and the way to the seat makes that steeper or turns it round. Away from

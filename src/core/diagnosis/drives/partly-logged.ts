@@ -6,7 +6,7 @@ import type { Run } from '../../job/job.ts';
 import type { Note } from '../../note.ts';
 import { cutRecording } from '../../reading/cut-recording.ts';
 import type { Recording, Track } from '../../reading/recording.ts';
-import { mean } from '../../signal/statistics.ts';
+import { mean } from '../../signal/numeric/statistics.ts';
 
 /** An end that is missed by less than this tells little: loggers begin within a second or two, s. */
 const MISSED_S = 2.5;

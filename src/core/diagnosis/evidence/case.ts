@@ -1,5 +1,5 @@
 /** What the ranking of causes and the choice of the next check are given: findings without causes, and the case. */
-import type { LimitOverrides } from '../../driveline/limit.ts';
+import type { LimitOverrides } from '../../driveline/limits/limit.ts';
 import type { Measurement } from '../../driveline/measurement.ts';
 import type { WorkDone } from '../../job/job.ts';
 import type { Line, Part } from '../../vehicle/line.ts';

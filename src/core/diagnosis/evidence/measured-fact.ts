@@ -1,5 +1,5 @@
 /** A measurement boiled down to what it says of one check, and how firmly that is believed. */
-import { normalTail } from '../../signal/distributions.ts';
+import { normalTail } from '../../signal/numeric/distributions.ts';
 import type { FindingBasis } from './case.ts';
 import type { CheckId } from '../weights.ts';
 import { LIMIT_SHARPNESS, OUTCOME_TRUST, SEEMING_MASS_KG, SEEMING_MASS_SPREAD } from '../weights.ts';

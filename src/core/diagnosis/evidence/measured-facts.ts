@@ -1,13 +1,13 @@
 /** What a measurement says of the checks it belongs to: the bench's judgment, sorted by check. */
-import { isTwisted, withForksInLine } from '../../driveline/forks.ts';
-import { judgeAt } from '../../driveline/judge-measurement.ts';
-import type { JudgedMeasurement } from '../../driveline/judged-measurement.ts';
-import { worstOf } from '../../driveline/judged-measurement.ts';
-import type { JudgedNumber, LimitId, LimitOverrides } from '../../driveline/limit.ts';
-import { limitOf } from '../../driveline/limit.ts';
+import { isTwisted, withForksInLine } from '../../driveline/angles/forks.ts';
+import { judgeAt } from '../../driveline/judging/judge-measurement.ts';
+import type { JudgedMeasurement } from '../../driveline/judging/judged-measurement.ts';
+import { worstOf } from '../../driveline/judging/judged-measurement.ts';
+import type { JudgedNumber, LimitId, LimitOverrides } from '../../driveline/limits/limit.ts';
+import { limitOf } from '../../driveline/limits/limit.ts';
 import type { Measurement, ObservationMeasurement, RingsMeasurement } from '../../driveline/measurement.ts';
 import { JOINT_PLACE_WORDS } from '../../driveline/measurement.ts';
-import { READING_ERROR_MM, seatAxis } from '../../driveline/ring-seat.ts';
+import { READING_ERROR_MM, seatAxis } from '../../driveline/rings/ring-seat.ts';
 import type { Vehicle } from '../../vehicle/vehicle.ts';
 import { checkOf } from '../checks/all-checks.ts';
 import { inchText, limitInchText, withUnit } from '../checks/limit-text.ts';

@@ -1,5 +1,5 @@
 /** Signs in the recording itself: direction, companions, growth with speed, beats, heard or felt, place of a fixed tone. */
-import { normalTail } from '../../signal/distributions.ts';
+import { normalTail } from '../../signal/numeric/distributions.ts';
 import type { Companion, FindingBasis } from './case.ts';
 import { both, burnsFuel, isHalfOrder } from './where.ts';
 import type { Sign } from '../signs.ts';

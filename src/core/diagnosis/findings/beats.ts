@@ -1,7 +1,7 @@
 /** Whether a finding's level pulsates slowly: a second tone stands so near to it that the two beat. */
-import { besideLine, type BesideLine } from '../../signal/beside-line.ts';
-import { resampleToEqualAngle, STEADY, type SpeedTrack } from '../../signal/equal-angle.ts';
-import { median } from '../../signal/statistics.ts';
+import { besideLine, type BesideLine } from '../../signal/peaks/beside-line.ts';
+import { resampleToEqualAngle, STEADY, type SpeedTrack } from '../../signal/speed/equal-angle.ts';
+import { median } from '../../signal/numeric/statistics.ts';
 import type { Finding } from './finding.ts';
 import { historyOf } from '../matching/group-history.ts';
 import { targetsOf } from '../origins/origin.ts';

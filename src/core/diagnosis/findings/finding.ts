@@ -1,6 +1,6 @@
 /** From matches to findings: what a person feels or hears, whose it is, and how sure. */
 import { feltLevel } from '../../signal/felt.ts';
-import type { Peak } from '../../signal/peak.ts';
+import type { Peak } from '../../signal/peaks/peak.ts';
 import type { Line, Part } from '../../vehicle/line.ts';
 import type { Match, OriginShare } from '../matching/match.ts';
 import type { RunInference } from '../matching/infer-run.ts';

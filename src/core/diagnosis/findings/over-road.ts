@@ -1,6 +1,6 @@
 /** A tone against the road's own shake about it: on a rough road a person does not notice what a smooth road shows. */
 import { weightingVertical } from '../../signal/felt.ts';
-import type { AmplitudeSpectrum } from '../../signal/spectrum.ts';
+import type { AmplitudeSpectrum } from '../../signal/spectra/spectrum.ts';
 
 /**
  * A change of the whole shake by a tenth is just noticed (relative difference threshold of seated people, vertical:

@@ -1,6 +1,6 @@
 /** What a person would notice of a tone: felt, heard, or not at all. The one place where that is decided. */
 import { PERCEPTION_THRESHOLD_MPS2, weightingVertical } from '../../signal/felt.ts';
-import type { Peak } from '../../signal/peak.ts';
+import type { Peak } from '../../signal/peaks/peak.ts';
 import { NOTICED_FROM } from './over-road.ts';
 
 /** From this felt level on a tone is felt (1 is the threshold itself, by definition of the level). */

@@ -1,6 +1,6 @@
 /** How the speed of the wheels, or of the engine, ran through a recording, as its likeliest motion model has it. */
-import { STEADY, type SpeedTrack } from '../../signal/equal-angle.ts';
-import type { AmplitudeSpectrum } from '../../signal/spectrum.ts';
+import { STEADY, type SpeedTrack } from '../../signal/speed/equal-angle.ts';
+import type { AmplitudeSpectrum } from '../../signal/spectra/spectrum.ts';
 import type { SpeedGroup } from '../../vehicle/line.ts';
 import { RAMP_WANDER } from '../observing/run-evidence.ts';
 import type { RunInference } from './infer-run.ts';

@@ -1,5 +1,5 @@
 /** Sums of a tie times values, for every point of one axis over all points of the other. */
-import { complexArray, complexSpectrum, inverseComplexSpectrum, powerOfTwoAtLeast } from '../../signal/fft.ts';
+import { complexArray, complexSpectrum, inverseComplexSpectrum, powerOfTwoAtLeast } from '../../signal/spectra/fft.ts';
 
 /** Weight of a pair (road point r, engine point e): `weight[e − first − r]`, nothing where that is not an index. */
 export interface Tie {

@@ -3,7 +3,7 @@
  * The torque does: a joint pushes in proportion to it, a tire does not ask. So runs driven under different torque at
  * about one speed part the two by how the level went along.
  */
-import { normalLogDensity, normalTail } from '../../signal/distributions.ts';
+import { normalLogDensity, normalTail } from '../../signal/numeric/distributions.ts';
 import { aliasOfHz } from '../../vehicle/alias.ts';
 import type { Load } from '../../vehicle/vehicle.ts';
 import { limitAt } from '../origins/absence.ts';

@@ -1,7 +1,7 @@
 /** Where a run changed speed and shook in one part only, all of it shows nothing: a closer look at that part. */
 import type { Note } from '../../note.ts';
 import { cutRecording, type Span } from '../../reading/cut-recording.ts';
-import { loudStretch } from '../../signal/loud-stretch.ts';
+import { loudStretch } from '../../signal/spectra/loud-stretch.ts';
 import type { RunCondition, Vehicle } from '../../vehicle/vehicle.ts';
 import { observeRun } from './observe-run.ts';
 import type { RunEvidence } from './run-evidence.ts';

@@ -1,6 +1,6 @@
 /** The weakest line that would have been found, over frequency. */
-import { chiSquaredTailQuantile } from '../../signal/distributions.ts';
-import type { AmplitudeSpectrum } from '../../signal/spectrum.ts';
+import { chiSquaredTailQuantile } from '../../signal/numeric/distributions.ts';
+import type { AmplitudeSpectrum } from '../../signal/spectra/spectrum.ts';
 import type { DetectionLimit } from '../origins/absence.ts';
 
 /** Over the whole spectrum, as in peak finding. */

@@ -2,11 +2,11 @@
  * Images of expected lines above half the rate. An image moves by its line's hertz, so neither staying nor moving in
  * step keeps it together: each such line is looked for along the histories found, with the motion that it would have.
  */
-import type { SpeedTrack } from '../../signal/equal-angle.ts';
-import { findPeaks } from '../../signal/detect.ts';
-import type { Peak } from '../../signal/peak.ts';
-import type { Prepared } from '../../signal/spectrum.ts';
-import { withoutMotion } from '../../signal/without-motion.ts';
+import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
+import { findPeaks } from '../../signal/peaks/detect.ts';
+import type { Peak } from '../../signal/peaks/peak.ts';
+import type { Prepared } from '../../signal/spectra/spectrum.ts';
+import { withoutMotion } from '../../signal/speed/without-motion.ts';
 import { aliasOfHz } from '../../vehicle/alias.ts';
 import { targetsOf } from '../origins/origin.ts';
 import type { ImageMotion } from '../origins/tone.ts';

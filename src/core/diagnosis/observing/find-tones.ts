@@ -1,9 +1,9 @@
 /** The tones of a run: peaks of the recording as it is, and of the recording made even by each speed track. */
-import { findPeaks } from '../../signal/detect.ts';
-import { relativeSpeedAt, type SpeedTrack } from '../../signal/equal-angle.ts';
+import { findPeaks } from '../../signal/peaks/detect.ts';
+import { relativeSpeedAt, type SpeedTrack } from '../../signal/speed/equal-angle.ts';
 import { feltLevel } from '../../signal/felt.ts';
-import type { Peak } from '../../signal/peak.ts';
-import type { Prepared } from '../../signal/spectrum.ts';
+import type { Peak } from '../../signal/peaks/peak.ts';
+import type { Prepared } from '../../signal/spectra/spectrum.ts';
 import { withSweptLevel } from '../track/swept-level.ts';
 import type { ImageMotion, Tone } from '../origins/tone.ts';
 import { wholeSpectra } from '../track/basebands.ts';

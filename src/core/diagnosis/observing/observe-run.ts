@@ -1,15 +1,15 @@
 /** From a run's recording to what it shows: spectra, the speed's history, tones, and what could have been missed. */
 import type { Note } from '../../note.ts';
 import type { Recording, Track } from '../../reading/recording.ts';
-import type { Prepared } from '../../signal/spectrum.ts';
-import { relativeSpeedAt, resampleToEqualAngle, type SpeedTrack } from '../../signal/equal-angle.ts';
-import { amplitudeFloor } from '../../signal/floor.ts';
-import { withoutIdleRate } from '../../signal/decimate.ts';
-import { shakeRange } from '../../signal/shake-range.ts';
-import { prepare, preparationNotes } from '../../signal/prepare.ts';
-import { timeFrequency } from '../../signal/time-frequency.ts';
-import { welchAmplitude } from '../../signal/welch.ts';
-import { powerOfTwoAtLeast } from '../../signal/fft.ts';
+import type { Prepared } from '../../signal/spectra/spectrum.ts';
+import { relativeSpeedAt, resampleToEqualAngle, type SpeedTrack } from '../../signal/speed/equal-angle.ts';
+import { amplitudeFloor } from '../../signal/spectra/floor.ts';
+import { withoutIdleRate } from '../../signal/prepare/decimate.ts';
+import { shakeRange } from '../../signal/spectra/shake-range.ts';
+import { prepare, preparationNotes } from '../../signal/prepare/prepare.ts';
+import { timeFrequency } from '../../signal/spectra/time-frequency.ts';
+import { welchAmplitude } from '../../signal/spectra/welch.ts';
+import { powerOfTwoAtLeast } from '../../signal/spectra/fft.ts';
 import { expectedLines } from '../../vehicle/expected-lines.ts';
 import type { ExpectedLines, Line } from '../../vehicle/line.ts';
 import type { LoggedCondition, RunCondition, Vehicle } from '../../vehicle/vehicle.ts';

@@ -1,7 +1,7 @@
 /** What is used as a run's condition: as stated, with the recording's own logs where they say more. */
 import type { Note } from '../../note.ts';
 import type { Recording, Track } from '../../reading/recording.ts';
-import { mean } from '../../signal/statistics.ts';
+import { mean } from '../../signal/numeric/statistics.ts';
 import { kmhFromMps, mphFromMps } from '../../units.ts';
 import type { RunCondition } from '../../vehicle/vehicle.ts';
 

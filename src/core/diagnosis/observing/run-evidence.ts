@@ -1,8 +1,8 @@
 /** What one run shows, ready to be weighed: tones, what could have been missed, and the lines expected. */
 import type { Note } from '../../note.ts';
 import type { Recording } from '../../reading/recording.ts';
-import type { SpeedTrack } from '../../signal/equal-angle.ts';
-import type { AmplitudeSpectrum, Prepared, TimeFrequency } from '../../signal/spectrum.ts';
+import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
+import type { AmplitudeSpectrum, Prepared, TimeFrequency } from '../../signal/spectra/spectrum.ts';
 import type { ExpectedLines } from '../../vehicle/line.ts';
 import type { LoggedCondition } from '../../vehicle/vehicle.ts';
 import type { DetectionLimit } from '../origins/absence.ts';

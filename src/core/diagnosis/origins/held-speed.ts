@@ -3,7 +3,7 @@
  * makes it. A sharp tone is an order only if the speed was held that well, which is rare, and then all orders are sharp
  * alike: so this is asked once for the run, not tone by tone.
  */
-import type { Peak } from '../../signal/peak.ts';
+import type { Peak } from '../../signal/peaks/peak.ts';
 import type { Tone } from './tone.ts';
 import { ownBelow, vehicleBelow } from './wander.ts';
 

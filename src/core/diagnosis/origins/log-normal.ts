@@ -1,5 +1,5 @@
 /** The log-normal distribution in the forms diagnosis needs: density per unit of ln(x), and upper tail. */
-import { normalTail } from '../../signal/distributions.ts';
+import { normalTail } from '../../signal/numeric/distributions.ts';
 
 /**
  * Density of ln(x), per unit of ln: a normal about ln(median).

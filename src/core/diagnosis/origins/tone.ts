@@ -1,5 +1,5 @@
 /** A tone: one peak of one run as diagnosis weighs it, its frequency given at the run's mean speed. */
-import type { Peak } from '../../signal/peak.ts';
+import type { Peak } from '../../signal/peaks/peak.ts';
 import type { Motion } from '../track/motion.ts';
 
 export interface Tone {

@@ -4,11 +4,11 @@
  */
 import type { Span } from '../../reading/cut-recording.ts';
 import type { Track } from '../../reading/recording.ts';
-import { withUnitMean } from '../../signal/combine-tracks.ts';
-import { concentration } from '../../signal/concentration.ts';
-import { relativeSpeedAt, resampleToEqualAngle, type SpeedTrack } from '../../signal/equal-angle.ts';
-import { smoothPath, type Reading } from '../../signal/smooth-path.ts';
-import type { Prepared } from '../../signal/spectrum.ts';
+import { withUnitMean } from '../../signal/speed/combine-tracks.ts';
+import { concentration } from '../../signal/spectra/concentration.ts';
+import { relativeSpeedAt, resampleToEqualAngle, type SpeedTrack } from '../../signal/speed/equal-angle.ts';
+import { smoothPath, type Reading } from '../../signal/numeric/smooth-path.ts';
+import type { Prepared } from '../../signal/spectra/spectrum.ts';
 
 export interface AlignedLog {
   /** Mean 1 over the recording, on its clock. */

@@ -5,8 +5,8 @@ import {
   inverseComplexSpectrum,
   powerOfTwoAtLeast,
   type ComplexArray,
-} from '../../signal/fft.ts';
-import type { Prepared } from '../../signal/spectrum.ts';
+} from '../../signal/spectra/fft.ts';
+import type { Prepared } from '../../signal/spectra/spectrum.ts';
 
 /** Spectra of a stretch of all axes, from which bands are cut. */
 export interface WholeSpectra {

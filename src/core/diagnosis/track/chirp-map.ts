@@ -1,7 +1,7 @@
 /** Short-time powers over noise for lines whose frequency rises or falls evenly within each row. */
-import { complexArray, powerOfTwoAtLeast, realSpectrumPair } from '../../signal/fft.ts';
-import type { Prepared } from '../../signal/spectrum.ts';
-import { runningMedian } from '../../signal/statistics.ts';
+import { complexArray, powerOfTwoAtLeast, realSpectrumPair } from '../../signal/spectra/fft.ts';
+import type { Prepared } from '../../signal/spectra/spectrum.ts';
+import { runningMedian } from '../../signal/numeric/statistics.ts';
 import { floorHalfBins, heldToUsual, usualFloor } from './usual-floor.ts';
 import { HIGHEST_HZ, WORK_RATE_HZ } from './work-signal.ts';
 

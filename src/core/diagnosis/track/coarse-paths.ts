@@ -1,6 +1,6 @@
 /** Coarse histories along the expected lines taken together, and along the strongest smeared tones by themselves. */
-import type { SpeedTrack } from '../../signal/equal-angle.ts';
-import type { Prepared } from '../../signal/spectrum.ts';
+import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
+import type { Prepared } from '../../signal/spectra/spectrum.ts';
 import type { ChirpPath } from './chirp-path.ts';
 import type { TrackSearch } from './track-search.ts';
 import { cappedEvidence, growingEvidence } from './line-evidence.ts';

@@ -6,10 +6,10 @@
  * lines clearly sharper, paths along the expected lines, taken all together, are tried as well. A track is believed if
  * lines stand sharper on it than without.
  */
-import type { SpeedTrack } from '../../signal/equal-angle.ts';
-import { composeTracks, withUnitMean } from '../../signal/combine-tracks.ts';
-import { findRampTrack, findSpeedTrack } from '../../signal/speed-track.ts';
-import type { Prepared } from '../../signal/spectrum.ts';
+import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
+import { composeTracks, withUnitMean } from '../../signal/speed/combine-tracks.ts';
+import { findRampTrack, findSpeedTrack } from '../../signal/speed/speed-track.ts';
+import type { Prepared } from '../../signal/spectra/spectrum.ts';
 import { coarsePaths, imagePaths } from './coarse-paths.ts';
 import { concentrationOn } from './aligned-log.ts';
 import { followHighLines } from './high-lines.ts';

@@ -2,8 +2,8 @@
  * Lines too high for the work signal: tooth mesh, motor orders, firing. A wander of the speed that leaves wheel and driveshaft
  * orders whole smears these over several hertz, so where they stand out they tell the speed's history best.
  */
-import { findSpeedTrack } from '../../signal/speed-track.ts';
-import type { Prepared } from '../../signal/spectrum.ts';
+import { findSpeedTrack } from '../../signal/speed/speed-track.ts';
+import type { Prepared } from '../../signal/spectra/spectrum.ts';
 import { judge, type Judged } from './judge-track.ts';
 import type { Band } from './sharpness.ts';
 

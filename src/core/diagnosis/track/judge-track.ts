@@ -1,6 +1,6 @@
 /** Whether a track makes the recording's lines sharper. */
-import { resampleToEqualAngle, type SpeedTrack } from '../../signal/equal-angle.ts';
-import type { Prepared } from '../../signal/spectrum.ts';
+import { resampleToEqualAngle, type SpeedTrack } from '../../signal/speed/equal-angle.ts';
+import type { Prepared } from '../../signal/spectra/spectrum.ts';
 import { gainOver, sharpness, type Band } from './sharpness.ts';
 
 export interface Judged {

@@ -1,6 +1,6 @@
 /** A logged speed as a history to start the search from. */
 import type { Track } from '../../reading/recording.ts';
-import type { SpeedTrack } from '../../signal/equal-angle.ts';
+import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
 
 /** Values are averaged over this long to each side: a logger writes whole km/h once a second. */
 const SMOOTH_S = 3;

@@ -1,9 +1,9 @@
 /** How well a tone keeps together if it moves in step with a track, more than in step, against it, or not at all. */
-import { complexArray, complexSpectrum, powerOfTwoAtLeast } from '../../signal/fft.ts';
-import { median, runningMedian } from '../../signal/statistics.ts';
+import { complexArray, complexSpectrum, powerOfTwoAtLeast } from '../../signal/spectra/fft.ts';
+import { median, runningMedian } from '../../signal/numeric/statistics.ts';
 import { basebandAt, type Baseband, type WholeSpectra } from './basebands.ts';
 import { growingEvidence, type EvidenceOf } from './line-evidence.ts';
-import { timeAhead, type SpeedTrack } from '../../signal/equal-angle.ts';
+import { timeAhead, type SpeedTrack } from '../../signal/speed/equal-angle.ts';
 
 /** ln evidence (against noise) that the tone is one line that moves by `slopeHz` per unit of a track's relative speed. */
 export interface Motion {

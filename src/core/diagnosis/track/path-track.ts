@@ -1,7 +1,7 @@
 /** A path through rows, with its slopes, as a speed track. */
-import type { SpeedTrack } from '../../signal/equal-angle.ts';
-import { withUnitMean } from '../../signal/combine-tracks.ts';
-import type { Prepared } from '../../signal/spectrum.ts';
+import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
+import { withUnitMean } from '../../signal/speed/combine-tracks.ts';
+import type { Prepared } from '../../signal/spectra/spectrum.ts';
 import type { ChirpPath } from './chirp-path.ts';
 
 /** Knots between two rows: the cubic through them is cut into this many straight lines. */

@@ -2,9 +2,9 @@
  * How sharply lines stand in the spectrum over the whole length: each narrow band by its highest bin over the rest. A
  * line that wanders is spread over many bins; on the right track it is gathered into one.
  */
-import { complexArray, powerOfTwoAtLeast, realSpectrum } from '../../signal/fft.ts';
-import type { Prepared } from '../../signal/spectrum.ts';
-import { runningMedian } from '../../signal/statistics.ts';
+import { complexArray, powerOfTwoAtLeast, realSpectrum } from '../../signal/spectra/fft.ts';
+import type { Prepared } from '../../signal/spectra/spectrum.ts';
+import { runningMedian } from '../../signal/numeric/statistics.ts';
 import { growingEvidence } from './line-evidence.ts';
 import { floorHalfBins, heldToUsual, usualFloor } from './usual-floor.ts';
 import { highestJudgedHz } from './work-signal.ts';

@@ -1,5 +1,5 @@
 /** The looks that are taken at a recording to follow its speed, coarse and fine. */
-import type { Prepared } from '../../signal/spectrum.ts';
+import type { Prepared } from '../../signal/spectra/spectrum.ts';
 import { chirpMap, type ChirpMap } from './chirp-map.ts';
 import { chirpPath, statesOf, type ChirpPath, type ChirpSearch } from './chirp-path.ts';
 import { combEvidence, evidenceMap } from './comb-evidence.ts';

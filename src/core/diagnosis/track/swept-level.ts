@@ -2,10 +2,10 @@
  * The level of an order that swept through the resonances of a vehicle: at each its phase turns, so that the whole sweep
  * does not add up to one line, while block by block it is as strong as it was.
  */
-import { orderLevel, type OrderLevel } from '../../signal/order-level.ts';
-import type { Peak } from '../../signal/peak.ts';
-import type { SpeedTrack } from '../../signal/equal-angle.ts';
-import type { Prepared } from '../../signal/spectrum.ts';
+import { orderLevel, type OrderLevel } from '../../signal/speed/order-level.ts';
+import type { Peak } from '../../signal/peaks/peak.ts';
+import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
+import type { Prepared } from '../../signal/spectra/spectrum.ts';
 
 /** Fastest over slowest from which a track leads an order through resonances. */
 const SWEEP = 1.1;

@@ -1,5 +1,5 @@
 /** What the search for the speed's history is told of the vehicle. */
-import type { SpeedTrack } from '../../signal/equal-angle.ts';
+import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
 
 export interface LoggedHistory {
   readonly track: SpeedTrack;

@@ -2,7 +2,7 @@
  * The noise at each frequency as it is most of the time: a line that wanders over several hertz fills a long spectrum's
  * surroundings, and would pass for the noise there; in any short stretch it is narrow, and it has soon moved on.
  */
-import { median, runningMedian } from '../../signal/statistics.ts';
+import { median, runningMedian } from '../../signal/numeric/statistics.ts';
 
 /** Noise is read this far to each side, Hz. */
 const FLOOR_HALF_HZ = 2.5;

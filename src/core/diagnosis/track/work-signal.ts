@@ -1,6 +1,6 @@
 /** The recording as the search for the speed works on it: no higher rate than the lines it follows need. */
-import { filteredEvery } from '../../signal/decimate.ts';
-import type { Prepared } from '../../signal/spectrum.ts';
+import { filteredEvery } from '../../signal/prepare/decimate.ts';
+import type { Prepared } from '../../signal/spectra/spectrum.ts';
 
 /** Rate of the rows, Hz; a recording slower than this is taken as it is. */
 export const WORK_RATE_HZ = 400;

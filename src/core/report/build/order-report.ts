@@ -5,7 +5,7 @@ import type { Match } from '../../diagnosis/matching/match.ts';
 import type { Origin } from '../../diagnosis/origins/origin.ts';
 import { aliasOfHz } from '../../vehicle/alias.ts';
 import { expectedPlace } from '../../diagnosis/matching/place.ts';
-import { HIGHEST_HZ } from '../../signal/detect.ts';
+import { HIGHEST_HZ } from '../../signal/peaks/detect.ts';
 import { feltLevel } from '../../signal/felt.ts';
 import { velocityMmpsOfSine } from '../../units.ts';
 import type { MatchReport, OrderReport, PeakReport } from '../report.ts';

@@ -4,7 +4,7 @@ import { beatingWith } from '../../../../src/core/diagnosis/findings/beats.ts';
 import { runLevels } from '../../../../src/core/diagnosis/compare/run-levels.ts';
 import { findingsOf } from '../../../../src/core/diagnosis/findings/finding.ts';
 import { historyOf, orderSpectrumOf } from '../../../../src/core/diagnosis/matching/group-history.ts';
-import { STEADY } from '../../../../src/core/signal/equal-angle.ts';
+import { STEADY } from '../../../../src/core/signal/speed/equal-angle.ts';
 import {
   FIRING_LABEL,
   FIRING_MPS2,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { wholeSpectra } from '../../../../src/core/diagnosis/track/basebands.ts';
 import { findImages } from '../../../../src/core/diagnosis/observing/find-images.ts';
-import type { Prepared } from '../../../../src/core/signal/spectrum.ts';
+import type { Prepared } from '../../../../src/core/signal/spectra/spectrum.ts';
 import { seededRandom } from '../../../support/random.ts';
 
 const RATE = 100;

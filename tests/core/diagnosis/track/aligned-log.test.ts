@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { alignLog, isSteep } from '../../../../src/core/diagnosis/track/aligned-log.ts';
 import { cutRecording } from '../../../../src/core/reading/cut-recording.ts';
 import type { Track } from '../../../../src/core/reading/recording.ts';
-import { relativeSpeedAt } from '../../../../src/core/signal/equal-angle.ts';
-import { prepare } from '../../../../src/core/signal/prepare.ts';
+import { relativeSpeedAt } from '../../../../src/core/signal/speed/equal-angle.ts';
+import { prepare } from '../../../../src/core/signal/prepare/prepare.ts';
 import { launch, speedAt, timeOf } from '../../../support/launch.ts';
 
 const logged = (values: readonly number[]): Track => ({

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { findTracks } from '../../../../src/core/diagnosis/track/find-tracks.ts';
 import type { TrackSearch } from '../../../../src/core/diagnosis/track/track-search.ts';
-import { relativeSpeedAt, type SpeedTrack } from '../../../../src/core/signal/equal-angle.ts';
-import type { Prepared } from '../../../../src/core/signal/spectrum.ts';
+import { relativeSpeedAt, type SpeedTrack } from '../../../../src/core/signal/speed/equal-angle.ts';
+import type { Prepared } from '../../../../src/core/signal/spectra/spectrum.ts';
 import { seededRandom } from '../../../support/random.ts';
 
 const RATE = 1500;

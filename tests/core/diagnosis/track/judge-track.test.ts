@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { best, judge, reachOf, type Judged } from '../../../../src/core/diagnosis/track/judge-track.ts';
 import { sharpness } from '../../../../src/core/diagnosis/track/sharpness.ts';
-import { STEADY, type SpeedTrack } from '../../../../src/core/signal/equal-angle.ts';
+import { STEADY, type SpeedTrack } from '../../../../src/core/signal/speed/equal-angle.ts';
 import { normals, preparedOf } from '../../signal/made.ts';
 
 const RATE_HZ = 200;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { isSweep, withSweptLevel } from '../../../../src/core/diagnosis/track/swept-level.ts';
-import type { Peak } from '../../../../src/core/signal/peak.ts';
-import type { Prepared } from '../../../../src/core/signal/spectrum.ts';
+import type { Peak } from '../../../../src/core/signal/peaks/peak.ts';
+import type { Prepared } from '../../../../src/core/signal/spectra/spectrum.ts';
 import { seededRandom } from '../../../support/random.ts';
 
 const RATE = 200;

@@ -1,0 +1,74 @@
+import { describe, expect, it } from 'vitest';
+import {
+  effectiveDirections,
+  identity,
+  inverse,
+  loudestDirection,
+  offDiagonal,
+  outer,
+  packedLength,
+  times,
+  trace,
+  traceOfProduct,
+} from '../../../../src/core/signal/numeric/hermitian.ts';
+import { hermitian } from '../../../reference/signal.json' with { type: 'json' };
+import { worstRelative } from '../made.ts';
+
+const packed = (values: readonly number[]): Float64Array => Float64Array.from(values);
+
+/** Random positive definite matrices worked through by numpy and scipy.linalg: tests/reference/make_signal.py. */
+describe.each(hermitian.map((c) => [c.axes, c] as const))('Hermitian matrices of %i axes', (axes, c) => {
+  const noise = packed(c.noise);
+  const line = packed(c.line);
+
+  it('traces, inverse and product with a vector', () => {
+    expect(packedLength(axes)).toBe(noise.length);
+    expect(trace(axes, line)).toBeCloseTo(c.trace, 10);
+    expect(traceOfProduct(axes, noise, line) / c.traceOfProduct).toBeCloseTo(1, 12);
+    expect(worstRelative(Array.from(inverse(axes, noise)), c.inverse)).toBeLessThan(1e-10);
+    expect(traceOfProduct(axes, identity(axes), line)).toBeCloseTo(c.trace, 10);
+    const { re, im } = times(axes, line, c.vector);
+    expect(worstRelative([...re, ...im], [...c.times.re, ...c.times.im])).toBeLessThan(1e-11);
+  });
+
+  it('the direction in which one stands highest over the other: scipy.linalg.eigh’s last vector, v·vᴴ', () => {
+    const own = loudestDirection(axes, inverse(axes, noise), line);
+    const size = Math.max(...c.loudest.map(Math.abs));
+    c.loudest.forEach((v, q) => expect(Math.abs(own[q]! - v) / size).toBeLessThan(1e-4));
+    // Scaled to vᴴΣv = 1.
+    expect(traceOfProduct(axes, own, noise)).toBeCloseTo(1, 4);
+  });
+
+  it('effective directions (Σλ)²/Σλ² from numpy’s eigenvalues, without scatter of averages', () => {
+    expect(effectiveDirections(axes, inverse(axes, noise), line, Infinity)).toBeCloseTo(c.directions, 9);
+  });
+
+  it('v·vᴴ against a matrix is vᴴAv', () => {
+    const v = c.vector;
+    const av = times(axes, line, v);
+    const quadratic = v.re.reduce((sum, re, i) => sum + re * av.re[i]! + v.im[i]! * av.im[i]!, 0);
+    expect(traceOfProduct(axes, outer(axes, v), line) / quadratic).toBeCloseTo(1, 12);
+  });
+});
+
+describe('the packing', () => {
+  it('puts the diagonal first, then re and im of (0,1), (0,2), (1,2); im as of v₀·conj v₁', () => {
+    expect([offDiagonal(3, 0, 1), offDiagonal(3, 0, 2), offDiagonal(3, 1, 2), offDiagonal(2, 0, 1)]).toEqual([
+      3, 5, 7, 2,
+    ]);
+    // v = (j, 1): v₀·conj v₁ = j.
+    expect(Array.from(outer(2, { re: [0, 1], im: [1, 0] }))).toEqual([1, 1, 0, 1]);
+  });
+
+  it('directions: equal noise on three axes is three, one shaken axis is one, and scatter of averages is taken off', () => {
+    const one = Float64Array.of(1, 1, 1, 0, 0, 0, 0, 0, 0);
+    expect(effectiveDirections(3, one, one, Infinity)).toBeCloseTo(3, 12);
+    expect(effectiveDirections(3, one, Float64Array.of(5, 0, 0, 0, 0, 0, 0, 0, 0), Infinity)).toBe(1);
+    // λ = 2, 1: (3)²/5 = 1.8; with 10 averages 5/9 − 1/10.
+    const two = Float64Array.of(2, 1, 0, 0);
+    const unit = Float64Array.of(1, 1, 0, 0);
+    expect(effectiveDirections(2, unit, two, Infinity)).toBeCloseTo(1.8, 12);
+    expect(effectiveDirections(2, unit, Float64Array.of(9, 1, 0, 0), 10)).toBeCloseTo(1 / (0.82 - 0.1), 12);
+    expect(effectiveDirections(1, Float64Array.of(3), Float64Array.of(2), 4)).toBe(1);
+  });
+});
