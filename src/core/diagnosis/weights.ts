@@ -1,5 +1,5 @@
 /**
- * Every weight of the cause ranking, in one place. All of it is JUDGEMENT: the values stand for what a shop with long
+ * Every weight of the cause ranking, in one place. All of it is JUDGMENT: the values stand for what a shop with long
  * practice would expect, not for a count of repairs, and no published table of them is known. Change them here only.
  *
  * CAUSE_WEIGHTS, a row a cause:
