@@ -5,7 +5,7 @@ import type { FilledForm } from '../../src/app/bench/entry.ts';
 import { fillForm, typedKey } from '../../src/app/bench/entry.ts';
 import { speedsInJob } from '../../src/app/bench/judge-in-job.ts';
 import { isSame, withoutAndWith } from '../../src/app/bench/kept.ts';
-import { accelerationText, differenceText, whatIfText } from '../../src/app/bench/results/angle-words.ts';
+import { differenceText, whatIfText } from '../../src/app/bench/results/angle-words.ts';
 import {
   afterChanges,
   angleQuestion,
@@ -41,6 +41,7 @@ import { emptyJob } from '../../src/app/form/document.ts';
 import { MIDDLE } from '../../src/app/plot/round-picture.ts';
 import { benchResults } from '../../src/app/texts/bench-results.ts';
 import { balanceByAmplitudes } from '../../src/core/driveline/balance/balance-amplitude.ts';
+import { turningAccelerationText } from '../../src/core/report/angle-change-text.ts';
 import { workingAngles } from '../../src/core/driveline/angles/working-angles.ts';
 import type { Measurement } from '../../src/core/driveline/measurement.ts';
 import type { Job } from '../../src/core/job/job.ts';
@@ -225,15 +226,17 @@ describe('working angles', () => {
       residualDeg: 1,
       residualRadPerS2: 182.4,
     } as const;
-    const good = { ...one, practicalAmount: 1, spoils: [], reachesLimit: true } as const;
-    expect(plain(whatIfText(good, 'metric'))).toBe(
-      'Turn the axle by 0.7°, pinion front end up: leaves 182 rad/s². In whole steps: turn the axle by 1.0°, pinion front end up.',
+    const good = { ...one, practicalAmount: 1, spoils: [], stillOutside: [], reachesLimit: true } as const;
+    expect(plain(whatIfText(good, question.input.shafts, 'metric'))).toBe(
+      'Turn the axle by 0.7°, pinion nose up: leaves 182 rad/s². In whole steps: turn the axle by 1.0°, pinion nose up.',
     );
     const bad = { ...good, practicalAmount: null, spoils: ['inertia'], reachesLimit: false } as const;
-    expect(whatIfText(bad, 'metric')).toMatch(/^Not enough alone: .*the inertia figure gets worse\.$/u);
-    expect([plain(differenceText(-12.34, 0)), differenceText(null, 0.0123), accelerationText(0.01)].map(plain)).toEqual(
-      ['−12.3 rad/s²', '+0.012°', '0 rad/s²'],
+    expect(whatIfText(bad, question.input.shafts, 'metric')).toMatch(
+      /^Not enough alone: .*the inertia figure gets worse\.$/u,
     );
+    expect(
+      [plain(differenceText(-12.34, 0)), differenceText(null, 0.0123), turningAccelerationText(0.01)].map(plain),
+    ).toEqual(['−12.3 rad/s²', '+0.012°', '0 rad/s²']);
   });
 });
 

@@ -52,7 +52,7 @@ describe('working angles', () => {
     await fillAngles(page, '1.2');
     await page.getByText('What else is known').click();
     await page.getByLabel(/^Driveshaft speed/u).fill('3000 rpm');
-    await page.getByText(/^Turn the axle by .* pinion front end up: leaves/u).waitFor();
+    await page.getByText(/^Turn the axle by .* pinion nose up: leaves/u).waitFor();
     // The residual of the angles as measured, by the squared-angle rule: √|3.532² − 5.216²| within the turn of planes.
     expect(await figure(page, /^Left at the far end/u)).toMatch(/^3\.97°, 47\d rad\/s²$/u);
     const shim = page.getByRole('slider', { name: /^Axle shim/u });

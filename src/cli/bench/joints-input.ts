@@ -7,41 +7,49 @@ import { parseAngleDeg, parseLengthMm } from '../../core/quantity/quantity.ts';
 import type { JointKind } from '../../core/vehicle/vehicle.ts';
 import type { Arguments } from '../arguments.ts';
 import { choiceOf, valueOf } from '../arguments.ts';
-import { UsageError } from '../io.ts';
 import type { OptionRow } from '../option-table.ts';
 import type { Bench } from './bench-options.ts';
 import { bareUnit, numberOf, quantityOf } from './bench-options.ts';
+import { saidReading } from './slope-reading.ts';
 
 export const ANGLE_ROWS: readonly OptionRow[] = [
   {
     name: 'transmission',
-    value: '"3.0 down"',
-    help: 'slope of the output: degrees, and whether its rear end is down or up',
+    value: '"3 rear down"',
+    help: 'slope of the output, degrees: "3 rear down", "3 rear up"; "3 down" means its rear end',
   },
-  { name: 'transfer-case', value: '"3.0 down"', help: 'the same for a transfer case output' },
+  { name: 'transfer-case', value: '"3 rear down"', help: 'the same for a transfer case output' },
   {
     name: 'shaft',
-    value: '"6.2 down 1.5 right"',
+    value: '"6.2 rear down 1.5 right"',
     many: true,
     help: 'slope, and plan angle of the rear end, of each shaft piece; repeat front to rear',
   },
-  { name: 'pinion', value: '"2.4 down"', help: 'slope of the pinion' },
+  {
+    name: 'pinion',
+    value: '"2.4 nose up"',
+    help: 'slope of the pinion: "2.4 nose up", "2.4 nose down"; without the word its rear end is meant',
+  },
   { name: 'reference', value: '"0.8 down"', help: 'reading on the surface the others are measured from' },
-  { name: 'front-driveshaft', help: 'the shaft runs to a front axle: the pinion comes first' },
+  {
+    name: 'front-driveshaft',
+    help: 'the shaft runs to a front axle: its pinion is the front end, its nose points rearward',
+  },
+  { name: 'one-joint', help: 'the driveline has this one joint only, as with a torque tube' },
   { name: 'phasing', value: '0', many: true, help: 'fork twist of each piece in degrees (0 = forks in line)' },
   {
     name: 'joint',
     value: 'cross',
     many: true,
-    help: 'each joint, front to rear: cross, double-cardan, constant-velocity, flexible-disc',
+    help: 'each joint, front to rear (with --front-driveshaft the one at the pinion first): cross, double-cardan, constant-velocity, flexible-disc',
   },
   { name: 'split-error', value: '0.2', many: true, help: 'centering error of each joint (double-cardan), degrees' },
 ];
 
 export const GEOMETRY_ROWS: readonly OptionRow[] = [
   { name: 'length', value: '1400mm', many: true, help: 'each piece, joint center to joint center' },
-  { name: 'mount-span', value: '900mm', help: 'front mounts to transmission mount' },
-  { name: 'mount-to-joint', value: '1150mm', help: 'front mounts to the joint at the transmission' },
+  { name: 'mount-span', value: '900mm', help: 'front mounts to the mount at the transmission or transfer case' },
+  { name: 'mount-to-joint', value: '1150mm', help: 'front mounts to the joint at the transmission or transfer case' },
   { name: 'pinion-length', value: '280mm', help: 'axle center to the joint at the pinion' },
   { name: 'spline-teeth', value: '16', help: 'teeth of the slip spline, the step in which forks can be turned' },
   { name: 'torque', value: '300Nm', help: 'driveshaft torque, for the bending couple' },
@@ -49,48 +57,40 @@ export const GEOMETRY_ROWS: readonly OptionRow[] = [
 ];
 
 const JOINT_KINDS: readonly JointKind[] = ['cross', 'double-cardan', 'constant-velocity', 'flexible-disc'];
-const READING = /^\s*([^a-z]+?)\s*(?:deg)?\s*(down|up)?\s*(?:,?\s*([\d.,]+)\s*°?\s*(right|left))?\s*$/iu;
-
-/** '6.2 down 1.5 right' → slope down to the rear and plan angle right to the rear. */
-function readingOf(given: Arguments, option: string, text: string, part: ShaftReading['part']): ShaftReading {
-  const [, shown, end, plan, side] = READING.exec(text) ?? [];
-  if (shown === undefined) {
-    throw new UsageError(
-      `--${option} "${text}": write it like "6.2 down", or "6.2 down 1.5 right" where it runs sideways.`,
-    );
-  }
-  const slope = (figure: string, word: string | undefined) => ({
-    shownDeg: valueOf(option, parseAngleDeg(figure, '°')),
-    ...(word === undefined ? {} : { lowEnd: word.toLowerCase() === 'down' ? ('rear' as const) : ('front' as const) }),
-  });
-  const reference = given.text('reference');
-  const [, zero, zeroEnd] = READING.exec(reference ?? '0') ?? [];
-  if (zero === undefined) throw new UsageError(`--reference "${reference}": write it like "0.8 down".`);
-  const slopeDeg = valueOf(option, slopeOfReading(slope(shown, end), slope(zero, zeroEnd)));
-  if (plan === undefined) return { part, slopeDeg };
-  const planDeg = valueOf(option, parseAngleDeg(plan, '°')) * (side?.toLowerCase() === 'left' ? -1 : 1);
-  return { part, slopeDeg, planDeg };
+/** What the readings say, and whether the pinion's says which end of it is up or down. */
+export interface SaidAngles {
+  readonly measured: WorkingAnglesMeasurement;
+  readonly pinionEndSaid: boolean;
 }
 
 const anglesOf = (given: Arguments, name: string): number[] =>
   given.texts(name).map((text) => valueOf(name, parseAngleDeg(text, '°')));
 
 /** Readings from options; null where there are none (a job file may have them). */
-export function angleReadings(given: Arguments): WorkingAnglesMeasurement | null {
+export function angleReadings(given: Arguments): SaidAngles | null {
+  const front = given.flag('front-driveshaft');
+  const zero = saidReading('reference', given.text('reference') ?? '0').reading;
+  let pinionEndSaid = true;
+  const readingOf = (option: string, text: string, part: ShaftReading['part']): ShaftReading => {
+    const said = saidReading(option, text, part !== 'pinion' ? undefined : front ? 'rear' : 'front');
+    if (part === 'pinion') pinionEndSaid = said.endSaid;
+    const { planDeg } = said;
+    const slopeDeg = valueOf(option, slopeOfReading(said.reading, zero));
+    return { part, slopeDeg, ...(planDeg !== undefined && { planDeg }) };
+  };
   const single = (name: 'transmission' | 'transfer-case' | 'pinion'): ShaftReading[] => {
     const text = given.text(name);
-    return text === undefined ? [] : [readingOf(given, name, text, name)];
+    return text === undefined ? [] : [readingOf(name, text, name)];
   };
-  const pieces = given.texts('shaft').map((text) => readingOf(given, 'shaft', text, 'shaft'));
+  const pieces = given.texts('shaft').map((text) => readingOf('shaft', text, 'shaft'));
   const driving = [...single('transmission'), ...single('transfer-case')];
   const pinion = single('pinion');
-  const front = given.flag('front-driveshaft');
   const shafts = front ? [...pinion, ...pieces, ...driving] : [...driving, ...pieces, ...pinion];
   if (shafts.length === 0) return null;
   const phasingDeg = anglesOf(given, 'phasing');
   const splitErrorDeg = anglesOf(given, 'split-error');
   const joints = given.texts('joint').map((text) => choiceOf('joint', text, JOINT_KINDS));
-  return {
+  const measured: WorkingAnglesMeasurement = {
     kind: 'working-angles',
     shafts,
     ...(phasingDeg.length > 0 ? { phasingDeg } : {}),
@@ -98,6 +98,7 @@ export function angleReadings(given: Arguments): WorkingAnglesMeasurement | null
     ...(splitErrorDeg.length > 0 ? { splitErrorDeg } : {}),
     ...(front ? { driveshaft: 'front-driveshaft' as const } : {}),
   };
+  return { measured, pinionEndSaid };
 }
 
 /** Distances from options, piece lengths else from the job's vehicle. */

@@ -4,18 +4,20 @@ import type { WhatIfAnswer } from '../../core/driveline/angles/angle-what-if.ts'
 import type { WhatIf } from '../../core/driveline/angles/least-change.ts';
 import type { WorkingAngles } from '../../core/driveline/angles/working-angles.ts';
 import { residualOverSpeeds } from '../../core/driveline/angles/working-angles.ts';
-import { changeText } from '../../core/report/angle-change-text.ts';
+import { jointName } from '../../core/driveline/angles/driveline-names.ts';
+import type { ShaftReading } from '../../core/driveline/measurement.ts';
+import { turningAccelerationText, cancelsText, changeText } from '../../core/report/angle-change-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { rpmText, significant } from '../../core/report/format.ts';
 import { table } from '../../core/report/wrap.ts';
 import { degFromRad } from '../../core/units.ts';
 
-const acceleration = (value: number | null): string => (value === null ? '' : `${significant(value, 3)} rad/s²`);
+const acceleration = (value: number | null): string => (value === null ? '' : turningAccelerationText(value));
 
 /** One row a joint: kind, angle, halves, bending couple. */
-export function jointTable(angles: WorkingAngles): string {
+export function jointTable(angles: WorkingAngles, shafts: readonly ShaftReading[]): string {
   const rows = angles.joints.map((joint, index) => [
-    `joint ${index + 1}`,
+    jointName(shafts, index),
     joint.kind.replaceAll('-', ' '),
     `${joint.angleDeg.toFixed(2)}°`,
     joint.crossAnglesDeg.length === 2
@@ -63,13 +65,18 @@ export function residualLines(angles: WorkingAngles): string[] {
 }
 
 /** What would bring the residual under its limit, easiest first. */
-export function whatIfLines(answer: WhatIfAnswer, units: UnitSystem): string[] {
-  if (answer.alreadyInside) return ['Nothing: residual and angles are inside their limits.'];
-  const lines = answer.single.map((one) => whatIfText(one, units));
+export function whatIfLines(
+  answer: WhatIfAnswer,
+  angles: WorkingAngles,
+  shafts: readonly ShaftReading[],
+  units: UnitSystem,
+): string[] {
+  if (answer.alreadyInside) return [cancelsText(angles)];
+  const lines = answer.single.map((one) => whatIfText(one, shafts, units));
   const { together } = answer;
   // Forks out of line are an assembly fault: putting them right comes before all else.
-  if (together?.changes[0]?.kind === 'phasing') lines.unshift(whatIfText(together, units));
-  else if (together !== null) lines.push(`Together: ${whatIfText(together, units)}`);
+  if (together?.changes[0]?.kind === 'phasing') lines.unshift(whatIfText(together, shafts, units));
+  else if (together !== null) lines.push(`Together: ${whatIfText(together, shafts, units)}`);
   if (answer.single.length > 0 && !answer.single.some((one) => one.reachesLimit) && together === null) {
     lines.push(
       'Neither one change nor two do it within reach: look for a wrong part, a wrong ride height or a lifted body first.',
@@ -87,17 +94,18 @@ const SPOILS = {
   'least-angle': 'a joint gets too straight for its needles to turn',
 } as const;
 
-function whatIfText(one: WhatIf, units: UnitSystem): string {
-  const text = one.changes.map((change) => changeText(change, units)).join(', and ');
+function whatIfText(one: WhatIf, shafts: readonly ShaftReading[], units: UnitSystem): string {
+  const text = one.changes.map((change) => changeText(change, units, shafts)).join(', and ');
   const head = text.charAt(0).toUpperCase() + text.slice(1);
-  const left = `leaves ${significant(one.residualRadPerS2, 3)} rad/s²`;
+  const left = `leaves ${turningAccelerationText(one.residualRadPerS2)}`;
   if (one.reachesLimit) {
     const [change] = one.changes;
     const practical =
       one.practicalAmount === null || change === undefined || one.changes.length > 1
         ? ''
-        : changeText({ ...change, amount: one.practicalAmount }, units);
-    return `${head}: ${left}.${practical === '' || practical === text ? '' : ` In whole steps: ${practical}.`}`;
+        : changeText({ ...change, amount: one.practicalAmount }, units, shafts);
+    const still = one.stillOutside.length === 0 ? '' : `, but ${one.stillOutside.join(' and ')} stays outside`;
+    return `${head}: ${left}${still}.${practical === '' || practical === text ? '' : ` In whole steps: ${practical}.`}`;
   }
   const why =
     one.spoils.length > 0 ? one.spoils.map((what) => SPOILS[what]).join(' and ') : 'that is the best it can do';
@@ -105,9 +113,13 @@ function whatIfText(one: WhatIf, units: UnitSystem): string {
 }
 
 /** What small steps, ride height and wind-up do. */
-export function sensitivityTable({ smallSteps, rideHeight, windUp }: AngleSensitivity, units: UnitSystem): string {
+export function sensitivityTable(
+  { smallSteps, rideHeight, windUp }: AngleSensitivity,
+  shafts: readonly ShaftReading[],
+  units: UnitSystem,
+): string {
   const row = (effect: AngleEffect): string[] => [
-    changeText(effect.change, units),
+    changeText(effect.change, units, shafts),
     `${effect.residualDeg.toFixed(2)}°`,
     acceleration(effect.residualRadPerS2),
     signed(effect.residualDifferenceRadPerS2, effect.residualDifferenceDeg),

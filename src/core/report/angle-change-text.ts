@@ -1,19 +1,32 @@
 /** A change of a driveline's angles in words, in the reader's units. */
 import type { AngleChange } from '../driveline/angles/angle-change.ts';
+import { mountName, noseEnd } from '../driveline/angles/driveline-names.ts';
+import type { WorkingAngles } from '../driveline/angles/working-angles.ts';
+import type { ShaftReading } from '../driveline/measurement.ts';
 import { smallLengthText } from './bench-text.ts';
 import type { UnitSystem } from './format.ts';
+import { significant } from './format.ts';
 
-/** 'turn the axle by 1.5°, pinion front end up'. */
-export function changeText({ kind, amount, piece = 0, teeth }: AngleChange, units: UnitSystem): string {
+/**
+ * 'turn the axle by 1.5°, pinion nose up'.
+ * @param shafts the driveline as read: it tells which end of the pinion is its nose
+ */
+export function changeText(
+  { kind, amount, piece = 0, teeth }: AngleChange,
+  units: UnitSystem,
+  shafts: readonly ShaftReading[],
+): string {
+  // A positive amount turns the pinion's front end up, which on a front axle is not its nose.
+  const nose = amount > 0 === (noseEnd(shafts) === 'front') ? 'nose up' : 'nose down';
   const degrees = `${Math.abs(amount).toFixed(1)}°`;
   const height = smallLengthText(Math.abs(amount), units, Math.abs(amount) < 10 ? 1 : 0);
   switch (kind) {
     case 'axle-shim':
-      return `turn the axle by ${degrees}, pinion ${amount > 0 ? 'front end up' : 'front end down'}`;
+      return `turn the axle by ${degrees}, pinion ${nose}`;
     case 'pinion-wind-up':
-      return `pinion front end up ${degrees} by drive torque`;
+      return `pinion ${nose} ${degrees} by drive torque`;
     case 'mount-height':
-      return `${amount > 0 ? 'raise' : 'lower'} the transmission mount by ${height}`;
+      return `${amount > 0 ? 'raise' : 'lower'} the ${mountName(shafts)} by ${height}`;
     case 'centre-bearing-height':
       return `${amount > 0 ? 'raise' : 'lower'} the center bearing behind piece ${piece + 1} by ${height}`;
     case 'phasing':
@@ -25,3 +38,14 @@ export function changeText({ kind, amount, piece = 0, teeth }: AngleChange, unit
 
 const teethText = (teeth: number | undefined): string =>
   teeth === undefined ? '' : ` (${teeth} ${teeth === 1 ? 'tooth' : 'teeth'})`;
+
+/** '138 rad/s²'; nothing is said as 0, not as a rounding error. */
+export const turningAccelerationText = (radPerS2: number): string =>
+  `${Math.abs(radPerS2) < 0.05 ? '0' : significant(radPerS2, 3)}\u00a0rad/s²`;
+
+/** What to say where no change is needed for the joints to cancel: nothing, or that their angles are too large. */
+export function cancelsText({ judged }: WorkingAngles): string {
+  const outside = judged.filter(({ inside }) => !inside).map(({ title }) => title);
+  if (outside.length === 0) return 'Nothing: residual and angles are inside their limits.';
+  return `The joints cancel, but their angles are too large (${outside.join(', ')}). Bring them down together: ride height first, then the mount and the axle alike, so that they stay equal.`;
+}

@@ -1,6 +1,6 @@
 /** The form of working angles: readings front to rear, and what stands around them. */
 import type { InclinometerReading } from '../../../core/driveline/angles/inclinometer.ts';
-import { slopeOfReading } from '../../../core/driveline/angles/inclinometer.ts';
+import { isUpright, slopeOfReading } from '../../../core/driveline/angles/inclinometer.ts';
 import type { ShaftReading } from '../../../core/driveline/measurement.ts';
 import type { JointKind } from '../../../core/vehicle/vehicle.ts';
 import { texts } from '../../texts.ts';
@@ -50,10 +50,6 @@ const jointKindChoice = (id: string): MeasureChoice => ({
   label: fields.jointBehind,
   options: Object.entries(texts.bench.jointKinds),
 });
-
-/** No part of a driveline lies steeper than this: a greater reading was taken on an upright face of it. */
-const UPRIGHT_FROM_DEG = 45;
-const isUpright = (shownDeg: number): boolean => Math.abs(shownDeg) > UPRIGHT_FROM_DEG;
 
 function angleRow({ id, part, heading }: ShaftRow, index: number, count: number, entry: Entry): MeasureRow {
   const [isFirst, isLast] = [index === 0, index === count - 1];

@@ -1,21 +1,18 @@
 /** Unevenness and changes of angles in words. */
 import type { WhatIf } from '../../../core/driveline/angles/least-change.ts';
 import type { RippleAtSpeed } from '../../../core/driveline/angles/joint-chain.ts';
-import { changeText } from '../../../core/report/angle-change-text.ts';
+import type { ShaftReading } from '../../../core/driveline/measurement.ts';
+import { turningAccelerationText, changeText } from '../../../core/report/angle-change-text.ts';
 import type { UnitSystem } from '../../../core/report/format.ts';
-import { significant } from '../../../core/report/format.ts';
 import { benchResults } from '../../texts/bench-results.ts';
 
 const words = benchResults.angles;
-
-export const accelerationText = (radPerS2: number): string =>
-  `${Math.abs(radPerS2) < 0.05 ? '0' : significant(radPerS2, 3)}\u00a0rad/s²`;
 
 /** '2.14°, 138 rad/s²'; without a speed the angle alone. */
 export const rippleText = ({ equivalentAngleDeg, accelerationRadPerS2 }: RippleAtSpeed): string =>
   [
     `${equivalentAngleDeg.toFixed(2)}°`,
-    ...(accelerationRadPerS2 === null ? [] : [accelerationText(accelerationRadPerS2)]),
+    ...(accelerationRadPerS2 === null ? [] : [turningAccelerationText(accelerationRadPerS2)]),
   ].join(', ');
 
 /** '+12.3 rad/s²', or degrees where no speed is known. */
@@ -25,18 +22,19 @@ export function differenceText(radPerS2: number | null, deg: number): string {
   return `${value < 0 ? '−' : '+'}${size}`;
 }
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** One answer of the search: what to change, what it leaves, and why not where it does not do. */
-export function whatIfText(one: WhatIf, units: UnitSystem): string {
-  const text = one.changes.map((change) => changeText(change, units)).join(', and ');
-  const left = words.leaves(accelerationText(one.residualRadPerS2));
+export function whatIfText(one: WhatIf, shafts: readonly ShaftReading[], units: UnitSystem): string {
+  const text = one.changes.map((change) => changeText(change, units, shafts)).join(', and ');
+  const left = words.leaves(turningAccelerationText(one.residualRadPerS2));
   if (!one.reachesLimit) {
     const why = one.spoils.length > 0 ? one.spoils.map((what) => words.spoils[what]).join(' and ') : words.best;
     return words.notAlone(text, left, why);
   }
   const [change] = one.changes;
   const isWhole = one.practicalAmount === null || change === undefined || one.changes.length > 1;
-  const whole = isWhole ? '' : ` ${words.whole(changeText({ ...change, amount: one.practicalAmount }, units))}`;
-  return `${capital(text)}: ${left}.${whole}`;
+  const whole = isWhole ? '' : ` ${words.whole(changeText({ ...change, amount: one.practicalAmount }, units, shafts))}`;
+  const still = one.stillOutside.length === 0 ? '' : words.still(one.stillOutside.join(' and '));
+  return `${capital(text)}: ${left}${still}.${whole}`;
 }

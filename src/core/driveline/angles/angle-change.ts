@@ -1,6 +1,7 @@
 /** What a shim, a mount, a bearing bracket, a spline or the suspension does to the angles of a driveline. */
 import { degFromRad, radFromDeg } from '../../units.ts';
 import type { AngleSetup } from './angle-chain.ts';
+import { isFrontShaft, mountName } from './driveline-names.ts';
 import type { ShaftReading } from '../measurement.ts';
 
 export type AngleChangeKind =
@@ -56,7 +57,7 @@ export const completeGeometry = (geometry: AngleGeometry, setup: AngleSetup): Co
     pieceLengthsMm: Array.from({ length: pieces }, (_, piece) =>
       known(geometry.pieceLengthsMm?.[piece], ASSUMED.pieceLengthMm, `length of shaft piece ${piece + 1}`),
     ),
-    mountSpanMm: known(geometry.mountSpanMm, ASSUMED.mountSpanMm, 'front mounts to transmission mount'),
+    mountSpanMm: known(geometry.mountSpanMm, ASSUMED.mountSpanMm, `front mounts to ${mountName(setup.shafts)}`),
     frontMountToJointMm: known(geometry.frontMountToJointMm, ASSUMED.frontMountToJointMm, 'front mounts to joint'),
     pinionLengthMm: known(geometry.pinionLengthMm, ASSUMED.pinionLengthMm, 'axle center to pinion joint'),
     assumed,
@@ -74,7 +75,7 @@ export const applyChange = (setup: AngleSetup, geometry: CompleteGeometry, chang
     const twists = Array.from({ length: Math.max(last - 1, 0) }, (_, index) => setup.phasingDeg?.[index] ?? 0);
     return { ...setup, phasingDeg: twists.map((twist, index) => (index === piece ? twist + change.amount : twist)) };
   }
-  const pinionIsFirst = setup.shafts[0]?.part === 'pinion';
+  const pinionIsFirst = isFrontShaft(setup.shafts);
   const pinion = pinionIsFirst ? 0 : last;
   const powertrain = pinionIsFirst ? last : 0;
   const pinionJoint = pinionIsFirst ? 0 : last - 1;

@@ -2,7 +2,10 @@
 import type { Note } from '../../note.ts';
 import { rpmFromHz } from '../../units.ts';
 import type { AngleChain } from './angle-chain.ts';
+import { angleNotes, forkNotes } from './angle-notes.ts';
+import { jointName } from './driveline-names.ts';
 import { isTwisted, outOfLineDeg } from './forks.ts';
+import type { ShaftReading } from '../measurement.ts';
 import type { JudgedNumber, LimitId, LimitOverrides } from '../limits/limit.ts';
 import { judge, limitOf } from '../limits/limit.ts';
 import type { Ripple, RippleAtSpeed } from './joint-chain.ts';
@@ -24,6 +27,12 @@ export interface AngleJudgment {
   readonly notes: readonly Note[];
 }
 
+export interface AngleSettings {
+  readonly shafts: readonly ShaftReading[];
+  readonly phasingDeg?: readonly number[] | undefined;
+  readonly limits?: LimitOverrides | undefined;
+}
+
 /** Below this equivalent angle (degrees) there is nothing left to speak of, and no speed limit to give. */
 const NOTHING_LEFT_DEG = 0.01;
 
@@ -32,10 +41,7 @@ const NOTHING_LEFT_DEG = 0.01;
  * difference of its two angles: at low speed a shaft may be far from equal angles and still inside its accelerations.
  * Twist of the forks decides at any speed, but only where forks in line would leave less: some are set out of line.
  */
-export const judgeAngles = (
-  facts: AngleFacts,
-  { phasingDeg = [], limits }: { phasingDeg?: readonly number[] | undefined; limits?: LimitOverrides | undefined },
-): AngleJudgment => {
+export const judgeAngles = (facts: AngleFacts, { shafts, phasingDeg = [], limits }: AngleSettings): AngleJudgment => {
   const { chain, residual } = facts;
   const limit = (id: LimitId) => limitOf(id, limits);
   const judged: JudgedNumber[] = [];
@@ -60,16 +66,20 @@ export const judgeAngles = (
     );
   }
   for (const [index, joint] of chain.joints.entries()) {
+    const name = jointName(shafts, index);
     for (const { angleDeg } of joint.crosses) {
-      advisory.push(judge(angleDeg, limit('joint-angle-least'), `joint ${index + 1} angle, for its needles to turn`));
+      advisory.push(judge(angleDeg, limit('joint-angle-least'), `angle of the ${name}, for its needles to turn`));
     }
     if (joint.kind === 'cross') {
-      advisory.push(judge(joint.angleDeg, limit('joint-angle-most'), `joint ${index + 1} angle, at road speed`));
+      advisory.push(judge(joint.angleDeg, limit('joint-angle-most'), `angle of the ${name}, at road speed`));
+    }
+    if (joint.kind === 'flexible-disc') {
+      judged.push(judge(joint.angleDeg, limit('flexible-disc-angle'), `angle of the flexible disc, ${name}`));
     }
     const [frontHalf, rearHalf] = joint.crosses;
     if (frontHalf && rearHalf) {
       const split = Math.abs(frontHalf.angleDeg - rearHalf.angleDeg);
-      advisory.push(judge(split, limit('double-cardan-split'), `joint ${index + 1}, difference of its half-angles`));
+      advisory.push(judge(split, limit('double-cardan-split'), `${name}, difference of its half-angles`));
     }
   }
   const limitRadPerS2 = limit('residual-acceleration').value;
@@ -80,62 +90,21 @@ export const judgeAngles = (
       residual.equivalentAngleDeg < NOTHING_LEFT_DEG
         ? null
         : rpmFromHz(Math.sqrt(limitRadPerS2 / residual.peakAccelerationRatio) / (2 * Math.PI)),
-    verdict: verdictOf(judged),
+    verdict: verdictOf(judged, chain),
     notes: [
-      ...angleNotes(chain, judged.length > 0 && residual.accelerationRadPerS2 === null),
+      ...angleNotes(chain, shafts, judged, residual.accelerationRadPerS2 === null),
       ...forkNotes(phasingDeg, twistHarms),
     ],
   };
 };
 
-/** Forks in line do not say that the joints cancel; forks out of line say that they do not. */
-const verdictOf = (judged: readonly JudgedNumber[]): AngleJudgment['verdict'] =>
-  judged.some(({ inside }) => !inside)
-    ? 'outside'
-    : judged.some(({ limit }) => limit.id !== 'fork-twist')
-      ? 'inside'
-      : 'cannot-tell';
-
-const angleNotes = (chain: AngleChain, noSpeed: boolean): Note[] => {
-  const notes: Note[] = [
-    {
-      code: 'ride-height',
-      severity: 'info',
-      text: 'Angles count only with the vehicle at ride height, its weight on the wheels or the axle supported there.',
-    },
-  ];
-  if (noSpeed) {
-    notes.push({
-      code: 'no-speed',
-      severity: 'warning',
-      text: 'Without the driveshaft speed only forks and the difference of the two angles can be judged, not the acceleration.',
-    });
-  }
-  if (chain.joints.some((joint) => Math.abs(outOfLineDeg(joint.planeTurnDeg)) > 1 && joint.angleDeg > 0.5)) {
-    notes.push({
-      code: 'joint-planes-differ',
-      severity: 'info',
-      text: 'The joints do not work in one plane, so equal angles alone do not cancel; the residual takes this in.',
-    });
-  }
-  return notes;
+/**
+ * Forks in line do not say that the joints cancel; forks out of line say that they do not. Where nothing is judged of a
+ * joint, as of a constant-velocity one, the driveline as a whole is not called inside.
+ */
+const verdictOf = (judged: readonly JudgedNumber[], { joints }: AngleChain): AngleJudgment['verdict'] => {
+  if (judged.some(({ inside }) => !inside)) return 'outside';
+  const says = judged.some(({ limit: { id } }) => id !== 'fork-twist' && id !== 'flexible-disc-angle');
+  const allDiscs = joints.every(({ kind }) => kind === 'flexible-disc');
+  return (says || allDiscs) && joints.every(({ kind }) => kind !== 'constant-velocity') ? 'inside' : 'cannot-tell';
 };
-
-const forkNotes = (phasingDeg: readonly number[], twistHarms: boolean): Note[] =>
-  phasingDeg.flatMap((twistDeg, index): Note[] => {
-    if (!isTwisted(twistDeg)) return [];
-    const head = `The forks of shaft piece ${index + 1} stand ${Math.abs(outOfLineDeg(twistDeg)).toFixed(1)}° out of line`;
-    return [
-      twistHarms
-        ? {
-            code: 'forks-twisted',
-            severity: 'warning',
-            text: `${head}. Unless the maker set them so, they belong in line.`,
-          }
-        : {
-            code: 'forks-set-so',
-            severity: 'info',
-            text: `${head}, but in line they would leave no less: the maker may have set them so. Compare before turning them.`,
-          },
-    ];
-  });

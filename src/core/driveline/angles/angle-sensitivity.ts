@@ -18,7 +18,7 @@ export interface AngleEffect {
 }
 
 export interface AngleSensitivity {
-  /** What +1 mm, −1 mm, +0.1° and −0.1° buy, for each thing that can be changed. */
+  /** What the steps a shop can make (a plate of 3 mm, a shim of half a degree) buy, either way, for each thing that can be changed. */
   readonly smallSteps: readonly AngleEffect[];
   /** Body 40 mm lower to 40 mm higher: load, worn springs, a lift. */
   readonly rideHeight: readonly AngleEffect[];
@@ -51,11 +51,11 @@ export const angleSensitivity = (input: WorkingAnglesInput, geometry: AngleGeome
   const hasPinion = input.shafts.some((shaft) => shaft.part === 'pinion');
   const small: (readonly [AngleChange, '°' | 'mm'])[] = [];
   for (const sign of [1, -1]) {
-    if (hasPinion) small.push([{ kind: 'axle-shim', amount: 0.1 * sign }, '°']);
-    small.push([{ kind: 'mount-height', amount: sign }, 'mm']);
+    if (hasPinion) small.push([{ kind: 'axle-shim', amount: 0.5 * sign }, '°']);
+    small.push([{ kind: 'mount-height', amount: 3 * sign }, 'mm']);
     for (let piece = 0; piece < pieces; piece++) {
-      if (piece + 1 < pieces) small.push([{ kind: 'centre-bearing-height', amount: sign, piece }, 'mm']);
-      small.push([{ kind: 'phasing', amount: 0.1 * sign, piece }, '°']);
+      if (piece + 1 < pieces) small.push([{ kind: 'centre-bearing-height', amount: 3 * sign, piece }, 'mm']);
+      small.push([{ kind: 'phasing', amount: 0.5 * sign, piece }, '°']);
     }
   }
   const heights = hasPinion ? [-40, -20, -10, 10, 20, 40] : [];

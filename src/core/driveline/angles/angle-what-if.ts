@@ -13,7 +13,7 @@ import { workingAngles } from './working-angles.ts';
 
 export interface WhatIfAnswer {
   readonly limitRadPerS2: number;
-  /** True where nothing needs to be changed. */
+  /** True where the joints cancel within the limits: what may be outside still are angles too large, which no one change cures. */
   readonly alreadyInside: boolean;
   /**
    * For each single thing: least change that does it, or the best it can do. Easiest first. Where forks are to be put
@@ -139,7 +139,8 @@ const tryChanges = (
     input,
   );
   const result = workingAngles(setup);
-  if (!result.ok) return { residualDeg: Infinity, residualRadPerS2: Infinity, spoils: [], reachesLimit: false };
+  if (!result.ok)
+    return { residualDeg: Infinity, residualRadPerS2: Infinity, spoils: [], stillOutside: [], reachesLimit: false };
   const after = result.value;
   const residualRadPerS2 = after.residual.accelerationRadPerS2 ?? Infinity;
   const leastDeg = limitOf('joint-angle-least', input.limits).value;
@@ -159,6 +160,7 @@ const tryChanges = (
     residualDeg: after.residual.equivalentAngleDeg,
     residualRadPerS2,
     spoils,
+    stillOutside: after.judged.filter(({ inside }) => !inside).map(({ title }) => title),
     reachesLimit: cancels(after) && spoils.length === 0,
   };
 };

@@ -14,6 +14,12 @@ export interface InclinometerReading {
   readonly held?: 'along' | 'across';
 }
 
+/** No part of a driveline lies steeper than this: a greater reading was taken on an upright face of it. */
+const UPRIGHT_FROM_DEG = 45;
+
+/** True for a reading that can only have been taken on a face square to the shaft, such as a flange. */
+export const isUpright = (shownDeg: number): boolean => Math.abs(shownDeg) > UPRIGHT_FROM_DEG;
+
 /**
  * Slope of a part, degrees, positive where its rear end is lower.
  * @param reference reading on the surface everything is measured from (frame rail, floor); level where absent.
@@ -42,7 +48,7 @@ const signedSlope = (reading: InclinometerReading): Result<number> => {
     });
   }
   // A face square to the shaft stands upright where the shaft lies level: what is missing to 90° is the slope.
-  const turned = held === 'across' && Math.abs(shownDeg) > 45;
+  const turned = held === 'across' && isUpright(shownDeg);
   const sizeDeg = turned ? 90 - Math.abs(shownDeg) : Math.abs(shownDeg);
   if (lowEnd !== undefined) return success(lowEnd === 'rear' ? sizeDeg : -sizeDeg);
   if (turned) {

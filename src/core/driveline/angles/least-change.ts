@@ -17,6 +17,8 @@ export interface Attempt {
   readonly residualRadPerS2: number;
   /** What the change would make worse than its limit allows; such a change does not count as an answer. */
   readonly spoils: readonly ('inertia' | 'least-angle')[];
+  /** What would be outside its limit, whether the change made it so or not. */
+  readonly stillOutside: readonly string[];
   /** True where the joints cancel within the limits and nothing else is spoiled. */
   readonly reachesLimit: boolean;
 }

@@ -6,6 +6,7 @@ import type { AngleChain, AngleSetup } from './angle-chain.ts';
 import { angleChain } from './angle-chain.ts';
 import { judgeAngles } from './angle-limits.ts';
 import { angleProblem } from './angle-problems.ts';
+import { isFrontShaft } from './driveline-names.ts';
 import { withForksInLine } from './forks.ts';
 import type { Ripple, RippleAtSpeed } from './joint-chain.ts';
 import { chainRipple, handResidualDeg } from './joint-chain.ts';
@@ -76,8 +77,7 @@ export const workingAngles = (input: WorkingAnglesInput): Result<WorkingAngles> 
   const fromFront = mostUneven(pieces.map((piece) => piece.fromFront)) ?? residual;
   const fromRear = mostUneven(pieces.map((piece) => piece.fromRear)) ?? residual;
   // The end that the engine turns steadily: on a front driveshaft, whose pinion comes first, it is the rear one.
-  const [inertiaDrive, inertiaCoast] =
-    input.shafts[0]?.part === 'pinion' ? [fromRear, fromFront] : [fromFront, fromRear];
+  const [inertiaDrive, inertiaCoast] = isFrontShaft(input.shafts) ? [fromRear, fromFront] : [fromFront, fromRear];
   const residualInLine = chainRipple(angleChain(withForksInLine(input)).crosses);
   const facts = { chain, residual, inertiaDrive, inertiaCoast, residualInLine };
   const judgment = judgeAngles(facts, input);

@@ -46,6 +46,14 @@ export const DEFAULT_LIMITS = {
     ...atMost,
     ...practice,
   },
+  'flexible-disc-angle': {
+    title: 'angle of a flexible disc, running',
+    value: 2,
+    unit: '°',
+    ...atMost,
+    status: 'common-practice',
+    source: 'common practice, no source (the maker’s figure goes first)',
+  },
   'fork-twist': { title: 'forks of a shaft piece out of line', value: 3, unit: '°', ...atMost, ...practice },
   'double-cardan-split': {
     title: 'difference between the half-angles of a double-Cardan joint',

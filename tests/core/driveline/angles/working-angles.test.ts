@@ -52,8 +52,8 @@ describe('working angles', () => {
     // The joints are in one plane to 3.6°; that is said. Both are over the 3° of common practice; that is advice.
     expect(angles.notes.map(({ code }) => code)).toEqual(['ride-height', 'joint-planes-differ']);
     expect(angles.advisory.filter(({ inside }) => !inside).map(({ title }) => title)).toEqual([
-      'joint 1 angle, at road speed',
-      'joint 2 angle, at road speed',
+      'angle of the joint at the transmission, at road speed',
+      'angle of the joint at the pinion, at road speed',
     ]);
   });
 
@@ -448,7 +448,7 @@ describe('what would bring the residual under its limit', () => {
   });
 });
 
-describe('what a millimeter or a tenth of a degree buys', () => {
+describe('what a plate of 3 mm or half a degree of shim buys', () => {
   it('is the difference that exact composition gives for the changed driveline', () => {
     const input = onePiece(4, 2);
     const complete = completeGeometry(geometry, input);
@@ -462,12 +462,12 @@ describe('what a millimeter or a tenth of a degree buys', () => {
       expect(now + effect.residualDifferenceDeg).toBeCloseTo(effect.residualDeg, 9);
     }
     expect(smallSteps.map(({ change }) => `${change.kind} ${change.amount}`)).toEqual([
-      'axle-shim 0.1',
-      'mount-height 1',
-      'phasing 0.1',
-      'axle-shim -0.1',
-      'mount-height -1',
-      'phasing -0.1',
+      'axle-shim 0.5',
+      'mount-height 3',
+      'phasing 0.5',
+      'axle-shim -0.5',
+      'mount-height -3',
+      'phasing -0.5',
     ]);
     expect(rideHeight.map(({ change }) => change.amount)).toEqual([-40, -20, -10, 10, 20, 40]);
     expect(windUp.map(({ change }) => change.amount)).toEqual([0.5, 1, 2, 3]);
