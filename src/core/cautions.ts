@@ -7,7 +7,7 @@ export const CAUTIONS = {
   hoist:
     'Use a rated hoist or stands with all locks engaged and the wheels blocked, and lead the exhaust outdoors when the engine runs. Nobody under the vehicle or in line with wheels or shaft while anything turns.',
   'ride-height':
-    'Joint angles count only at ride height: support the vehicle by its axles or wheels. Hanging suspension shows angles the road never sees.',
+    'Joint angles count only at ride height: support the vehicle by its axles or wheels. Hanging suspension shows angles the road never sees, and joints run at them are overworked.',
   'one-wheel-free':
     'With one driven wheel held the free one turns at twice the indicated speed, and a four-wheel drive can drive off its stands: all driven wheels free, or do not run it.',
   'turning-parts':

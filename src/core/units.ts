@@ -50,6 +50,8 @@ export const ozInFromGmm = (gmm: number): number => gmm / (GRAMS_PER_OUNCE * MM_
 
 /** 1 lbf·ft = 0.45359237 kg · 9.80665 m/s² · 0.3048 m, about 1.3558 N·m. */
 export const nmFromLbfFt = (lbfFt: number): number => lbfFt * 0.45359237 * STANDARD_GRAVITY_MPS2 * 0.3048;
+/** Pounds of force. */
+export const lbfFromNewton = (newton: number): number => newton / (0.45359237 * STANDARD_GRAVITY_MPS2);
 export const lbfFtFromNm = (nm: number): number => nm / (0.45359237 * STANDARD_GRAVITY_MPS2 * 0.3048);
 
 export const radFromDeg = (deg: number): number => (deg * Math.PI) / 180;

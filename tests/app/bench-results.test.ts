@@ -379,11 +379,19 @@ describe('balancing', () => {
   });
 
   it('holds the unbalance to the standard: G 16, 9 kg, 3000 rev/min is 458 g·mm', () => {
-    const figures = allowanceFigures({ massKg: 9, rpm: 3000, gradeMmps: 16, estimated: false }, [458.366], 'metric');
-    const texts = new Map(figures.map(([name, text]) => [name, plain(text)]));
+    const figures = allowanceFigures(
+      { massKg: 9, rpm: 3000, gradeMmps: 16, estimated: false },
+      [458.366],
+      [500, 500],
+      'metric',
+    );
+    const texts = new Map(figures.map(([name, text]) => [plain(name), plain(text)]));
     expect(texts.get('Allowed in all')).toBe('458 g·mm');
     expect(texts.get('Allowed in each of two planes')).toBe('229 g·mm');
     expect(texts.get('Grade of the unbalance found')).toBe('G 16');
+    // U·Ω² of 500 g·mm at 3000 rev/min.
+    expect(texts.get('Force of the trial weight, 500 g·mm')).toBe('49.3 N');
+    expect(texts.get('A first trial weight')).toBe('89.4 g·mm');
   });
 
   it('gives recordings their runs by name, and writes what was read into the fields', () => {

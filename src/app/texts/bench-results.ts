@@ -195,6 +195,7 @@ export const benchResults = {
     allowedPlane: 'Allowed in each of two planes',
     force: 'Force of the unbalance found',
     grade: 'Grade of the unbalance found',
+    trialForce: (weight: string) => `Force of the trial weight, ${weight}`,
     trialHint: 'A first trial weight',
     trialSource: 'A tenth of the shaft’s weight in force (common practice, no source).',
     allowanceSource: (grade: number, rpm: string) => `ISO 21940-11:2016, G ${grade}, at ${rpm}.`,

@@ -14,7 +14,7 @@ export const RUN_ROWS: readonly OptionRow[] = [
     name: 'found',
     value: '0.40',
     many: true,
-    help: 'amplitude as found, also "0.40±0.01"; with phase "0.42@65"; or its recording; repeat for more sensors',
+    help: 'amplitude as found, also "0.40±0.01"; with phase "0.42@65"; or its recording; more sensors parted by /',
   },
   { name: 'trial', value: '500g·mm', help: 'trial weight used at every --at position (g·mm, oz·in, g or oz)' },
   {
@@ -97,7 +97,7 @@ const RUN = /^\s*(\d+)\s*:\s*([^@=]+)@([^=]+)=(.+)$/u;
 
 /** Runs with phase, and the unit of their weights. */
 export function phasorInput(given: Arguments): { input: PhasorBalanceInput; unit: WeightUnit } {
-  const baseline = given.texts('found').map((text) => phasorOf('found', text));
+  const baseline = given.texts('found').flatMap((text) => text.split('/').map((reading) => phasorOf('found', reading)));
   const texts = given.texts('run');
   let unit: WeightUnit = 'g·mm';
   const trials = texts.map((text, index): TrialRun => {

@@ -18,7 +18,10 @@ import type { Bench } from './bench-options.ts';
 export interface Solved {
   readonly procedure: ProcedureId;
   readonly unit: WeightUnit;
+  /** Empty where the runs are too poor for a weight to be told. */
   readonly corrections: readonly UncertainVector[];
+  /** Trial weights, each once. */
+  readonly trials: readonly number[];
   readonly heading: string;
   readonly lines: readonly string[];
   readonly notes: readonly Note[];
@@ -76,11 +79,12 @@ function phasorsSolved(
 ): Result<Solved> {
   const solved = balanceByPhasors(input);
   if (!solved.ok) return failure(solved.problem);
-  const { corrections, notes } = solved.value;
+  const { corrections, notes, usable } = solved.value;
   return success({
     procedure: 'balance-with-phase',
     unit,
-    corrections,
+    corrections: usable ? corrections : [],
+    trials: [...new Set(input.trials.map(({ weight }) => weight))],
     heading: 'Correction, from runs with phase',
     lines: phasorLines(solved.value, input.trials, unit, units),
     notes,
@@ -100,7 +104,8 @@ function amplitudesSolved(
   return success({
     procedure: 'balance-without-phase',
     unit,
-    corrections: [solved.value.correction],
+    corrections: solved.value.usable ? [solved.value.correction] : [],
+    trials: [trialWeight],
     heading: `Correction, from runs without phase: ${solved.value.verdict}`,
     lines: amplitudeLines(solved.value, unit, units),
     notes: [...notes, ...solved.value.notes],

@@ -9,9 +9,10 @@ import {
 import type { PhasorBalance } from '../../core/driveline/balance/balance-influence.ts';
 import type { TrialRun, WeightUnit } from '../../core/driveline/measurement.ts';
 import type { UncertainVector } from '../../core/driveline/balance/propagate.ts';
-import { angleText, weightText } from '../../core/report/bench-text.ts';
+import { angleText, forceText, NO_CORRECTION, weightText } from '../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { rpmText, significant } from '../../core/report/format.ts';
+import type { Solved } from './balance-solve.ts';
 
 const correctionText = (
   { size, angleDeg, sizeSd, angleSdDeg }: UncertainVector,
@@ -26,11 +27,12 @@ const correctionText = (
 };
 
 export function phasorLines(
-  { corrections, predictedRest }: PhasorBalance,
+  { corrections, predictedRest, usable }: PhasorBalance,
   trials: readonly TrialRun[],
   unit: WeightUnit,
   units: UnitSystem,
 ): string[] {
+  if (!usable) return [NO_CORRECTION];
   const lines = corrections.map((one, plane) => `Plane ${plane + 1}: add ${correctionText(one, unit, units)}.`);
   const first = trials.some(({ leftOn = false }) => leftOn)
     ? 'The trial weight that was left on stays on, any other comes off first.'
@@ -41,7 +43,8 @@ export function phasorLines(
 }
 
 export function amplitudeLines(balance: AmplitudeBalance, unit: WeightUnit, units: UnitSystem): string[] {
-  const { correction, trialEffect, trialAngleDeg, consistency, rival } = balance;
+  const { correction, trialEffect, trialAngleDeg, consistency, rival, usable } = balance;
+  if (!usable) return [NO_CORRECTION];
   const lines = [
     `Add ${correctionText(correction, unit, units)}. The trial weight comes off first; angles count as its positions did.`,
     `The trial weight alone makes ${significant(trialEffect, 3)}, and adds in full at ${angleText(trialAngleDeg)}. Consistency ${consistency.toFixed(2)}, where 1 is perfect.`,
@@ -52,7 +55,7 @@ export function amplitudeLines(balance: AmplitudeBalance, unit: WeightUnit, unit
   return lines;
 }
 
-/** What the standard allows, what the correction weighed in force, and a first trial weight. */
+/** What the standard allows, the grade of what was found, and a first trial weight. */
 export function allowanceLines(
   setting: { readonly massKg: number; readonly rpm: number; readonly gradeMmps: number },
   correctionsGmm: readonly number[],
@@ -66,13 +69,30 @@ export function allowanceLines(
   ];
   for (const [plane, correctionGmm] of correctionsGmm.entries()) {
     lines.push(
-      `The unbalance found${correctionsGmm.length > 1 ? ` in plane ${plane + 1}` : ''} pushed with ${significant(forceOfUnbalanceN(correctionGmm, rpm), 3)} N, grade G ${significant(gradeOfUnbalance(correctionGmm, massKg, rpm), 2)}.`,
+      `The unbalance found${inPlane(correctionsGmm, plane)} is of grade G ${significant(gradeOfUnbalance(correctionGmm, massKg, rpm), 2)}.`,
     );
   }
-  if (correctionsGmm.length === 0) {
-    lines.push(
-      `A first trial weight of a tenth of the shaft’s weight in force: ${gmm(trialUnbalanceGmm(massKg, rpm))} (common practice, no source).`,
-    );
-  }
+  lines.push(
+    `A first trial weight of a tenth of the shaft’s weight in force: ${gmm(trialUnbalanceGmm(massKg, rpm))} (common practice, no source).`,
+  );
   return lines;
+}
+
+const inPlane = (all: readonly unknown[], plane: number): string => (all.length > 1 ? ` in plane ${plane + 1}` : '');
+
+/** What trial weights and the unbalance found push with; of a weight in grams only its radius would tell. */
+export function forceLines(
+  { unit, trials, corrections }: Pick<Solved, 'unit' | 'trials' | 'corrections'>,
+  rpm: number,
+  units: UnitSystem,
+): string[] {
+  if (unit === 'g')
+    return ['What the weights push with depends on their radius: give them in g·mm or oz·in to have it.'];
+  const force = (gmm: number): string => forceText(forceOfUnbalanceN(gmm, rpm), units);
+  return [
+    ...trials.map((trial) => `A trial weight of ${weightText(trial, unit, units)} pushes with ${force(trial)}.`),
+    ...corrections.map(
+      ({ size }, plane) => `The unbalance found${inPlane(corrections, plane)} pushes with ${force(size)}.`,
+    ),
+  ];
 }

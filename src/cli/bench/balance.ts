@@ -1,8 +1,10 @@
 /** `perrev balance`: correction weights from trial runs, with or without phase, and where to put them. */
 import { benchSpeeds } from '../../core/driveline/judging/judge-measurement.ts';
+import { weightNotes } from '../../core/driveline/balance/weight-checks.ts';
 import { limitOf } from '../../core/driveline/limits/limit.ts';
 import type { Problem } from '../../core/note.ts';
 import { success } from '../../core/note.ts';
+import { rpmText } from '../../core/report/format.ts';
 import { choiceOf, valueOf } from '../arguments.ts';
 import type { Arguments } from '../arguments.ts';
 import type { Command, ExitCode, Io } from '../io.ts';
@@ -15,7 +17,7 @@ import { PLACING_ROWS, RUN_ROWS } from './balance-input.ts';
 import { placingsOf, placingText } from './balance-placing.ts';
 import type { BalancedPart } from './balance-solve.ts';
 import { solve } from './balance-solve.ts';
-import { allowanceLines } from './balance-text.ts';
+import { allowanceLines, forceLines } from './balance-text.ts';
 import { massOf, MASS_ROWS } from './rings-input.ts';
 import { Sheet } from './sheet.ts';
 
@@ -48,20 +50,30 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   const placings =
     target === undefined ? success([]) : placingsOf(given, { weight: target.size, angleDeg: target.angleDeg }, unit);
   if (!placings.ok) return fail(placings.problem);
+  const inGmm = solved !== null && unit === 'g·mm';
+  const found = inGmm ? solved.value.corrections.map(({ size }) => size) : [];
+  const tooLarge = setting === null ? [] : weightNotes(inGmm ? solved.value.trials : [], found, setting);
   if (given.flag('json')) {
-    io.stdout(`${JSON.stringify({ ...solved?.value.result, unit, placings: placings.value, allowance: setting })}\n`);
+    io.stdout(
+      `${JSON.stringify({ ...solved?.value.result, unit, placings: placings.value, allowance: setting, tooLarge })}\n`,
+    );
     return 0;
   }
   const sheet = new Sheet(io, bench.units);
+  sheet.block(
+    'First',
+    tooLarge.map(({ text }) => text),
+  );
   if (solved !== null) sheet.block(solved.value.heading, solved.value.lines);
   sheet.block(
     'Where to put it',
     placings.value.map((placing) => placingText(placing, unit, bench.units)),
   );
-  if (setting !== null) {
-    const found = unit === 'g·mm' ? (solved?.value.corrections ?? []).map(({ size }) => size) : [];
-    sheet.block('Allowance', allowanceLines(setting, found, bench.units));
+  const rpm = rpmOf(given, bench, part);
+  if (solved !== null && rpm !== null && rpm > 0) {
+    sheet.block(`Forces at ${rpmText(rpm)}`, forceLines(solved.value, rpm, bench.units));
   }
+  if (setting !== null) sheet.block('Allowance', allowanceLines(setting, found, bench.units));
   io.stdout(
     sheet
       .notes(solved?.value.notes ?? [])
@@ -71,13 +83,16 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   return 0;
 }
 
+const rpmOf = (given: Arguments, bench: Bench, part: BalancedPart): number | null =>
+  part === 'tire'
+    ? valueOf('tire', benchSpeeds(bench.job.vehicle, bench.condition)).wheelRpm
+    : shaftRpmOf(given, bench);
+
 /** Mass, speed and grade for the allowance; null where mass or speed is not known. */
 function settingOf(given: Arguments, bench: Bench, part: BalancedPart) {
   const isTire = part === 'tire';
   const mass = isTire && given.text('mass') === undefined ? null : massOf(given, bench, 'rear');
-  const rpm = isTire
-    ? valueOf('tire', benchSpeeds(bench.job.vehicle, bench.condition)).wheelRpm
-    : shaftRpmOf(given, bench);
+  const rpm = rpmOf(given, bench, part);
   const limit = limitOf(isTire ? 'wheel-grade' : 'driveshaft-grade', bench.limits);
   if (mass === null || rpm === null || rpm <= 0) return null;
   return { massKg: mass.massKg, rpm, gradeMmps: numberOf(given, 'grade') ?? limit.value };

@@ -109,7 +109,7 @@ export const PROCEDURES = {
       'Fit the correction and prove it with one more run.',
     ],
     limits: ['driveshaft-grade', 'unbalance-share'],
-    cautions: ['hoist', 'turning-parts', 'trial-weight', 'one-wheel-free'],
+    cautions: ['hoist', 'ride-height', 'turning-parts', 'trial-weight', 'one-wheel-free'],
   },
   'balance-without-phase': {
     title: 'Balancing without phase',
@@ -120,7 +120,7 @@ export const PROCEDURES = {
       'Fit the correction and prove it with one more run.',
     ],
     limits: ['driveshaft-grade', 'unbalance-share'],
-    cautions: ['hoist', 'trial-weight', 'turning-parts', 'road-test'],
+    cautions: ['hoist', 'ride-height', 'trial-weight', 'turning-parts', 'road-test'],
   },
   'wheel-balance': {
     title: 'Wheel on the balancer',

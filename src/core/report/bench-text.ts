@@ -2,7 +2,7 @@
 import type { LimitUnit } from '../driveline/limits/limit-entry.ts';
 import type { JudgedNumber, Limit } from '../driveline/limits/limit.ts';
 import type { WeightUnit } from '../driveline/measurement.ts';
-import { inchFromMm, ounceFromGram, ozInFromGmm } from '../units.ts';
+import { inchFromMm, lbfFromNewton, lbfFtFromNm, ounceFromGram, ozInFromGmm } from '../units.ts';
 import type { UnitSystem } from './format.ts';
 import { significant } from './format.ts';
 
@@ -32,6 +32,22 @@ export const weightText = (amount: number, unit: WeightUnit, units: UnitSystem, 
     ? `${significant(ozInFromGmm(amount), 2)}${NO_BREAK}oz·in (${metric})`
     : `${significant(ounceFromGram(amount), 2)}${NO_BREAK}oz (${metric})`;
 };
+
+/** '33.2 lbf (148 N)' or '148 N'. */
+export const forceText = (newton: number, units: UnitSystem, digits = 3): string => {
+  const metric = `${significant(newton, digits)}${NO_BREAK}N`;
+  return units === 'us' ? `${significant(lbfFromNewton(newton), digits)}${NO_BREAK}lbf (${metric})` : metric;
+};
+
+/** '9.66 lb·ft (13.1 N·m)' or '13.1 N·m'. */
+export const torqueText = (nm: number, units: UnitSystem): string => {
+  const metric = `${significant(nm, 3)}${NO_BREAK}N·m`;
+  return units === 'us' ? `${significant(lbfFtFromNm(nm), 3)}${NO_BREAK}lb·ft (${metric})` : metric;
+};
+
+/** What is said instead of a weight where the runs are too poor for one. */
+export const NO_CORRECTION =
+  'No correction can be worked out from these runs. Repeat them at one steady speed, with a heavier trial weight where it changed the vibration little.';
 
 /** '231°', '3.53°'. */
 export const angleText = (angleDeg: number, decimals = 0): string =>

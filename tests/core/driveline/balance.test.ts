@@ -248,6 +248,15 @@ describe('balancing with phase', () => {
     expect(unsure(0.15)).toEqual(['weak-trial']);
     expect(run(1, 10)).toMatchObject({ ok: false, problem: { code: 'trials-tell-nothing' } });
     expect(run(1.4, 15, 0)).toMatchObject({ ok: false, problem: { code: 'weight-not-positive' } });
+    expect(run(-1.4, 15)).toMatchObject({
+      ok: false,
+      problem: { code: 'amplitude-below-zero', key: 'trials[0].readings' },
+    });
+    const below = balanceByPhasors({
+      baseline: [{ amplitude: -1, phaseDeg: 10 }],
+      trials: [{ plane: 0, weight: 50, angleDeg: 0, readings: [{ amplitude: 1, phaseDeg: 15 }] }],
+    });
+    expect(below).toMatchObject({ ok: false, problem: { code: 'amplitude-below-zero', key: 'baseline' } });
     expect(run(Number.NaN, 15)).toMatchObject({ ok: false, problem: { code: 'reading-missing' } });
     expect(balanceByPhasors({ baseline: [], trials: [] })).toMatchObject({
       ok: false,

@@ -16,7 +16,7 @@ import type { AmplitudeBalanceInput } from '../../../core/driveline/balance/ampl
 import type { AmplitudeBalance } from '../../../core/driveline/balance/balance-amplitude.ts';
 import type { WeightUnit } from '../../../core/driveline/measurement.ts';
 import type { UncertainVector } from '../../../core/driveline/balance/propagate.ts';
-import { weightText } from '../../../core/report/bench-text.ts';
+import { forceText, weightText } from '../../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../../core/report/format.ts';
 import { rpmText, significant } from '../../../core/report/format.ts';
 import type { Pixel } from '../../plot/round-picture.ts';
@@ -92,6 +92,7 @@ export function placingText({ placed, left, problem }: Placing, unit: WeightUnit
 export function allowanceFigures(
   { massKg, rpm, gradeMmps }: BenchSetting,
   foundGmm: readonly number[],
+  triedGmm: readonly number[],
   units: UnitSystem,
 ): (readonly [string, string, TermId?])[] {
   const allowed = permissibleUnbalanceGmm(gradeMmps, massKg, rpm);
@@ -102,10 +103,13 @@ export function allowanceFigures(
     [words.allowed, gmm(allowed), 'allowance'],
     [words.allowedPlane, gmm(allowed / 2)],
     ...foundGmm.flatMap((found, plane): (readonly [string, string])[] => [
-      [name(words.force, plane), `${significant(forceOfUnbalanceN(found, rpm), 3)}\u00a0N`],
+      [name(words.force, plane), forceText(forceOfUnbalanceN(found, rpm), units)],
       [name(words.grade, plane), `G\u00a0${significant(gradeOfUnbalance(found, massKg, rpm), 2)}`],
     ]),
-    ...(foundGmm.length === 0 ? [[words.trialHint, gmm(trialUnbalanceGmm(massKg, rpm))] as const] : []),
+    ...[...new Set(triedGmm)].map(
+      (tried) => [words.trialForce(gmm(tried)), forceText(forceOfUnbalanceN(tried, rpm), units)] as const,
+    ),
+    [words.trialHint, gmm(trialUnbalanceGmm(massKg, rpm))],
   ];
 }
 

@@ -79,7 +79,7 @@ export const driveshaftChecks: readonly Check[] = [
     limit: 'Level brought to half or less (common practice, no source)',
     fine: 'No place of the clamp brought the level down.',
     wrong: 'A clamp brings the level to half or less.',
-    cautions: ['trial-weight', 'hoist', 'one-wheel-free', 'turning-parts'],
+    cautions: ['trial-weight', 'hoist', 'ride-height', 'one-wheel-free', 'turning-parts', 'road-test'],
   },
   {
     id: 'slip-yoke-play',

@@ -10,6 +10,18 @@ const LIGHT_SHARE = 0.3;
 /** A correction whose angle is less sure than this, degrees, would as likely spoil as mend; judgment. */
 const UNSURE_DEG = 30;
 
+/** A correction of more trial weights than this rests on a change too small to reckon with; judgment. */
+const MOST_TRIALS = 10;
+
+/** True where a weight may be named: the runs fit one rotor, and say size and angle well enough to do more good than harm. */
+export const isUsable = (
+  { consistency, correction }: Pick<AmplitudeFacts, 'consistency' | 'correction'>,
+  trialWeight: number,
+): boolean =>
+  isConsistent(consistency) &&
+  (correction.angleSdDeg ?? 0) <= UNSURE_DEG &&
+  correction.size <= MOST_TRIALS * trialWeight;
+
 /** More trial positions than anybody drives. */
 const MOST_POSITIONS = 72;
 
@@ -75,7 +87,7 @@ export const amplitudeNotes = (facts: AmplitudeFacts): Note[] => {
   if (!isConsistent(consistency)) {
     add(
       'inconsistent-runs',
-      `The runs fit one rotor with a consistency of ${consistency.toFixed(2)}, where 1 is perfect: speed or weight differed between them. Repeat before correcting.`,
+      `The runs fit one rotor with a consistency of ${consistency.toFixed(2)}, where 1 is perfect: speed or weight differed between them. Repeat at one steady speed before correcting.`,
     );
   }
   if (ambiguous) {

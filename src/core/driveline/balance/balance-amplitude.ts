@@ -9,7 +9,7 @@ import type { Complex } from '../complex.ts';
 import { angleDegOf, polar, scale } from '../complex.ts';
 import { radFromDeg } from '../../units.ts';
 import type { AmplitudeBalanceInput } from './amplitude-trials.ts';
-import { amplitudeNotes, amplitudeProblem, isConsistent } from './amplitude-checks.ts';
+import { amplitudeNotes, amplitudeProblem, isConsistent, isUsable } from './amplitude-checks.ts';
 import { rivalOf } from './balance-ambiguity.ts';
 import { leastSquares } from '../least-squares.ts';
 import type { UncertainVector } from './propagate.ts';
@@ -25,6 +25,8 @@ export interface AmplitudeBalance {
   readonly consistency: number;
   /** Another correction that the readings fit almost as well; null where there is none. */
   readonly rival: { readonly weight: number; readonly angleDeg: number } | null;
+  /** False where the runs are too poor for a weight to be fitted by them: then the correction is not to be told. */
+  readonly usable: boolean;
   readonly verdict: 'clear' | 'ambiguous' | 'inconsistent';
   readonly notes: readonly Note[];
 }
@@ -101,6 +103,7 @@ export const balanceByAmplitudes = (input: AmplitudeBalanceInput): Result<Amplit
     trialAngleDeg: solved.angleDeg,
     consistency: solved.consistency,
     rival,
+    usable: isUsable({ consistency: solved.consistency, correction }, trialWeight),
     verdict: rival !== null ? 'ambiguous' : isConsistent(solved.consistency) ? 'clear' : 'inconsistent',
     notes: amplitudeNotes({
       ...solved,

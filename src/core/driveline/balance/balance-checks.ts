@@ -70,12 +70,23 @@ export const phasorProblem = ({ baseline, trials }: PhasorRuns, planes: number):
     };
   }
   const weightless = trials.findIndex(({ weight }) => weight <= 0);
-  if (weightless >= 0 || baseline.some(({ amplitude }) => amplitude < 0)) {
+  if (weightless >= 0) {
     return {
       code: 'weight-not-positive',
-      key: `trials[${Math.max(weightless, 0)}].weight`,
-      message: 'A trial weight is not above zero, or an amplitude is below zero.',
-      remedy: 'Give weights and amplitudes as sizes; a direction goes into the angle.',
+      key: `trials[${weightless}].weight`,
+      message: 'A trial weight is not above zero.',
+      remedy: 'Give weights as sizes; a direction goes into the angle.',
+    };
+  }
+  const negative = [baseline, ...trials.map(({ readings }) => readings)].findIndex((readings) =>
+    readings.some(({ amplitude }) => amplitude < 0),
+  );
+  if (negative >= 0) {
+    return {
+      code: 'amplitude-below-zero',
+      key: negative === 0 ? 'baseline' : `trials[${negative - 1}].readings`,
+      message: `An amplitude of ${negative === 0 ? 'the run as found' : `trial run ${negative}`} is below zero.`,
+      remedy: 'Give amplitudes as sizes; the direction goes into the phase.',
     };
   }
   return null;
@@ -114,6 +125,17 @@ export const trialNotes = ({ baseline, trials }: PhasorRuns, condition: number):
   }
   return notes;
 };
+
+/** A correction of more trial weights than this rests on a change too small to reckon with; judgment. */
+const MOST_TRIALS = 10;
+
+/** True where a weight may be named: each trial stands out of its readings, and no plane asks for many times its trial. */
+export const trialsSuffice = ({ baseline, trials }: PhasorRuns, sizes: readonly number[]): boolean =>
+  trials.every(({ readings }) => !readings.every((reading, at) => isBuried(baseline[at]!, reading))) &&
+  sizes.every((size, plane) => {
+    const weights = trials.filter((trial) => trial.plane === plane).map(({ weight }) => weight);
+    return size <= MOST_TRIALS * Math.max(...weights);
+  });
 
 /** True where the change is under three standard uncertainties. */
 const isBuried = (before: PhasorReading, after: PhasorReading): boolean => {

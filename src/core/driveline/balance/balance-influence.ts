@@ -9,7 +9,7 @@ import type { Complex } from '../complex.ts';
 import { add, angleDegOf, conjugate, divide, multiply, polar, scale, size, subtract, ZERO } from '../complex.ts';
 import { leastSquares } from '../least-squares.ts';
 import type { PhasorReading, TrialRun } from '../measurement.ts';
-import { phasorProblem, trialNotes } from './balance-checks.ts';
+import { phasorProblem, trialNotes, trialsSuffice } from './balance-checks.ts';
 import type { UncertainVector } from './propagate.ts';
 import { propagate } from './propagate.ts';
 
@@ -27,6 +27,8 @@ export interface PhasorBalance {
   readonly predictedRest: readonly { readonly amplitude: number; readonly phaseDeg: number }[];
   /** How far errors may grow on the way to the answer; planes that act alike make it large. */
   readonly condition: number;
+  /** False where the trials are too poor for a weight to be fitted by them: then the corrections are not to be told. */
+  readonly usable: boolean;
   readonly notes: readonly Note[];
 }
 
@@ -117,6 +119,7 @@ export const balanceByPhasors = (input: PhasorBalanceInput): Result<PhasorBalanc
     influence: solved.influence.map((row) => row.map((value) => ({ size: size(value), angleDeg: angleDegOf(value) }))),
     predictedRest: rest.map((value) => ({ amplitude: size(value), phaseDeg: angleDegOf(value) })),
     condition: solved.condition,
+    usable: trialsSuffice(input, solved.weights.map(size)),
     notes: trialNotes(input, solved.condition),
   });
 };

@@ -1,5 +1,5 @@
 /** Balance trials, judged: whether a weight can cure it, and whether the readings belong to one rotor. */
-import type { Result } from '../../note.ts';
+import type { Note, Result } from '../../note.ts';
 import { success } from '../../note.ts';
 import { balanceByAmplitudes } from '../balance/balance-amplitude.ts';
 import { balanceByPhasors } from '../balance/balance-influence.ts';
@@ -7,6 +7,7 @@ import { forceOfUnbalanceN } from '../balance/balance-grade.ts';
 import type { BenchConditions, JudgedMeasurement, Prediction } from './judged-measurement.ts';
 import { judgedAs } from './judged-measurement.ts';
 import type * as m from '../measurement.ts';
+import type { ProcedureId } from '../procedures.ts';
 
 /**
  * Trials without phase. 'outside' (there is unbalance to take away) where the runs fit one rotor; 'cannot-tell' where
@@ -18,7 +19,8 @@ export const judgeAmplitudeTrials = (
 ): Result<JudgedMeasurement> => {
   const balance = balanceByAmplitudes(measurement);
   if (!balance.ok) return balance;
-  const { correction, verdict, notes, consistency } = balance.value;
+  const { correction, verdict, notes, consistency, usable } = balance.value;
+  if (!usable) return success(notUsable('balance-amplitudes', 'balance-without-phase', notes));
   const text = `A correction of ${Number(correction.size.toPrecision(3))} ${measurement.weightUnit} at ${Math.round(correction.angleDeg)}° is asked for (consistency ${consistency.toFixed(2)}).`;
   return success(
     judgedAs('balance-amplitudes', 'balance-without-phase', [], {
@@ -36,7 +38,8 @@ export const judgePhasorTrials = (
 ): Result<JudgedMeasurement> => {
   const balance = balanceByPhasors(measurement);
   if (!balance.ok) return balance;
-  const { corrections, notes } = balance.value;
+  const { corrections, notes, usable } = balance.value;
+  if (!usable) return success(notUsable('balance-phasors', 'balance-with-phase', notes));
   const list = corrections.map(
     ({ size, angleDeg }, plane) =>
       `${Number(size.toPrecision(3))} ${measurement.weightUnit} at ${Math.round(angleDeg)}° in plane ${plane + 1}`,
@@ -50,6 +53,19 @@ export const judgePhasorTrials = (
       notes: [{ code: 'correction', severity: 'info', text }, ...notes],
     }),
   );
+};
+
+/** Runs too poor for a weight: none is named, and nothing follows from it. */
+const notUsable = (
+  kind: 'balance-amplitudes' | 'balance-phasors',
+  procedure: ProcedureId,
+  notes: readonly Note[],
+): JudgedMeasurement => {
+  const text = 'No correction can be worked out from these runs: repeat them at one steady speed.';
+  return judgedAs(kind, procedure, [], {
+    verdict: 'cannot-tell',
+    notes: [{ code: 'no-correction', severity: 'warning', text }, ...notes],
+  });
 };
 
 /** Forces the corrected unbalance made, one a plane; only where the weights are unbalances and the speed is known. */

@@ -356,7 +356,7 @@ describe('Angles that are equal and angles that are small are two things', () =>
     const mount = shift(twice, large, 'angles-from-mount');
     expect(mount.after).toBeLessThan(mount.before / 3);
     expect(mount.text).toContain('inside the limit of');
-    expect(shift(twice, large, 'secondary-couple').text).toContain('angle, at road speed: 9°, outside the limit of 3°');
+    expect(shift(twice, large, 'secondary-couple').text).toContain(', at road speed: 9°, outside the limit of 3°');
   });
 
   test('Small and unequal angles, 2.5° and 0.5°, speak for unequal ones and against large ones', () => {
