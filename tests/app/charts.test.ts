@@ -1,16 +1,21 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { thin } from '../../src/app/charts/decimate.ts';
-import { levelTicks, levelTickText, spectrumGeometry } from '../../src/app/charts/geometry.ts';
+import { belowLinesHz } from '../../src/app/charts/below-lines.ts';
+import { findingOf } from '../../src/app/charts/finding-peak.ts';
+import { leftMargin, levelTicks, levelTickText, spectrumGeometry } from '../../src/app/charts/geometry.ts';
 import { wordEnd } from '../../src/app/charts/just-felt.ts';
-import { lanesOf, orderWord, wordsWithRoom } from '../../src/app/charts/lanes.ts';
+import { laneName, lanesOf, orderWord, wordsWithRoom } from '../../src/app/charts/lanes.ts';
 import { levelExtent, levelOf, shareOfPeaks } from '../../src/app/charts/level.ts';
 import { inkAt, mapPixels, toneRange } from '../../src/app/charts/map-image.ts';
 import { peakBoxes, placePeaks } from '../../src/app/charts/peak-places.ts';
+import { matchedMarks } from '../../src/app/charts/matched.ts';
+import { readoutText } from '../../src/app/charts/readout-words.ts';
+import { levelAt } from '../../src/app/charts/shown-trace.ts';
 import { readoutAt } from '../../src/app/charts/readout.ts';
 import { relativeAt } from '../../src/app/charts/tracks.ts';
 import { pan, reveal, zoomAt } from '../../src/app/charts/viewport.ts';
-import { finding, lines, makePicture, peaks } from './fixture.ts';
+import { finding, lines, makePeak, RATE_HZ, makePicture, peaks } from './fixture.ts';
 
 describe('thinning a series to the pixels', () => {
   it('keeps the least and greatest value of every pixel column', () => {
@@ -95,7 +100,7 @@ describe('levels', () => {
 
   it('are marked at whole decades on a long axis and at 1-2-5 on a short one', () => {
     const geometry = (low: number, high: number) =>
-      spectrumGeometry({ width: 800, shown: [0, 100], levels: [low, high], lanes: 2, plotHeight: 200 });
+      spectrumGeometry({ width: 800, shown: [0, 100], left: 92, levels: [low, high], lanes: 2, plotHeight: 200 });
     expect(levelTicks(geometry(0.01, 10).y)).toEqual([0.01, 0.1, 1, 10]);
     expect(levelTicks(geometry(0.1, 5).y)).toEqual([0.1, 0.2, 0.5, 1, 2, 5]);
     expect([0.05, 0.1, 1, 200].map(levelTickText)).toEqual(['0.05', '0.1', '1', '200']);
@@ -108,6 +113,30 @@ describe('lanes', () => {
     expect(lanes.map(({ part }) => part)).toEqual(['tire', 'driveshaft', 'engine']);
     const image = lanes[1]?.marks.find(({ isImage }) => isImage);
     expect(image).toMatchObject({ atHz: 120, text: 'image of 4×' });
+  });
+
+  it('have the room their longest name needs, also in the large type of a projector', () => {
+    const names = ['Tire', 'Rear driveshaft'];
+    expect(leftMargin(900, ['Tire', 'Driveshaft'])).toBeLessThan(110);
+    expect(leftMargin(900, names)).toBeGreaterThan(15 * 7 + 10);
+    expect(leftMargin(900, names, 1.33)).toBeGreaterThan(15 * 7 * 1.33 + 10);
+    // Narrow, the names stand above their lanes.
+    expect(leftMargin(360, names)).toBe(46);
+    expect(laneName({ part: 'accessory', name: 'water pump' })).toBe('Water pump');
+  });
+
+  it('write the words of images last', () => {
+    const marks = [
+      { xPx: 100, text: 'image of 4×', important: false, isImage: true },
+      { xPx: 108, text: '2×', important: false },
+    ];
+    expect([...wordsWithRoom(marks, 400)]).toEqual([1]);
+  });
+
+  it('begin above what belongs to road and body', () => {
+    // Seven tenths of the slowest line, tire 1× at 11.6 Hz.
+    expect(belowLinesHz(lines)).toBeCloseTo(8.12, 6);
+    expect(belowLinesHz([])).toBe(0);
   });
 
   it('write the order without the part', () => {
@@ -131,39 +160,98 @@ describe('the cursor', () => {
     const driveshaft = readout.parts.find(({ part }) => part === 'driveshaft');
     expect(readout.cyclesPerMinute).toBeCloseTo(5192.16, 2);
     expect(driveshaft?.order).toBeCloseTo(2, 3);
-    // 11.6 Hz × 3.73 × 60
-    expect(driveshaft?.turningRpm).toBeCloseTo(2596.08, 2);
+  });
+
+  it('is read aloud with the level that stands there', () => {
+    expect(readoutText(86.536, { kind: 'felt', value: 9.42 }, lines)).toMatch(
+      /^86\.5\sHz, felt level 9\.4, 5190\srpm, tire 7\.46×, driveshaft 2\.00×/u,
+    );
+    expect(readoutText(86.536, { kind: 'acceleration', value: 1.1 }, [])).toContain('acceleration 1.1 m/s²');
+  });
+
+  it('reads the greatest level within a pixel, as the picture shows it', () => {
+    const trace = { amplitudes: Float64Array.of(0, 0, 0.1, 0.7, 0.1, 0), stepHz: 1, kind: 'acceleration' } as const;
+    expect(levelAt({ ...trace, verticalShare: null }, 2, 0.4)).toBe(0.1);
+    expect(levelAt({ ...trace, verticalShare: null }, 2, 1)).toBe(0.7);
   });
 });
 
 describe('peaks in the picture', () => {
-  const geometry = spectrumGeometry({ width: 800, shown: [0, 100], levels: [0.01, 10], lanes: 3, plotHeight: 200 });
+  const geometry = spectrumGeometry({
+    width: 800,
+    left: 92,
+    shown: [0, 100],
+    levels: [0.01, 10],
+    lanes: 3,
+    plotHeight: 200,
+  });
   const options = {
     geometry,
     lanes: lanesOf(lines),
     kind: 'felt',
     share: null,
     findings: [finding],
-    chosenHz: undefined,
+    samplingRateHz: RATE_HZ,
+    chosen: null,
   } as const;
 
   it('drop to the lane of the part they are matched to', () => {
     const places = placePeaks(peaks, options);
     const shaft = places.find(({ peak }) => peak.frequencyHz > 80);
-    expect(shaft).toMatchObject({ weight: 'finding', laneY: geometry.laneY[1] });
+    expect(shaft).toMatchObject({ weight: 'finding', text: ['86.5\u00a0Hz'] });
+    expect(shaft?.drops.map(({ laneY }) => laneY)).toEqual([geometry.laneY[1]]);
     expect(shaft?.x).toBeCloseTo(geometry.x(86.536), 6);
   });
 
   it('keep words off their drops, all the way to the lane', () => {
     const shaft = placePeaks(peaks, options).filter(({ peak }) => peak.frequencyHz > 80);
-    const [mark, drop] = peakBoxes(shaft, geometry.right);
+    const [mark, drop] = peakBoxes(shaft, geometry);
     expect(mark).toMatchObject({ top: shaft[0]!.y - 12 });
     expect(drop).toMatchObject({ top: shaft[0]!.y, bottom: geometry.laneY[1] });
     expect(drop!.right - drop!.left).toBeLessThan(6);
   });
 
+  it('drop on to the lane of a second suspect of what was found, and of nothing else', () => {
+    const second = { part: 'engine', order: 3, label: 'engine 3×', probability: 0.3 } as const;
+    const doubtful = peaks.map((peak) => ({
+      ...peak,
+      matches: [{ ...peak.matches[0]!, probability: 0.66 }, second, ...peak.matches.slice(1)],
+    }));
+    const drops = placePeaks(doubtful, options).map(({ peak, drops }) => [
+      Math.round(peak.frequencyHz),
+      drops.map(({ laneY }) => laneY),
+    ]);
+    expect(drops).toEqual([
+      [87, [geometry.laneY[1], geometry.laneY[2]]],
+      [12, [geometry.laneY[0]]],
+      [43, [geometry.laneY[1]]],
+    ]);
+    expect([...matchedMarks(doubtful, [finding], RATE_HZ)]).toEqual([
+      'driveshaft 2×',
+      'engine 3×',
+      'tire 1×',
+      'driveshaft 1×',
+    ]);
+  });
+
+  it('are known as what was found where they are its image, and say so', () => {
+    // Sampled at 120 a second, 86.536 Hz stands at 120 − 86.536 = 33.464 Hz.
+    const image = makePeak(33.464, 1.1, 'driveshaft 2×', 'driveshaft', 2);
+    expect(findingOf(image, [finding], 120)).toBe(finding);
+    expect(findingOf(image, [finding], RATE_HZ)).toBeNull();
+    const [place] = placePeaks([image], { ...options, samplingRateHz: 120 });
+    expect(place).toMatchObject({ weight: 'finding', text: ['33.5\u00a0Hz', 'image of 86.5\u00a0Hz'] });
+  });
+
   it('are left out where they are not in the shown stretch', () => {
-    const zoomed = spectrumGeometry({ width: 800, shown: [0, 50], levels: [0.01, 10], lanes: 3, plotHeight: 200 });
+    const zoomed = spectrumGeometry({
+      width: 800,
+      left: 92,
+      shown: [0, 50],
+      levels: [0.01, 10],
+      lanes: 3,
+      plotHeight: 200,
+    });
     expect(placePeaks(peaks, { ...options, geometry: zoomed }).map(({ peak }) => Math.round(peak.frequencyHz))).toEqual(
       [12, 43],
     );

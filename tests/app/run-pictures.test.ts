@@ -1,8 +1,10 @@
+import { scaleLinear } from 'd3';
 import { describe, expect, it } from 'vitest';
-import { orderRows, topOrder, turningHz } from '../../src/app/charts/run-orders.ts';
+import { mapTracks, withSharedNames } from '../../src/app/charts/map-tracks.ts';
+import { orderRows, runScale, turningHz } from '../../src/app/charts/run-rows.ts';
 import { speedSlices, waterfallLevels } from '../../src/app/charts/waterfall.ts';
 import type { RunPicture } from '../../src/core/report/analysis.ts';
-import { lines, makePicture, WHEEL_HZ } from './fixture.ts';
+import { finding, lines, makePeak, makePicture, WHEEL_HZ } from './fixture.ts';
 
 /** The fixture slowed evenly from full to half speed. */
 function slowing(): RunPicture {
@@ -55,9 +57,49 @@ describe('runs on a scale of orders', () => {
   });
 
   it('end where the first run has no more to show', () => {
-    const rows = orderRows([makePicture()], 'driveshaft', undefined);
+    const scale = runScale([makePicture()], finding);
     // 200 Hz over 43.268 Hz
-    expect(topOrder(rows, 2)).toBeCloseTo(200 / (WHEEL_HZ * 3.73), 6);
-    expect(topOrder(rows, 1)).toBe(3);
+    expect(scale.top).toBeCloseTo(200 / (WHEEL_HZ * 3.73), 6);
+    expect(runScale([makePicture()], { ...finding, order: 1 }).top).toBe(3);
+  });
+});
+
+describe('runs of a tone that follows no part', () => {
+  it('stand over frequency, the tone in one column', () => {
+    const scale = runScale([makePicture(), { ...makePicture(), run: 'slower' }], {
+      ...finding,
+      part: 'fixed',
+      order: null,
+      frequencyHz: 31.4,
+    });
+    expect(scale.rows.map(({ stepHz }) => stepHz)).toEqual([1, 1]);
+    expect(scale.place).toBeCloseTo(31.4, 9);
+    expect(scale.top).toBeCloseTo(62.8, 9);
+  });
+});
+
+describe('names over the map', () => {
+  const x = scaleLinear([0, 100], [0, 1000]);
+  const time = scaleLinear([0, 60], [200, 0]);
+  const tracksOf = (picture: RunPicture, matched: string[] = []) =>
+    mapTracks(picture, [makePeak(31.4, 0.2, 'fixed tone', 'fixed', 0)], new Set(matched), { x, time, right: 1000 });
+
+  it('stand where the track meets the upper edge', () => {
+    const shaft = tracksOf(slowing()).find(({ key }) => key === 'driveshaft 1×');
+    // Half of 11.6 Hz × 3.73 at the end, ten pixels a hertz.
+    expect(shaft?.endPx).toBeCloseTo(5 * WHEEL_HZ * 3.73, 6);
+    expect(shaft?.path.split('L').at(-1)).toMatch(new RegExp(`^${shaft!.endPx.toFixed(1).slice(0, 4)}`, 'u'));
+  });
+
+  it('name a tone that stands still', () => {
+    expect(tracksOf(makePicture()).find(({ text }) => text === 'fixed tone')?.endPx).toBeCloseTo(314, 9);
+  });
+
+  it('are one for matched tracks that end in one place', () => {
+    const both = ['driveshaft 2×', 'engine 2×'].map((text) => {
+      const [track] = tracksOf(makePicture());
+      return { ...track!, key: text, text, isMatched: true, endPx: 500 };
+    });
+    expect(withSharedNames(both).map(({ text }) => text)).toEqual(['driveshaft 2× or engine 2×', '']);
   });
 });

@@ -49,7 +49,7 @@ describe('the pictures of one run', () => {
       layer.locator('i').evaluate((line) => Math.round(line.getBoundingClientRect().left));
     expect(await mark(spectrum)).toBe(await mark(map));
     expect(await page.locator('.readout').first().textContent()).toMatch(
-      /Hz.*per minute.*driveshaft\s+\d+\.\d+× of \d+ rpm/su,
+      /Hz.*felt level \d.*rpm.*driveshaft \d+\.\d+×/su,
     );
     await page.mouse.move(5, 5);
     expect(await spectrum.locator('i').count()).toBe(0);

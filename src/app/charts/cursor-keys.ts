@@ -1,7 +1,7 @@
 /** What the keyboard does over a chart. */
 import type { View } from '../state/view.svelte.ts';
 
-const ZOOM = 1.6;
+export const ZOOM = 1.6;
 
 /** @returns True where the key meant something here. */
 export function cursorKey(view: View, key: string, isShift: boolean, spanPx: number): boolean {
@@ -19,9 +19,9 @@ export function cursorKey(view: View, key: string, isShift: boolean, spanPx: num
     End: () => view.moveCursor(view.whole[1]),
     n: () => view.stepPeak(1),
     p: () => view.stepPeak(-1),
-    '+': () => view.zoom(at, ZOOM),
-    '=': () => view.zoom(at, ZOOM),
-    '-': () => view.zoom(at, 1 / ZOOM),
+    '+': () => view.zoom(view.zoomHz, ZOOM),
+    '=': () => view.zoom(view.zoomHz, ZOOM),
+    '-': () => view.zoom(view.zoomHz, 1 / ZOOM),
     '0': () => view.showAll(),
   };
   const action = actions[key.length === 1 ? key.toLowerCase() : key];

@@ -1,6 +1,7 @@
 /** Where things stand in the spectrum picture, px. Scales come from d3; drawing is the components' work. */
 import { scaleLinear, scaleLog } from 'd3';
 import type { ScaleLinear, ScaleLogarithmic } from 'd3';
+import { LETTER_PX, wordWidth } from './lanes.ts';
 import type { Domain } from './viewport.ts';
 
 export interface SpectrumGeometry {
@@ -20,10 +21,18 @@ export interface SpectrumGeometry {
   readonly namesInGutter: boolean;
   /** Base line of the frequency axis. */
   readonly axisY: number;
+  /** Width of a letter, px. */
+  readonly letterPx: number;
+  /** From the middle of a lane down to the base line of its marks' words. */
+  readonly wordDrop: number;
 }
 
 export interface GeometryInput {
   readonly width: number;
+  /** See `leftMargin`. */
+  readonly left: number;
+  /** Type size against the normal one: greater on a projector. */
+  readonly typeScale?: number;
   readonly shown: Domain;
   readonly levels: readonly [low: number, high: number];
   readonly lanes: number;
@@ -37,13 +46,29 @@ const NARROW_LANE_HEIGHT = 46;
 /** From this width the lanes' names stand left of the plot. */
 const WIDE_PX = 600;
 
-/** Room left of the plot, the same in all pictures so that their frequencies stand above each other. */
-export const leftMargin = (width: number): number => (width >= WIDE_PX ? 92 : 46);
+/** The names are bold, and their letters wider than most. */
+const NAME_LETTER_PX = 8.2;
+/** Beside a name in the gutter, and what is left free about it, px. */
+const NAME_FREE = 20;
+/** Room for the levels' figures, px. */
+const FIGURES = 46;
 
-export function spectrumGeometry({ width, shown, levels, lanes, plotHeight }: GeometryInput): SpectrumGeometry {
+/**
+ * Room left of the plot, the same in all pictures so that their frequencies stand above each other: for the longest
+ * of the lanes' names where they stand beside the plot.
+ */
+export function leftMargin(width: number, laneNames: readonly string[], typeScale = 1): number {
+  const figures = FIGURES * typeScale;
+  if (width < WIDE_PX) return figures;
+  return Math.max(figures, ...laneNames.map((name) => wordWidth(name, NAME_LETTER_PX * typeScale) + NAME_FREE));
+}
+
+export function spectrumGeometry(input: GeometryInput): SpectrumGeometry {
+  const { width, left, typeScale = 1, shown, levels, lanes, plotHeight } = input;
   const namesInGutter = width >= WIDE_PX;
-  const laneHeight = namesInGutter ? LANE_HEIGHT : NARROW_LANE_HEIGHT;
-  const left = leftMargin(width);
+  // The words of a lane's marks stand under them.
+  const taller = 12 * (typeScale - 1);
+  const laneHeight = (namesInGutter ? LANE_HEIGHT : NARROW_LANE_HEIGHT) + taller;
   const right = Math.max(left + 40, width - MARGIN.right);
   const top = MARGIN.top;
   const bottom = top + plotHeight;
@@ -62,6 +87,8 @@ export function spectrumGeometry({ width, shown, levels, lanes, plotHeight }: Ge
     laneHeight,
     namesInGutter,
     axisY,
+    letterPx: LETTER_PX * typeScale,
+    wordDrop: 8 + 13 * typeScale,
   };
 }
 

@@ -56,9 +56,15 @@ export function justFeltY(
   return level < low || level > high ? null : y(level);
 }
 
-export function justFeltPath(geometry: SpectrumGeometry, kind: LevelKind, share: number | null): string {
+/** @param fromPx Where the line begins, px: it says nothing of what stands below all turning parts. */
+export function justFeltPath(
+  geometry: SpectrumGeometry,
+  kind: LevelKind,
+  share: number | null,
+  fromPx = geometry.left,
+): string {
   let path = '';
-  for (let px = geometry.left; px <= geometry.right; px += STEP_PX) {
+  for (let px = Math.max(fromPx, geometry.left); px <= geometry.right; px += STEP_PX) {
     const lineY = justFeltY(geometry, kind, share, px);
     if (lineY !== null) path += `${path === '' ? 'M' : 'L'}${px.toFixed(1)} ${lineY.toFixed(1)}`;
   }

@@ -50,25 +50,38 @@ export function orderWord(line: Line): string {
   return text.replace(/\((.+)\)/u, '$1');
 }
 
-/** Width of a word in the chart's type, px; a little generous. */
-export const wordWidth = (text: string, perLetter = 7): number => text.length * perLetter;
+/** 'Driveshaft', 'Front driveshaft', 'Water pump'. */
+export const laneName = ({ part, name }: Pick<Lane, 'part' | 'name'>): string =>
+  name === undefined ? texts.charts.parts[part] : name.slice(0, 1).toUpperCase() + name.slice(1);
+
+/** Width of a letter of the chart's type at the normal size, px; a little generous. */
+export const LETTER_PX = 7;
+
+/** Width of a word in the chart's type, px. */
+export const wordWidth = (text: string, perLetter = LETTER_PX): number => text.length * perLetter;
 
 /**
  * Chooses the marks that get their word written, so that no two words touch. Marks listed as important come first.
  *
- * @param marks Marks with their place, px.
- * @param important True for marks whose word is written before the others.
+ * @param marks Marks with their place, px; the words of important ones are written first, those of images last.
  * @returns Indices of the marks whose word has room.
  */
 export function wordsWithRoom(
-  marks: readonly { readonly xPx: number; readonly text: string; readonly important: boolean }[],
+  marks: readonly {
+    readonly xPx: number;
+    readonly text: string;
+    readonly important: boolean;
+    readonly isImage?: boolean;
+  }[],
   widthPx: number,
+  letterPx = LETTER_PX,
 ): ReadonlySet<number> {
   const kept = new Set<number>();
   const taken: [from: number, to: number][] = [];
-  const ranked = marks.map((mark, index) => ({ ...mark, index })).sort((a, b) => +b.important - +a.important);
-  for (const { xPx, text, index } of ranked) {
-    const half = wordWidth(text) / 2;
+  const ranked = marks.map((mark, index) => ({ ...mark, index })).sort((a, b) => rankOf(a) - rankOf(b));
+  for (const { xPx, text, important, index } of ranked) {
+    // Important words are bold.
+    const half = wordWidth(text, letterPx * (important ? BOLD : 1)) / 2;
     const centre = Math.min(Math.max(xPx, half), widthPx - half);
     const span: [number, number] = [centre - half - 2, centre + half + 2];
     if (xPx < 0 || xPx > widthPx || taken.some(([from, to]) => span[0] < to && span[1] > from)) continue;
@@ -77,6 +90,12 @@ export function wordsWithRoom(
   }
   return kept;
 }
+
+/** Width of bold letters against plain ones. */
+const BOLD = 1.15;
+
+const rankOf = ({ important, isImage }: { important: boolean; isImage?: boolean }): number =>
+  important ? 0 : isImage ? 2 : 1;
 
 /** Lines that cannot be seen and have no image worth drawing, for the sentence under the chart. */
 export const unseenLines = (lines: readonly Line[]): readonly Line[] =>

@@ -32,6 +32,7 @@ export function chartPointer(actions: () => PointerActions): Attachment<HTMLElem
       start = down.size === 1 ? place(event) : null;
       panning = event.shiftKey && start !== null;
       actions().band(null);
+      actions().cursor(actions().hzAt(place(event)));
     };
     const onMove = (event: PointerEvent): void => {
       const { hzAt, cursor, band, pan } = actions();
@@ -74,8 +75,9 @@ export function chartPointer(actions: () => PointerActions): Attachment<HTMLElem
       start = null;
       actions().band(null);
     };
-    const onLeave = (): void => {
-      if (down.size === 0) actions().cursor(null);
+    // A finger that is lifted leaves the reading behind: there is no hovering with it.
+    const onLeave = (event: PointerEvent): void => {
+      if (down.size === 0 && event.pointerType !== 'touch') actions().cursor(null);
     };
     // A page that is scrolled past must not zoom: the wheel belongs to the chart once it has been clicked, or with Ctrl.
     const onWheel = (event: WheelEvent): void => {

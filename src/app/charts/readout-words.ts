@@ -1,25 +1,39 @@
 /** The cursor's reading in words. */
-import { frequencyText } from '../../core/report/format.ts';
+import { feltText, frequencyText, rpmText, significant } from '../../core/report/format.ts';
 import type { Line } from '../../core/vehicle/line.ts';
 import { texts } from '../texts.ts';
+import type { LevelKind } from './level.ts';
 import type { PartReadout } from './readout.ts';
 import { readoutAt } from './readout.ts';
+
+const words = texts.charts;
+
+/** The level under the cursor, in the reader's kind of level. */
+export interface LevelRead {
+  readonly kind: LevelKind;
+  readonly value: number;
+}
 
 /** '2.00×', '11.3×': enough digits to see how near to a whole order. */
 const orderReadText = (order: number): string => `${order.toFixed(order < 10 ? 2 : 1)}×`;
 
-export const partReadName = ({ part, name }: PartReadout): string => name ?? texts.charts.parts[part].toLowerCase();
+/** 'driveshaft 2.00×'. */
+export const partReadText = ({ part, name, order }: PartReadout): string =>
+  `${name ?? words.parts[part].toLowerCase()} ${orderReadText(order)}`;
 
-/** '2.00× of 2596 rpm': what the part turns at, and how many times that is read. */
-export const partReadText = ({ order, turningRpm }: PartReadout): string =>
-  texts.charts.orderOf(orderReadText(order), turningRpm.toFixed(0));
+/** 'felt level 0.07', 'acceleration 0.012 m/s²'. */
+export const levelReadText = ({ kind, value }: LevelRead): string =>
+  kind === 'felt'
+    ? `${words.levels.felt.toLowerCase()} ${feltText(value)}`
+    : `${words.levels[kind].toLowerCase()} ${significant(value, 2)} ${words.units[kind]}`;
 
-/** '84.1 Hz, 5046 per minute, tire 7.45× of 677 rpm, driveshaft 2.00× of 2523 rpm'. */
-export function readoutText(hz: number, lines: readonly Line[]): string {
+/** '84.1 Hz, felt level 9, 5050 rpm, tire 7.45×, driveshaft 2.00×'. */
+export const readoutText = (hz: number, level: LevelRead | null, lines: readonly Line[]): string => {
   const { cyclesPerMinute, parts } = readoutAt(hz, lines);
   return [
     frequencyText(hz),
-    texts.charts.perMinute(cyclesPerMinute.toFixed(0)),
-    ...parts.map((part) => `${partReadName(part)} ${partReadText(part)}`),
+    ...(level ? [levelReadText(level)] : []),
+    rpmText(cyclesPerMinute),
+    ...parts.map(partReadText),
   ].join(', ');
-}
+};

@@ -7,8 +7,6 @@ export interface PartReadout {
   readonly name: string | undefined;
   /** Multiple of the part's turning speed at the cursor. */
   readonly order: number;
-  /** The part's own turning speed. */
-  readonly turningRpm: number;
 }
 
 export interface Readout {
@@ -26,11 +24,6 @@ export function readoutAt(frequencyHz: number, lines: readonly Line[]): Readout 
       turning.set(key, { part: line.part, name: line.name, hz: line.frequencyHz / line.order });
     }
   }
-  const parts = [...turning.values()].map(({ part, name, hz }) => ({
-    part,
-    name,
-    order: frequencyHz / hz,
-    turningRpm: rpmFromHz(hz),
-  }));
+  const parts = [...turning.values()].map(({ part, name, hz }) => ({ part, name, order: frequencyHz / hz }));
   return { frequencyHz, cyclesPerMinute: rpmFromHz(frequencyHz), parts };
 }

@@ -20,6 +20,8 @@ class Settings {
   units = $state<UnitSystem>('us');
   size = $state<Size>('normal');
   deviceDark = $state(false);
+  /** Type size against the normal one, as in styles/tokens.css. */
+  readonly typeScale = $derived(this.size === 'large' ? 1.33 : 1);
   /** What is being printed: one page for the customer, or all pages for the file. */
   printing = $state<'customer' | 'file' | null>(null);
   /** The browser itself is putting the screen on paper. */

@@ -4,6 +4,8 @@ import type { FindingReport, PeakReport } from '../../core/report/report.ts';
 import type { Domain } from '../charts/viewport.ts';
 import { pan, reveal, zoomAt } from '../charts/viewport.ts';
 import type { LevelKind } from '../charts/level.ts';
+import { findingOf } from '../charts/finding-peak.ts';
+import { matchedMarks } from '../charts/matched.ts';
 import { homeDomain, wholeDomain } from '../charts/whole-domain.ts';
 import type { Session } from './session.svelte.ts';
 
@@ -47,17 +49,32 @@ export class View {
   readonly home = $derived.by((): Domain => (this.picture ? homeDomain(this.picture, this.peaks) : [0, 100]));
   readonly shown = $derived.by((): Domain => this.#zoomed ?? this.home);
   readonly isZoomed = $derived(this.#zoomed !== null);
-  readonly peak = $derived.by(
+  /** What a key or button zooms about: the cursor, else the questioned peak, else the middle. */
+  readonly zoomHz = $derived.by((): number => {
+    const [from, to] = this.shown;
+    const place = this.cursorHz ?? this.peak?.frequencyHz;
+    return place !== undefined && place >= from && place <= to ? place : (from + to) / 2;
+  });
+  readonly peak: PeakReport | null = $derived.by(
     (): PeakReport | null => this.peaks.find((peak) => peak.frequencyHz === this.peakHz) ?? this.#peakOfFinding(),
+  );
+
+  /** The finding the questioned peak is, or is the image of. */
+  readonly findingOfPeak = $derived.by((): FindingReport | null =>
+    this.peak && this.picture
+      ? findingOf(this.peak, this.analysis?.report.findings ?? [], this.picture.samplingRateHz)
+      : null,
+  );
+  /** Labels of the lines drawn as the origin of some peak. */
+  readonly matched = $derived.by((): ReadonlySet<string> =>
+    matchedMarks(this.peaks, this.analysis?.report.findings ?? [], this.picture?.samplingRateHz ?? Infinity),
   );
 
   /** Questioned where no other peak was chosen. */
   #peakOfFinding(): PeakReport | null {
-    const { finding } = this;
-    if (!finding || finding.run !== this.runName) return null;
-    const distance = (peak: PeakReport): number => Math.abs(peak.frequencyHz - finding.frequencyHz);
-    const [nearest] = this.peaks.toSorted((a, b) => distance(a) - distance(b));
-    return nearest && distance(nearest) <= 3 * nearest.frequencySdHz + 1e-3 ? nearest : null;
+    const { finding, picture } = this;
+    if (!finding || !picture) return null;
+    return this.peaks.find((peak) => findingOf(peak, [finding], picture.samplingRateHz)) ?? null;
   }
 
   /** Back to the beginning, for a new answer. */
@@ -78,7 +95,7 @@ export class View {
   showFinding(index: number): void {
     this.#finding = index;
     this.#run = null;
-    this.peakHz = this.finding?.frequencyHz ?? null;
+    this.peakHz = null;
   }
 
   zoom(placeHz: number, factor: number): void {

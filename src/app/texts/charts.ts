@@ -1,7 +1,7 @@
 /** Words in and around the pictures. */
 export const charts = {
   spectrum: 'What shook, and what turns at that rate',
-  spectrumAbout: 'All axes together. Point at it, or use the keys, to read frequency, turning speed and orders.',
+  spectrumAbout: 'All axes together. Point at it, or use the keys, to read frequency, level and orders.',
   spectrumSummary: (from: string, to: string, strongest: string) =>
     `Spectrum from ${from} to ${to}. ${strongest} Below it, one lane for each part shows where its orders are expected.`,
   strongest: (frequency: string, label: string, felt: string) =>
@@ -20,6 +20,7 @@ export const charts = {
     `Spectra at ${count} speeds, slowest at the bottom, with the matched orders drawn over them.`,
   runs: 'All runs side by side',
   runsAbout: (part: string) => `Each run on a scale of ${part} orders: what follows the ${part} stands in one column.`,
+  runsAboutHz: 'Each run over frequency: what does not follow the speed stands in one column.',
   runsSummary: (count: number, label: string) =>
     `Spectra of ${count} runs, one above the other; ${label} is marked in all.`,
   runColumns: { run: 'Run' },
@@ -27,15 +28,19 @@ export const charts = {
   levels: { felt: 'Felt level', acceleration: 'Acceleration', velocity: 'Velocity' },
   units: { felt: '', acceleration: 'm/s²', velocity: 'mm/s' },
   justFelt: 'just felt',
-  floor: 'noise floor',
+  /** Where no turning part has a line. */
+  belowLines: 'road and body',
   cursor: 'Cursor',
   cursorHint: 'Arrow keys move it, N and P go to the next and previous peak, + and − zoom, 0 shows all.',
   cursorNone: 'Point at the chart to read frequency, turning speed and orders.',
+  moveHint: {
+    mouse: 'Hold Shift and drag to move along; drag a stretch to look closer at it.',
+    touch: 'Two fingers move along and look closer.',
+  },
   zoomIn: 'Zoom in',
   zoomOut: 'Zoom out',
   zoomAll: 'Show all',
   numbers: 'Numbers behind this picture',
-  savePicture: 'Save picture',
   saveSvg: 'Save as SVG',
   savePng: 'Save as PNG',
   parts: {
@@ -49,11 +54,11 @@ export const charts = {
   },
   unseen: (labels: string) => `Above half the sampling rate, so seen here by their images at the most: ${labels}.`,
   image: (label: string) => `image of ${label}`,
-  expectedAt: (label: string, frequency: string) => `${label}, expected at ${frequency}`,
+  /** Between the names of tracks that cannot be told apart. */
+  or: ' or ',
   peakColumns: { frequency: 'Frequency', level: 'Level', felt: 'Felt level', origin: 'Most likely', chance: 'Chance' },
   mapColumns: { time: 'Time', order: 'Order', level: 'Level' },
-  perMinute: (count: string) => `${count} per minute`,
-  orderOf: (order: string, rpm: string) => `${order} of ${rpm} rpm`,
   axisFrequency: 'Hz',
   axisTime: 's',
+  axisTimeName: 'time, s',
 } as const;
