@@ -1,6 +1,7 @@
 /** Why a peak is held to be this, and why not that, in words. */
 import { accelerationText, feltText, frequencyWithSdText, percentText, significant } from '../../core/report/format.ts';
-import type { MatchReport, PeakReport } from '../../core/report/report.ts';
+import type { FindingReport, MatchReport, PeakReport } from '../../core/report/report.ts';
+import { velocityMmpsOfSine } from '../../core/units.ts';
 import { texts } from '../texts.ts';
 import type { TermId } from '../texts/glossary.ts';
 
@@ -28,20 +29,26 @@ export function matchSentence(match: MatchReport, peak: PeakReport): string {
 /** A figure of a peak, with the word that is explained beside its name. */
 export type PeakRow = readonly [name: string, value: string, term?: TermId];
 
-/** The peak's own figures. */
-export function peakRows(peak: PeakReport): PeakRow[] {
+/**
+ * The peak's own figures.
+ *
+ * @param finding What it is the image of, whose velocity and felt level are those of the true frequency; else null.
+ */
+export function peakRows(peak: PeakReport, finding: FindingReport | null): PeakRow[] {
+  const velocityMmps = finding ? velocityMmpsOfSine(peak.amplitudeMps2, finding.frequencyHz) : peak.velocityMmps;
   const rows: PeakRow[] = [
     [words.peakLevel, accelerationText(peak.amplitudeMps2)],
-    [words.columns.velocity, `${significant(peak.velocityMmps, 2)} mm/s`],
-    [words.columns.felt, feltText(peak.feltLevel), 'felt'],
+    [words.peakVelocity, `${significant(velocityMmps, 2)} mm/s`],
+    [words.columns.felt, feltText((finding ?? peak).feltLevel), 'felt'],
     [words.peakOverFloor, `${peak.overFloorDb.toFixed(0)} dB`, 'noise-floor'],
     [words.peakNoise, chanceOfNoise(peak.falseAlarmProbability), 'false-alarm'],
   ];
-  if (peak.verticalShare !== null) rows.push([words.peakVertical, percentText(peak.verticalShare)]);
+  if (peak.verticalShare !== null)
+    rows.push([words.peakVertical, words.peakVerticalValue(percentText(peak.verticalShare))]);
   const axes = peak.axisAmplitudeMps2.map((mps2, index) => `${AXES[index] ?? index + 1} ${significant(mps2, 2)}`);
   if (axes.length > 1) rows.push([words.peakAxes, `${axes.join(', ')} m/s²`]);
   return rows;
 }
 
 const chanceOfNoise = (probability: number): string =>
-  probability < 1e-4 ? 'under 1 in 10 000' : percentText(probability);
+  probability < 1e-4 ? 'under 1 in 10,000' : percentText(probability);

@@ -63,8 +63,8 @@ export const glossary = {
     source: 'derived: 10 dB is a factor of 3.16 in amplitude',
   },
   doubt: {
-    term: 'Bit of doubt',
-    text: 'One bit is the doubt between two causes that are equally likely. The check that removes most of it for its time comes first.',
+    term: 'Doubt',
+    text: 'How far the causes are from being told apart, counted in bits: one bit is the doubt between two that are equally likely. The check that settles most of it for its time comes first.',
     source: 'C. E. Shannon, Bell System Technical Journal 27, 1948 (from memory)',
   },
   alias: {

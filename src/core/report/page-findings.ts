@@ -1,5 +1,7 @@
 /** Findings, causes and the next check on the page. */
 import type { CauseReport, FindingReport, Report } from './report.ts';
+import { capitalized } from '../diagnosis/findings/words.ts';
+import { effortText } from './effort-text.ts';
 import { accelerationText, chanceText, feltText, percentText } from './format.ts';
 import type { Markup } from './html.ts';
 import { html } from './html.ts';
@@ -58,7 +60,7 @@ export function nextCheckMarkup(report: Report): Markup | null {
   if (!next) return null;
   return html`<section class="next">
     <h2>Do this next: ${next.title}</h2>
-    <p>About ${next.minutes} minutes; expected to remove ${next.expectedBits.toFixed(1)} bits of doubt.</p>
+    <p>${capitalized(effortText(next))}.</p>
     <ol>
       ${next.how.map((step) => html`<li>${step}</li>`)}
     </ol>

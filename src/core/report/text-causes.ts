@@ -1,5 +1,6 @@
 /** Causes and checks as plain text. */
 import type { CauseReport, CheckReport, FindingReport } from './report.ts';
+import { effortText } from './effort-text.ts';
 import { percentText } from './format.ts';
 import { wrap } from './wrap.ts';
 
@@ -40,8 +41,7 @@ function causeText(cause: CauseReport, width: number, inFull: boolean): string {
 
 /** One check with its steps, limit and cautions. */
 export function checkText(check: CheckReport, width: number): string {
-  const bits = check.expectedBits >= 0.05 ? `, expected to remove ${check.expectedBits.toFixed(1)} bits of doubt` : '';
-  const lines = [wrap(`${check.title} (about ${check.minutes} minutes${bits})`, width, '  ')];
+  const lines = [wrap(`${check.title} (${effortText(check)})`, width, '  ')];
   check.how.forEach((step, index) => lines.push(wrap(step, width, `  ${String(index + 1).padStart(2)}. `)));
   if (check.limit !== null) lines.push(wrap(`Limit: ${check.limit}`, width, '      '));
   check.cautions.forEach((caution) => lines.push(wrap(caution, width, '   ! ')));
