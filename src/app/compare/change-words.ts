@@ -1,21 +1,14 @@
 /** One order's change in words. */
 import { feltText, speedText, type UnitSystem } from '../../core/report/format.ts';
+import { sizeText } from '../../core/diagnosis/compare/change-words.ts';
 import type { ComparedLevel, ComparedPair, ComparedRun, OrderChange } from '../../core/diagnosis/compare/comparison.ts';
 import { texts } from '../texts.ts';
 
 const words = texts.compare;
 
-const signed = (db: number): string => {
-  const size = Math.abs(db).toFixed(1);
-  return size === '0.0' ? size : `${db < 0 ? '−' : '+'}${size}`;
-};
-
 /** Felt level, or what could hide where it was not seen. */
 export const levelText = ({ feltLevel, seen }: ComparedLevel): string =>
   seen ? feltText(feltLevel) : words.atMost(feltText(feltLevel));
-
-export const changeDbText = ({ changeDb, before, after }: OrderChange): string =>
-  before.seen || after.seen ? words.decibel(signed(changeDb)) : '';
 
 /** 'Cruise (62 mph) against Proof (61 mph)'. */
 export function pairTitle({ before, after }: ComparedPair, units: UnitSystem): string {
@@ -24,12 +17,9 @@ export function pairTitle({ before, after }: ComparedPair, units: UnitSystem): s
   return words.pair(nameOf(before), nameOf(after));
 }
 
-/** '−16.2 and −12.0 dB'; an end the noise hides is open. */
-export function intervalText({ lowDb, highDb }: OrderChange): string {
-  if (lowDb === null && highDb === null) return '';
-  const end = (db: number | null): string => (db === null ? words.open : signed(db));
-  return words.interval(end(lowDb), end(highDb));
-}
+/** The levels can look changed by so much only because the runs are not alike: '1.3 times (2.0 dB)'. */
+export const unlikeText = ({ unlikeSdDb }: ComparedPair): string =>
+  words.unlike((10 ** (unlikeSdDb / 20)).toFixed(1), sizeText(unlikeSdDb));
 
 /** Orders worth showing: seen in one of the runs, most felt first. */
 export function shownChanges(orders: readonly OrderChange[]): OrderChange[] {

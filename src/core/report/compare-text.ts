@@ -1,5 +1,6 @@
 /** A comparison as plain text, to be read aloud. */
 import { CAUTIONS } from '../cautions.ts';
+import { decibelText, intervalText, timesChangeText } from '../diagnosis/compare/change-words.ts';
 import type { ComparedPair, Comparison, OrderChange } from '../diagnosis/compare/comparison.ts';
 import { durationText, feltText, frequencyText, speedText } from './format.ts';
 import type { TextOptions } from './text.ts';
@@ -28,9 +29,14 @@ function pairText(pair: ComparedPair, options: TextOptions, width: number): stri
   const rows = pair.orders.map(orderRow);
   const named = `${wrap(`Before: ${side(pair.before)}. After: ${side(pair.after)}.`, width, '  ')}\n`;
   if (rows.length === 0) return `${named}  No order of a named part could be read in both runs.`;
-  const header = ['', 'where', 'felt before', 'felt after', 'change', '95 % interval', ''];
-  return `${named}${table([header, ...rows], ['left', 'right', 'right', 'right', 'right', 'left', 'left'])}`;
+  const header = ['', 'where', 'felt before', 'felt after', 'change', '', '95 % interval', ''];
+  return `${named}${table([header, ...rows], ['left', 'right', 'right', 'right', 'left', 'right', 'left', 'left'])}`;
 }
+
+const changeCells = (order: OrderChange): string[] =>
+  order.verdict === 'not-seen'
+    ? ['', '', '', 'not seen']
+    : [timesChangeText(order), decibelText(order.changeDb), intervalText(order), order.verdict];
 
 function orderRow(order: OrderChange): string[] {
   const felt = ({ seen, feltLevel }: OrderChange['before']): string => (seen ? '' : 'under ') + feltText(feltLevel);
@@ -39,16 +45,6 @@ function orderRow(order: OrderChange): string[] {
     frequencyText(order.before.frequencyHz),
     felt(order.before),
     felt(order.after),
-    order.verdict === 'not-seen' ? '' : decibels(order.changeDb),
-    order.verdict === 'not-seen' ? '' : intervalText(order),
-    order.verdict === 'not-seen' ? 'not seen' : order.verdict,
+    ...changeCells(order),
   ];
-}
-
-const decibels = (db: number): string => `${db < 0 ? '−' : '+'}${Math.abs(db).toFixed(1)} dB`;
-
-function intervalText({ lowDb, highDb }: OrderChange): string {
-  if (lowDb !== null && highDb !== null) return `${decibels(lowDb)} to ${decibels(highDb)}`;
-  if (highDb !== null) return `${decibels(highDb)} or less`;
-  return lowDb === null ? '' : `${decibels(lowDb)} or more`;
 }

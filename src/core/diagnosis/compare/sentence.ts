@@ -1,4 +1,5 @@
 /** The comparison's answer in words. */
+import { decibelText, intervalText, sizeText, timesChangeText } from './change-words.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { ComparedPair, ComparisonVerdict, OrderChange } from './comparison.ts';
 
@@ -16,17 +17,21 @@ export interface Answer {
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-const db = (value: number): string => `${Math.abs(value).toFixed(Math.abs(value) < 9.5 ? 1 : 0)} dB`;
 
-/** 'less by 14 dB (95 in 100: between 12 and 16 dB less)'. */
-export function changeText({ changeDb, lowDb, highDb }: OrderChange): string {
-  const signed = (value: number): string => `${value < 0 ? '−' : '+'}${db(value)}`;
+/** '35 times weaker (−31 dB, 95 % interval −32 dB to −29 dB)'. */
+export function changeText(change: OrderChange): string {
+  const { changeDb, lowDb, highDb } = change;
+  const times = timesChangeText(change);
   if (lowDb !== null && highDb !== null)
-    return `${signed(changeDb)}, 95 % interval ${signed(lowDb)} to ${signed(highDb)}`;
-  if (highDb !== null) return `at least ${db(highDb)} less, for the noise hides it now`;
-  if (lowDb !== null) return `at least ${db(lowDb)} more, for the noise hid it before`;
+    return `${times} (${decibelText(changeDb)}, 95 % interval ${intervalText(change)})`;
+  if (highDb !== null) return `${times} (${sizeText(highDb)}), for the noise hides it now`;
+  if (lowDb !== null) return `${times} (${sizeText(lowDb)}), for the noise hid it before`;
   return 'hidden in the noise both times';
 }
+
+/** 'Felt level 3.5 before, under 0.1 now.' */
+const feltChange = ({ before, after }: OrderChange): string =>
+  `Felt level ${before.feltLevel.toFixed(1)} before, ${after.seen ? '' : 'under '}${after.feltLevel.toFixed(1)} now`;
 
 export function sentenceOf({ complaint, change, fresh, pairs }: SentenceInput): Answer {
   if (pairs.length === 0) {
@@ -58,7 +63,7 @@ export function sentenceOf({ complaint, change, fresh, pairs }: SentenceInput): 
     return {
       verdict: 'cannot-tell',
       sentence: `${capital(complaint.label)} cannot be compared: no run after shows it at a shared speed, or its place is not known well enough.`,
-      why: `Record a run like "${complaint.inference.run.name}" again.${also}`,
+      why: `Record a run like “${complaint.inference.run.name}” again.${also}`,
     };
   }
   const moved = fresh.length > 0 && (change.verdict === 'gone' || change.verdict === 'better');
@@ -74,7 +79,7 @@ export function sentenceOf({ complaint, change, fresh, pairs }: SentenceInput): 
     verdict,
     sentence: `${capital(complaint.label)} is ${WORDS[verdict]}.${also}`,
     why:
-      `Level ${changeText(change)}; felt level ${change.before.feltLevel.toFixed(1)} before, ${change.after.seen ? '' : 'under '}${change.after.feltLevel.toFixed(1)} now.` +
+      `${feltChange(change)}: ${changeText(change)}.` +
       (unlike ? ' The runs are not alike: a run like the first one would decide.' : ''),
   };
 }
