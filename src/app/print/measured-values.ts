@@ -1,0 +1,32 @@
+/** The measurements for the customer's page: each figure with its limit, without where the limit comes from. */
+import { judgeInJob } from '../bench/judge-in-job.ts';
+import { figureText, measurementTitle, verdictText } from '../bench/judged-words.ts';
+import type { Job } from '../../core/job/job.ts';
+import type { UnitSystem } from '../../core/report/format.ts';
+import { texts } from '../texts.ts';
+
+export interface MeasuredValue {
+  readonly title: string;
+  readonly verdict: string;
+  /** 'joint 1 angle 5.5°, limit at most 3°'. */
+  readonly figures: readonly string[];
+}
+
+/** Only what decides a verdict, and only so much of it that the page stays one page. */
+const MOST_FIGURES = 2;
+
+export function measuredValues(job: Job, units: UnitSystem): MeasuredValue[] {
+  return job.measurements.map((measurement) => {
+    const judged = judgeInJob(measurement, job);
+    const title = measurementTitle(measurement);
+    if (!judged.ok) return { title, verdict: '', figures: [] };
+    const figures = judged.value.judged
+      .toSorted((a, b) => Number(a.inside) - Number(b.inside))
+      .slice(0, MOST_FIGURES)
+      .map(({ title: name, measured, limit }) => {
+        const most = texts.bench.limit(limit.sense, figureText(limit.value, limit.unit, units));
+        return texts.print.figure(name, figureText(measured, limit.unit, units), most);
+      });
+    return { title, verdict: verdictText(judged.value), figures };
+  });
+}
