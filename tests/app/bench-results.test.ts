@@ -369,7 +369,7 @@ describe('balancing', () => {
       expect.closeTo(58.432563, 5),
       expect.closeTo(39.490529, 5),
     ]);
-    expect(placingText(holes!, 'g', 'metric').replaceAll('\u00a0', ' ')).toBe('58.4 g at 72.0° and 39.5 g at 144.0°');
+    expect(placingText(holes!, 'g', 'metric').replaceAll('\u00a0', ' ')).toBe('58.4 g at 72° and 39.5 g at 144°');
     const [sites] = of({ sites: '60/100', weights: '40/80' });
     expect(sites).toMatchObject({ way: 'sites', placed: [{ weight: 80, angleDeg: 100 }], left: expect.closeTo(0, 9) });
     expect(of({ clamp: '30' })[0]?.problem).toMatch(/make at most 60/u);

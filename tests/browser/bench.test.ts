@@ -190,7 +190,7 @@ describe('balancing', () => {
     expect(Math.abs(Number(degrees) - 253)).toBeLessThan(4);
     await page.getByText('What else is known').click();
     await page.getByLabel(/^Two clamps of/u).fill('600');
-    await page.getByText(/^Two clamps: .* at \d+\.\d° and /u).waitFor();
+    await page.getByText(/^Two clamps, by their screws: .* at \d+° and /u).waitFor();
     await expectSound(opened);
   });
 

@@ -26,7 +26,6 @@ export const benchResults = {
     coupleText: (nm: string) => `${nm} N·m each`,
     coupleForce: (nm: string, newton: string) => `${nm} N·m each, ${newton} N on the bearings at 2×`,
     left: 'Left at the far end',
-    leftText: (degrees: string) => `as uneven as one joint of ${degrees}`,
     hand: 'By the squared-angle rule',
     onDrive: 'Inertia on drive',
     onCoast: 'Inertia on coast',
@@ -119,6 +118,7 @@ export const benchResults = {
       `Axis ${axis}: ${one} at ring 1 and ${two} at ring 2; end play ${play}, off center ${offset}.`,
     sits: (mm: string) => `The joint as a whole then sits ${mm} off center.`,
     over: ' (over the limit by no more than a reading error)',
+    noneCenters: (needed: string) => `None of these rings center the joint. Needed: ${needed}. Nearest, not to fit:`,
     noneFits: (least: string, most: string) =>
       `No rings at hand leave an end play between ${least} and ${most} on every axis.`,
     pairSum: (axis: number, least: string, most: string) =>
@@ -184,7 +184,7 @@ export const benchResults = {
     weights: 'The weights',
     sensor: (number: number) => `Sensor ${number}`,
     placing: 'Where to put it',
-    ways: { clamps: 'Two clamps', holes: 'Two holes', sites: 'Weights at hand' },
+    ways: { clamps: 'Two clamps, by their screws', holes: 'Two holes', sites: 'Weights at hand' },
     nothingBest: 'leaving things as they are is best',
     leaves: (weight: string) => `, which leaves ${weight}`,
     sitesTogether: 'Places and weights at hand go together: give both.',

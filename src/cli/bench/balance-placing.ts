@@ -53,11 +53,11 @@ export function placingsOf(given: Arguments, target: Placed, unit: WeightUnit): 
 
 const siteWay = ({ placed, left }: BestPlacing): Placing => ({ way: 'sites', placed, left });
 
-const WAYS = { clamps: 'Two clamps', holes: 'Two holes', sites: 'Weights at hand' } as const;
+const WAYS = { clamps: 'Two clamps, by their screws', holes: 'Two holes', sites: 'Weights at hand' } as const;
 
 export function placingText({ way, placed, left }: Placing, unit: WeightUnit, units: UnitSystem): string {
   if (placed.length === 0) return `${WAYS[way]}: leaving things as they are is best.`;
-  const list = placed.map(({ weight, angleDeg }) => `${weightText(weight, unit, units)} at ${angleText(angleDeg, 1)}`);
+  const list = placed.map(({ weight, angleDeg }) => `${weightText(weight, unit, units)} at ${angleText(angleDeg)}`);
   const rest = left > 0 ? `, which leaves ${weightText(left, unit, units)}` : '';
   return `${WAYS[way]}: ${list.join(' and ')}${rest}.`;
 }

@@ -7,6 +7,7 @@ import { residualOverSpeeds } from '../../core/driveline/angles/working-angles.t
 import { jointName } from '../../core/driveline/angles/driveline-names.ts';
 import type { ShaftReading } from '../../core/driveline/measurement.ts';
 import { turningAccelerationText, cancelsText, changeText } from '../../core/report/angle-change-text.ts';
+import { forceText, torqueText } from '../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { rpmText, significant } from '../../core/report/format.ts';
 import { table } from '../../core/report/wrap.ts';
@@ -15,7 +16,7 @@ import { degFromRad } from '../../core/units.ts';
 const acceleration = (value: number | null): string => (value === null ? '' : turningAccelerationText(value));
 
 /** One row a joint: kind, angle, halves, bending couple. */
-export function jointTable(angles: WorkingAngles, shafts: readonly ShaftReading[]): string {
+export function jointTable(angles: WorkingAngles, shafts: readonly ShaftReading[], units: UnitSystem): string {
   const rows = angles.joints.map((joint, index) => [
     jointName(shafts, index),
     joint.kind.replaceAll('-', ' '),
@@ -23,17 +24,17 @@ export function jointTable(angles: WorkingAngles, shafts: readonly ShaftReading[
     joint.crossAnglesDeg.length === 2
       ? `halves ${joint.crossAnglesDeg.map((half) => `${half.toFixed(2)}°`).join(' and ')}`
       : '',
-    coupleText(joint.couple),
+    coupleText(joint.couple, units),
   ]);
   const header = ['', '', 'true angle', '', rows.some((row) => row[4] !== '') ? 'bending couple, steady and 2×' : ''];
   return table([header, ...rows], ['left', 'left', 'right', 'left', 'left']);
 }
 
-const coupleText = (couple: WorkingAngles['joints'][number]['couple']): string => {
+const coupleText = (couple: WorkingAngles['joints'][number]['couple'], units: UnitSystem): string => {
   if (couple === null) return '';
   const reaction = couple.doubleReactionN;
-  const force = reaction === null ? '' : `, ${significant(reaction, 3)} N on the bearings at 2×`;
-  return `${significant(couple.steadyNm, 3)} N·m each${force}`;
+  const force = reaction === null ? '' : `, ${forceText(reaction, units)} on the bearings at 2×`;
+  return `${torqueText(couple.steadyNm, units)} each${force}`;
 };
 
 /** '0.080°': small angles, as many figures as the readings are worth. */

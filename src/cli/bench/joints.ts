@@ -62,7 +62,10 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   }
   sheet
     .block('Read as', [...readingLines(shafts), ...(said?.pinionEndSaid === false ? [END_NOT_SAID] : [])])
-    .block(`Working angles${at}: ${words[verdict]}`, [jointTable(angles.value, shafts), ...residualLines(angles.value)])
+    .block(`Working angles${at}: ${words[verdict]}`, [
+      jointTable(angles.value, shafts, bench.units),
+      ...residualLines(angles.value),
+    ])
     .judged('Against the limits', judged)
     .judged('To know', advisory, false);
   if (otherWay === null && verdict !== 'cannot-tell') {

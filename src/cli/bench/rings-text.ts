@@ -3,13 +3,20 @@ import type { Centring, JointOffset, PlaneUnbalance } from '../../core/driveline
 import type { RingSelection } from '../../core/driveline/rings/ring-selection.ts';
 import type { SeatedAxis } from '../../core/driveline/rings/ring-seat.ts';
 import { isOver, isTight } from '../../core/driveline/rings/ring-seat.ts';
-import { angleText, signedLengthText as signed, smallLengthText, weightText } from '../../core/report/bench-text.ts';
+import {
+  angleText,
+  forceText,
+  neededRingsText,
+  signedLengthText as signed,
+  smallLengthText,
+  weightText,
+} from '../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { rpmText, significant } from '../../core/report/format.ts';
 import { table } from '../../core/report/wrap.ts';
 
 const planeText = ({ unbalanceGmm, forceN, shareOfAllowance }: PlaneUnbalance, units: UnitSystem): string =>
-  `${weightText(unbalanceGmm, 'g·mm', units)}, ${(100 * shareOfAllowance).toFixed(0)} % of the allowance, ${significant(forceN, 3)} N`;
+  `${weightText(unbalanceGmm, 'g·mm', units)}, ${(100 * shareOfAllowance).toFixed(0)} % of the allowance, ${forceText(forceN, units)}`;
 
 /** Less than any dial shows counts as on center. */
 const LEAST_SHOWN_MM = 0.0005;
@@ -26,8 +33,8 @@ export function seatTable(axes: readonly SeatedAxis[], units: UnitSystem): strin
   return table([header, ...rows], ['left', 'right', 'left']);
 }
 
-/** Judgment. */
-const FELT_BY_HAND_MM = 0.1;
+/** Offset of the shaft's end with a play of 0.1 mm (0.004 in) in one axis, which a hand feels; judgment. */
+const FELT_BY_HAND_MM = 0.05;
 
 /** Axes whose parts do not fit: how much is missing, and what that may be. */
 export const tightLines = (axes: readonly SeatedAxis[], units: UnitSystem): string[] =>
@@ -84,11 +91,8 @@ export function centringLines({
 const OVER = ' (over the limit by no more than a reading error)';
 
 /** @param left what the rings chosen leave; null where mass or speed is not known */
-export function choiceLines(
-  { best, pairSumMm, endPlayLeastMm, endPlayLimitMm }: RingSelection,
-  left: Centring | null,
-  units: UnitSystem,
-): string[] {
+export function choiceLines(selection: RingSelection, left: Centring | null, units: UnitSystem): string[] {
+  const { best, centers, pairSumMm, endPlayLeastMm, endPlayLimitMm } = selection;
   if (best === null) {
     const sums = pairSumMm.map(
       ([least, most], axis) =>
@@ -103,6 +107,12 @@ export function choiceLines(
     ({ ring1Mm, ring2Mm, seat }, axis) =>
       `Axis ${axis + 1}: ${smallLengthText(ring1Mm, units)} at ring 1 and ${smallLengthText(ring2Mm, units)} at ring 2; end play ${signed(seat.endPlayMm, units)}${isOver(seat, endPlayLimitMm) ? OVER : ''}, ${offCenter(seat.offsetMm, units)}.`,
   );
+  if (!centers) {
+    return [
+      `None of these rings center the joint: OUTSIDE the limits. Needed: ${neededRingsText(selection, units)}.`,
+      `The nearest at hand, not to be fitted: ${axes.join(' ')}`,
+    ];
+  }
   const lines = [...axes, `The joint as a whole then sits ${offCenter(best.offsetMm, units)}.`];
   if (left !== null && best.offsetMm >= LEAST_SHOWN_MM)
     lines.push(`That leaves in the plane of this joint ${planeText(left.near, units)}.`);

@@ -58,14 +58,13 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
     io.stdout(`${JSON.stringify({ ...result, selection: valueOf(selection), left })}\n`);
     return 0;
   }
+  // A joint typed in without saying which is not called the rear one.
+  const place = given.text('at') === undefined && !bench.fromFile ? '' : `${JOINT_PLACE_WORDS[joint]} `;
   const inside = (play?.ok ? play.value.inside : true) && (rings?.ok ? rings.value.inside : true);
   const sheet = new Sheet(io, bench.units);
   if (play !== null || rings !== null) {
     const judged = [...(play?.ok ? play.value.axes : []), ...(rings?.ok ? rings.value.judged : [])];
-    sheet.judged(
-      `The ${JOINT_PLACE_WORDS[joint]} joint: ${inside ? 'inside the limits' : 'OUTSIDE the limits'}`,
-      judged,
-    );
+    sheet.judged(`The ${place}joint: ${inside ? 'inside the limits' : 'OUTSIDE the limits'}`, judged);
   }
   if (rings?.ok && rings.value.tight) {
     sheet.block('How the cross sits', tightLines(seated, bench.units));

@@ -2,11 +2,14 @@
 import type { Prediction } from '../../core/driveline/judging/judged-measurement.ts';
 import { placeText } from '../../core/driveline/judging/judge-runout.ts';
 import type { IndexPosition } from '../../core/driveline/runout/runout-index.ts';
-import { angleText, smallLengthText, weightText } from '../../core/report/bench-text.ts';
+import { angleText, forceText, smallLengthText, weightText } from '../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { significant } from '../../core/report/format.ts';
 import { table } from '../../core/report/wrap.ts';
 import type { Fits, TubePlanes } from '../../core/driveline/runout/runout-places.ts';
+
+/** Less than any dial shows has no high spot. */
+const LEAST_SHOWN_MM = 0.001;
 
 export function harmonicsTable(fits: Fits, units: UnitSystem): string {
   const mm = (value: number | null): string => (value === null ? 'too few readings' : smallLengthText(value, units));
@@ -14,17 +17,17 @@ export function harmonicsTable(fits: Fits, units: UnitSystem): string {
     placeText(place),
     mm(fit.tirMm),
     `${mm(fit.runoutTirMm)}${fit.runoutTirSdMm === null ? '' : ` ± ${smallLengthText(fit.runoutTirSdMm, units)}`}`,
-    angleText(fit.highSpotDeg),
+    fit.runoutTirMm < LEAST_SHOWN_MM ? '' : angleText(fit.highSpotDeg),
     mm(fit.ovalityTirMm),
   ]);
   const header = ['', 'total', 'once round (runout)', 'high spot', 'twice round (ovality)'];
   return table([header, ...rows], ['left', 'right', 'right', 'right', 'right']);
 }
 
-export const predictionLines = (predictions: readonly (readonly [string, Prediction])[]): string[] =>
+export const predictionLines = (predictions: readonly (readonly [string, Prediction])[], units: UnitSystem): string[] =>
   predictions.map(
     ([what, { part, order, value, unit, where }]) =>
-      `${what.charAt(0).toUpperCase()}${what.slice(1)}: about ${significant(value, 2)} ${unit} at ${part} ${order}×, ${where}.`,
+      `${what.charAt(0).toUpperCase()}${what.slice(1)}: about ${unit === 'N' ? forceText(value, units, 2) : `${significant(value, 2)} ${unit}`} at ${part} ${order}×, ${where}.`,
   );
 
 export function indexLines(positions: readonly IndexPosition[], boltCount: number, units: UnitSystem): string[] {
@@ -46,7 +49,7 @@ export function indexLines(positions: readonly IndexPosition[], boltCount: numbe
 
 export function tubeLines({ bowTirMm, planes }: TubePlanes, units: UnitSystem): string[] {
   const lines = planes.map(({ at, unbalanceGmm, angleDeg, forceN }) => {
-    const force = forceN === null ? '' : `, ${significant(forceN, 3)} N`;
+    const force = forceN === null ? '' : `, ${forceText(forceN, units)}`;
     return `Unbalance at the ${at}: ${weightText(unbalanceGmm, 'g·mm', units)} at ${angleText(angleDeg)}${force}.`;
   });
   return [`Bow beyond the line between the ends: ${smallLengthText(bowTirMm, units)} total reading.`, ...lines];

@@ -61,17 +61,22 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
     io.stdout(`${JSON.stringify({ places, positions: positions?.value ?? null, tube })}\n`);
     return 0;
   }
-  const outside = judged.some(([, one]) => one.verdict === 'outside');
+  const has = (verdict: JudgedMeasurement['verdict']) => judged.some(([, one]) => one.verdict === verdict);
+  const verdict = has('outside')
+    ? 'OUTSIDE the limits'
+    : has('cannot-tell')
+      ? 'not told by these readings'
+      : 'inside the limits';
   // Three stations together say more than each alone.
   const alone = judged.filter(([{ place }]) => tube === null || !place.startsWith('tube'));
   const predictions = alone.flatMap(([{ place }, one]) => one.predicted.map((p) => [placeText(place), p] as const));
   const sheet = new Sheet(io, bench.units)
     .judged(
-      `Runout: ${outside ? 'OUTSIDE the limits' : 'inside the limits'}`,
+      `Runout: ${verdict}`,
       judged.flatMap(([, one]) => one.judged),
     )
     .block('Once and twice round', fits.value.size === 0 ? [] : [harmonicsTable(fits.value, bench.units)])
-    .block('What that would do', predictionLines(predictions));
+    .block('What that would do', predictionLines(predictions, bench.units));
   if (bolts !== null && positions?.value)
     sheet.block('Shaft turned on its flange', indexLines(positions.value, bolts, bench.units));
   if (tube !== null) sheet.block('Unbalance that the tube’s runout implies', tubeLines(tube, bench.units));

@@ -38,16 +38,22 @@ const ROWS: readonly OptionRow[] = [
   },
   { name: 'outer', value: '76.2mm', many: true, help: 'outer diameter of the tube' },
   { name: 'wall', value: '1.65mm', many: true, help: 'wall thickness of the tube' },
-  { name: 'material', value: 'steel', many: true, help: 'steel or aluminium (default steel)' },
+  { name: 'material', value: 'steel', many: true, help: 'steel or aluminum (default steel)' },
   { name: 'top-rpm', value: '4800', help: 'driveshaft speed at top speed' },
   { name: 'top-speed', value: '100mph', help: 'top speed of the vehicle, instead' },
 ];
+
+/** By either spelling; the job file has the longer one. */
+const materialOf = (text: string): 'steel' | 'aluminium' => {
+  const said = /^\s*aluminium\s*$/iu.test(text) ? 'aluminum' : text;
+  return choiceOf('material', said, ['steel', 'aluminum'] as const) === 'steel' ? 'steel' : 'aluminium';
+};
 
 function piecesOf(given: Arguments, { job }: Bench): readonly ShaftPiece[] {
   const unit = bareUnit(given, LENGTH_MM);
   const lengths = (name: string) => given.texts(name).map((text) => valueOf(name, parseLengthMm(text, unit)));
   const [length, outer, wall] = [lengths('length'), lengths('outer'), lengths('wall')];
-  const materials = given.texts('material').map((text) => choiceOf('material', text, ['steel', 'aluminium'] as const));
+  const materials = given.texts('material').map((text) => materialOf(text));
   if (length.length === 0 && outer.length === 0 && wall.length === 0) {
     const pieces = job.vehicle.driveshaftPieces ?? [];
     if (pieces.length > 0) return pieces;

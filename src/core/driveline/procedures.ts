@@ -26,6 +26,7 @@ export const PROCEDURES = {
       'joint-angle-difference',
       'joint-angle-least',
       'joint-angle-most',
+      'flexible-disc-angle',
       'fork-twist',
     ],
     cautions: ['ride-height', 'hoist', 'turning-parts'],
@@ -93,7 +94,7 @@ export const PROCEDURES = {
   'flange-reindex': {
     title: 'Shaft turned on its flange',
     how: [
-      'Mark shaft and flange. Undo the flange, turn the shaft on by whole bolt positions, tighten to the maker’s torque.',
+      'Mark shaft and flange. Undo the flange, turn the shaft on by whole bolt positions, tighten to the maker’s torque. A flange of three bolts has no half turn; where the maker’s marks fix the position, leave it there.',
       'Repeat the run at the same speed and load. Three positions well spread foretell all others.',
     ],
     limits: [],
@@ -116,7 +117,7 @@ export const PROCEDURES = {
     how: [
       'Put right runout, joints and mounts first: weights do not cure them.',
       'Record once as found at one steady speed.',
-      'Fit one clamp at three or more positions well spread around the shaft, one run each at the same speed.',
+      'Fit one clamp at three or more positions well spread around the shaft, one run each at the same speed. Its screw is the heavy place: count its angle from a paint mark, always in one sense.',
       'Fit the correction and prove it with one more run.',
     ],
     limits: ['driveshaft-grade', 'unbalance-share'],

@@ -152,7 +152,7 @@ export const GRADE_MMPS: QuantityKind = {
 export const SHARE: QuantityKind = {
   name: 'share',
   units: withNames([['% percent', per(100)]]),
-  range: [0, 100],
+  range: [0, 1],
   example: '75 %',
 };
 export const TIME_S: QuantityKind = {

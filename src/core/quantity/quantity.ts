@@ -23,6 +23,12 @@ export interface QuantityOptions {
 /** 'a speed', 'an axle ratio'. */
 const one = (name: string): string => `${/^[aeiou]/iu.test(name) ? 'an' : 'a'} ${name}`;
 
+/** '62/63 mph' is no fraction of a mile per hour: those of rulers are under one, in halves to 128ths. */
+const isTwoNumbers = (text: string): boolean => {
+  const [, over = '', under = ''] = /^\s*[+\-−]?\s*(\d+)\s*[/⁄]\s*(\d+)/u.exec(text) ?? [];
+  return under !== '' && !(Number(over) < Number(under) && [2, 4, 8, 16, 32, 64, 128].includes(Number(under)));
+};
+
 const cleanUnit = (text: string): string =>
   text
     .toLowerCase()
@@ -51,6 +57,9 @@ export const parseQuantity = (
   const { readings, rest } = readingsOfNumber(text);
   if (readings.length === 0) return refuse('not-a-number', `"${shown}" is not ${one(name)}.`, example);
 
+  if (!Object.hasOwn(kind.units, '') && isTwoNumbers(text)) {
+    return refuse('two-numbers', `"${shown}" holds two numbers where one is wanted.`, example);
+  }
   const typedUnit = cleanUnit(rest);
   if (typedUnit === '' && defaultUnit === undefined && !Object.hasOwn(kind.units, '')) {
     return refuse('no-unit', `"${shown}" has no unit, so the ${name} is not known.`, example);

@@ -1,6 +1,7 @@
 /** Bench numbers and limits in words, in the reader's units. */
 import type { LimitUnit } from '../driveline/limits/limit-entry.ts';
 import type { JudgedNumber, Limit } from '../driveline/limits/limit.ts';
+import type { RingSelection } from '../driveline/rings/ring-selection.ts';
 import type { WeightUnit } from '../driveline/measurement.ts';
 import { inchFromMm, lbfFromNewton, lbfFtFromNm, ounceFromGram, ozInFromGmm } from '../units.ts';
 import type { UnitSystem } from './format.ts';
@@ -45,6 +46,19 @@ export const torqueText = (nm: number, units: UnitSystem): string => {
   return units === 'us' ? `${significant(lbfFtFromNm(nm), 3)}${NO_BREAK}lb·ft (${metric})` : metric;
 };
 
+/** Rings that would center each axis: 'axis 1: two equal rings of 1.600 mm to 1.620 mm'. */
+export const neededRingsText = ({ neededMm }: Pick<RingSelection, 'neededMm'>, units: UnitSystem): string => {
+  const span = ([least, most]: readonly [number, number]): string =>
+    `${smallLengthText(Math.max(least, 0), units)} to ${smallLengthText(most, units)}`;
+  return neededMm
+    .map(({ ring1Mm, ring2Mm }, axis) =>
+      Math.abs(ring1Mm[0] - ring2Mm[0]) < 5e-4
+        ? `axis ${axis + 1}: two equal rings of ${span(ring1Mm)}`
+        : `axis ${axis + 1}: ${span(ring1Mm)} at ring 1 and ${span(ring2Mm)} at ring 2`,
+    )
+    .join('; ');
+};
+
 /** What is said instead of a weight where the runs are too poor for one. */
 export const NO_CORRECTION =
   'No correction can be worked out from these runs. Repeat them at one steady speed, with a heavier trial weight where it changed the vibration little.';
@@ -72,14 +86,14 @@ export const figureText = (value: number, unit: LimitUnit, units: UnitSystem): s
   }
 };
 
-/** '0.0019 in (0.050 mm)': the limit's figure, as the trade says it where it has its own words. */
+/** '0.002 in (0.05 mm)': the limit's figure, as the trade says it where it has its own words. */
 export const limitFigureText = (limit: Limit, units: UnitSystem): string =>
   units === 'us' && limit.inchText !== undefined
     ? `${limit.inchText} (${limit.value}${NO_BREAK}mm)`
     : figureText(limit.value, limit.unit, units);
 
 /**
- * 'End play, first axis: 0.0031 in (0.080 mm), OUTSIDE the limit of 0.0019 in (0.05 mm) [common practice, no source]'.
+ * 'End play, first axis: 0.0031 in (0.080 mm), OUTSIDE the limit of 0.002 in (0.05 mm) [common practice, no source]'.
  * @param loud false for numbers that do not decide: in small letters, and the limit is called what is preferred
  */
 export const judgedText = (number: JudgedNumber, units: UnitSystem, loud = true): string => {
@@ -88,12 +102,15 @@ export const judgedText = (number: JudgedNumber, units: UnitSystem, loud = true)
   const atMost = limit.sense === 'at-most';
   const [measured, figure] = [measuredText(number, units), limitFigureText(limit, units)];
   // Where rounding hides on which side of the limit it lies, the word tells.
-  const just = !inside && measured === figure ? 'just ' : '';
+  const just = !inside && firstNumber(measured) === firstNumber(figure) ? 'just ' : '';
   const beyond = atMost ? (loud ? 'outside' : 'above') : 'below';
   const stands = inside ? (atMost ? (loud ? 'inside' : 'within') : 'above') : loud ? beyond.toUpperCase() : beyond;
   const bound = atMost ? (loud ? 'limit of' : 'preferred') : 'least of';
   return `${head}: ${measured}, ${just}${stands} the ${bound} ${figure} [${limit.source}].`;
 };
+
+/** The figure that is read first: 0.002 of '0.0020 in (0.051 mm)'. */
+const firstNumber = (text: string): number => Number(/[\d.]+/u.exec(text)?.[0]);
 
 /** Where the limit has its own inch figure, the measured one is rounded so that both tell the same side of it. */
 const measuredText = ({ measured, limit, inside }: JudgedNumber, units: UnitSystem): string => {

@@ -158,7 +158,7 @@ describe('perrev rings', () => {
       'metric',
     ]);
     expect(status).toBe(0);
-    expect(spoken(stdout)).toContain('The rear joint: OUTSIDE the limits');
+    expect(spoken(stdout)).toContain('The joint: OUTSIDE the limits');
     expect(spoken(stdout)).toContain('Ring difference, axis 1: 0.100 mm, OUTSIDE the limit of 0.050 mm');
     expect(spoken(stdout)).toContain(
       '150 g·mm, 65 % of the allowance, 14.8 N; at the other end: 75.0 g·mm, 33 % of the allowance, 7.40 N',
@@ -167,8 +167,8 @@ describe('perrev rings', () => {
 
   it('tells inches on the same side of the limit as the verdict', async () => {
     const { stdout } = await runBench(ringsCommand, ['--play', '0.05/0.0508mm']);
-    expect(spoken(stdout)).toContain('0.0019 in (0.050 mm), inside the limit of 0.0019 in (0.05 mm)');
-    expect(spoken(stdout)).toContain('0.0020 in (0.051 mm), OUTSIDE the limit of 0.0019 in (0.05 mm)');
+    expect(spoken(stdout)).toContain('0.0019 in (0.050 mm), inside the limit of 0.002 in (0.05 mm)');
+    expect(spoken(stdout)).toContain('0.0020 in (0.051 mm), just OUTSIDE the limit of 0.002 in (0.05 mm)');
   });
 
   it('takes the joint in the middle by either spelling, and says it one way', async () => {
@@ -231,7 +231,7 @@ describe('perrev rings', () => {
     ];
     // The pair 1.60 and 1.65 leaves 0.025 mm: a third of 9 kg and 0.8 kg of yoke times that are 95 g·mm, 9.376 N.
     expect(spoken((await runBench(ringsCommand, choose)).stdout)).toContain(
-      '95.0 g·mm), 41 % of the allowance, 9.38 N',
+      '95.0 g·mm), 41 % of the allowance, 2.11 lbf (9.38 N)',
     );
     const felt = async (play: string) => spoken((await runBench(ringsCommand, ['--play', play])).stdout);
     expect(await felt('0.03/0.06mm')).toContain('too little to feel by hand: trust the dial');
@@ -241,7 +241,7 @@ describe('perrev rings', () => {
   it('calls parts that do not fit outside, and says how much room is missing', async () => {
     const tight = ['--groove', '81.85mm', '--cross', '78.60mm', '--rings', '1.65/1.65mm'];
     const text = spoken((await runBench(ringsCommand, tight)).stdout);
-    expect(text).toContain('The rear joint: OUTSIDE the limits');
+    expect(text).toContain('The joint: OUTSIDE the limits');
     expect(text).not.toMatch(/End play, axis 1: [^[]*inside the limit/);
     expect(text).toContain('0.050 mm) longer than the room between the grooves');
     expect(text).not.toContain('Both axes together');
@@ -259,7 +259,7 @@ describe('perrev runout', () => {
       '3000',
     ]);
     expect(spoken(stdout)).toContain('Runout: inside the limits');
-    expect(spoken(stdout)).toContain('about 141 N at driveshaft 1×');
+    expect(spoken(stdout)).toContain('about 32 lbf (141 N) at driveshaft 1×');
   });
 
   it('foretells the best bolt position from flange and tube read around the clock', async () => {
@@ -300,6 +300,16 @@ describe('perrev runout', () => {
 });
 
 describe('perrev whirl', () => {
+  it('takes aluminum by either spelling, and says it one way', async () => {
+    const piece = ['--length', '1700mm', '--outer', '101.6mm', '--wall', '3mm', '--material'];
+    const [american, british] = await Promise.all(
+      ['aluminum', 'aluminium'].map((material) => runBench(whirlCommand, [...piece, material])),
+    );
+    expect(american!.stdout).toBe(british!.stdout);
+    expect(american!.stdout).toContain('5750 rpm');
+    expect((await runBench(whirlCommand, [...piece, 'wood'])).stderr).toContain('not one of steel, aluminum');
+  });
+
   it('tells critical, half-critical and safe speed, and the margin', async () => {
     const { stdout } = await runBench(whirlCommand, [
       ...['--length', '60in', '--outer', '3.5in', '--wall', '0.083in', '--shaft-rpm', '3100', '--top-rpm', '5000'],

@@ -14,12 +14,12 @@ const must = <T>(result: Result<T>): T => {
 };
 
 describe('end play', () => {
-  it('is held to 0.05 mm (0.0019 in) by default, common practice without a source', () => {
+  it('is held to 0.05 mm (0.002 in) by default, common practice without a source', () => {
     const good = must(judgeEndPlay([0.05, 0.02]));
     expect(good.inside).toBe(true);
     expect(good.axes[0].limit).toMatchObject({
       value: 0.05,
-      inchText: '0.0019 in',
+      inchText: '0.002 in',
       source: 'common practice, no source',
     });
     expect(must(judgeEndPlay([0.02, 0.051])).inside).toBe(false);

@@ -111,6 +111,15 @@ describe('comma and dot', () => {
   });
 });
 
+test('a fraction under one is one of a ruler, and a share is a part of one', () => {
+  expect(valueOf(q.parseLengthMm('7/8 in'))).toBeCloseTo(22.225, 9);
+  expect(valueOf(q.parseLengthMm('92 7/8 in'))).toBeCloseTo(2359.025, 9);
+  expect(valueOf(q.parseRatio('41/11'))).toBeCloseTo(41 / 11, 12);
+  expect(codeOf(q.parseLengthMm('82/79 mm'))).toBe('two-numbers');
+  expect(codeOf(q.parseQuantity('5000 %', kinds.SHARE))).toBe('out-of-range');
+  expect(valueOf(q.parseQuantity('75 %', kinds.SHARE))).toBe(0.75);
+});
+
 describe('refusals say what was found and show an example', () => {
   test.each([
     ['', 'not-a-number', '"" is not a speed.'],
@@ -119,6 +128,7 @@ describe('refusals say what was found and show an example', () => {
     ['62 furlongs', 'unknown-unit', '"furlongs" is not a unit of speed.'],
     ['-5 mph', 'out-of-range', '"-5 mph" is outside what is possible for a speed.'],
     ['1e9 km/h', 'out-of-range', '"1e9 km/h" is outside what is possible for a speed.'],
+    ['62/63 mph', 'two-numbers', '"62/63 mph" holds two numbers where one is wanted.'],
     ['NaN mph', 'not-a-number', '"NaN mph" is not a speed.'],
     ['Infinity', 'not-a-number', '"Infinity" is not a speed.'],
     ['1e999 mph', 'not-a-number', '"1e999 mph" is not a speed.'],

@@ -16,7 +16,7 @@ import type { AmplitudeBalanceInput } from '../../../core/driveline/balance/ampl
 import type { AmplitudeBalance } from '../../../core/driveline/balance/balance-amplitude.ts';
 import type { WeightUnit } from '../../../core/driveline/measurement.ts';
 import type { UncertainVector } from '../../../core/driveline/balance/propagate.ts';
-import { forceText, weightText } from '../../../core/report/bench-text.ts';
+import { angleText, forceText, weightText } from '../../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../../core/report/format.ts';
 import { rpmText, significant } from '../../../core/report/format.ts';
 import type { Pixel } from '../../plot/round-picture.ts';
@@ -84,7 +84,7 @@ const rounded = (message: string): string =>
 export function placingText({ placed, left, problem }: Placing, unit: WeightUnit, units: UnitSystem): string {
   if (problem !== undefined) return problem;
   if (placed.length === 0) return words.nothingBest;
-  const list = placed.map(({ weight, angleDeg }) => `${weightText(weight, unit, units)} at ${angleDeg.toFixed(1)}°`);
+  const list = placed.map(({ weight, angleDeg }) => `${weightText(weight, unit, units)} at ${angleText(angleDeg)}`);
   return list.join(' and ') + (left > 0 ? words.leaves(weightText(left, unit, units)) : '');
 }
 

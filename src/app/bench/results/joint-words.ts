@@ -1,8 +1,8 @@
 /** A joint's seat, and what an offset does, in names and numbers. */
 import type { SeatedAxis } from '../../../core/driveline/rings/ring-seat.ts';
-import { signedLengthText, smallLengthText, weightText } from '../../../core/report/bench-text.ts';
+import { forceText, signedLengthText, smallLengthText, weightText } from '../../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../../core/report/format.ts';
-import { percentText, rpmText, significant } from '../../../core/report/format.ts';
+import { percentText, rpmText } from '../../../core/report/format.ts';
 import { benchResults } from '../../texts/bench-results.ts';
 import type { TermId } from '../../texts/glossary.ts';
 import type { JointFacts } from './joint.ts';
@@ -33,7 +33,7 @@ export function centringFigures({ centring, setting, wholeAllowanceMm }: JointFa
   const rows = planes.flatMap(([plane, { unbalanceGmm, shareOfAllowance, forceN }]): Figures => [
     [words.unbalance[plane], weightText(unbalanceGmm, 'g·mm', units), ...firstOnly(plane, 'unbalance')],
     [words.share[plane], percentText(shareOfAllowance), ...firstOnly(plane, 'allowance')],
-    [words.force[plane](rpmText(setting.rpm)), `${significant(forceN, 3)}\u00a0N`],
+    [words.force[plane](rpmText(setting.rpm)), forceText(forceN, units)],
   ]);
   return wholeAllowanceMm === null ? rows : [...rows, [words.whole, smallLengthText(wholeAllowanceMm, units)]];
 }

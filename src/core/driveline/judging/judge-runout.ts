@@ -1,5 +1,5 @@
 /** Measurements of runout and of wheels, judged. */
-import type { Result } from '../../note.ts';
+import type { Note, Result } from '../../note.ts';
 import { failure, success } from '../../note.ts';
 import type { Vehicle } from '../../vehicle/vehicle.ts';
 import { forceOfUnbalanceN } from '../balance/balance-grade.ts';
@@ -9,6 +9,7 @@ import { judgedAs } from './judged-measurement.ts';
 import type { LimitId } from '../limits/limit.ts';
 import { judge, limitOf } from '../limits/limit.ts';
 import type * as m from '../measurement.ts';
+import type { RunoutFit } from '../runout/runout.ts';
 import { evenReadings, fitRunout } from '../runout/runout.ts';
 import { bowUnbalanceGmm, endUnbalanceGmm, radialForceN } from '../runout/runout-unbalance.ts';
 import { pieceAtJoint, pieceMassKg } from '../shaft-tube.ts';
@@ -28,8 +29,8 @@ export const placeText = (place: m.RunoutPlace): string => {
 };
 
 /**
- * Runout held to its limit: the dial's total where only that was read; readings around the clock by their total too,
- * as limits are meant, with the once-round and twice-round parts told apart in the notes and predictions.
+ * Runout held to its limit: the dial's total where only that was read; of readings around the clock the once-round part,
+ * which is what shakes at 1×, told apart from ovality, from a dent and from scatter.
  */
 export const judgeRunoutMeasurement = (
   measurement: m.RunoutMeasurement,
@@ -49,15 +50,39 @@ export const judgeRunoutMeasurement = (
     });
   }
   const limit = limitOf(runoutLimit(place, wheelMaterial), conditions.limits);
+  const title = `runout, ${placeText(place)}`;
+  const spoiled = fit === null ? null : spoiledNote(fit.value, limit.value);
+  if (fit !== null && spoiled !== null) {
+    const onceMm = fit.value.oneOff?.restTirMm ?? fit.value.runoutTirMm;
+    const judged = judge(onceMm, limit, `${title}, ${fit.value.oneOff ? 'by the other places' : 'once round'}`);
+    return success(judgedAs('runout', 'runout', [judged], { verdict: 'cannot-tell', notes: [spoiled] }));
+  }
+  const ovalMm = fit?.value.ovalityTirMm ?? null;
   const onceMm = fit?.value.runoutTirMm ?? tirMm;
-  const ovalMm = fit?.value.ovalityTirMm ?? 0;
-  const text = `Most of the movement is ovality (${ovalMm.toFixed(2)} mm twice round), not runout (${onceMm.toFixed(2)} mm once round): turning the part on its seat will not cure it.`;
+  const judged = ovalMm === null ? judge(tirMm, limit, title) : judge(onceMm, limit, `${title}, once round`);
+  const text = `Most of the movement is ovality (${(ovalMm ?? 0).toFixed(2)} mm twice round), not runout (${onceMm.toFixed(2)} mm once round): out of round does not shake once a turn, and turning the part on its seat does not cure it. Look for crushing.`;
   return success(
-    judgedAs('runout', 'runout', [judge(tirMm, limit, `runout, ${placeText(place)}`)], {
+    judgedAs('runout', 'runout', [judged], {
       predicted: forceOfRunout(place, onceMm, vehicle, conditions),
-      notes: ovalMm > onceMm ? [{ code: 'oval', severity: 'info', text }] : [],
+      notes: (ovalMm ?? 0) > MOSTLY * onceMm ? [{ code: 'oval', severity: 'info', text }] : [],
     }),
   );
+};
+
+/** Ovality that is so many times the runout is most of the movement; judgment. */
+const MOSTLY = 1.2;
+
+/** Why readings around the clock say nothing of runout: one place that stands out, or scatter as large as they are. */
+const spoiledNote = ({ oneOff, runoutTirMm, runoutTirSdMm, tirMm }: RunoutFit, limitMm: number): Note | null => {
+  if (tirMm <= limitMm / 2) return null;
+  if (oneOff !== null) {
+    const { angleDeg, deviationMm } = oneOff;
+    const text = `One place stands out, at ${Math.round(angleDeg)}°, ${Math.abs(deviationMm).toFixed(2)} mm ${deviationMm < 0 ? 'below' : 'above'} where the others put it: a dent, weld spatter, paint or a balance weight under the tip. Look there, clean it, and read beside it; this is not bow.`;
+    return { code: 'one-place', severity: 'warning', text };
+  }
+  if (runoutTirSdMm === null || runoutTirSdMm <= Math.max(runoutTirMm, limitMm / 2) / 2) return null;
+  const text = `The readings scatter as much as they run out (${runoutTirMm.toFixed(2)} ± ${runoutTirSdMm.toFixed(2)} mm once round): clean the track, hold the tip square, and read again.`;
+  return { code: 'readings-scatter', severity: 'warning', text };
 };
 
 const forceOfRunout = (

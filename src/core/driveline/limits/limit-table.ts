@@ -69,7 +69,7 @@ export const DEFAULT_LIMITS = {
     unit: 'mm',
     ...atMost,
     ...practice,
-    inchText: '0.0019 in',
+    inchText: '0.002 in',
   },
   'end-play-least': {
     title: 'joint end play along one axis, least (so that the joint does not bind)',

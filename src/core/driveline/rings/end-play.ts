@@ -12,7 +12,7 @@ export interface EndPlayJudgment {
 }
 
 /**
- * Hold dial readings to the end-play limit: 0.05 mm (0.0019 in) by default, too little to feel by hand.
+ * Hold dial readings to the end-play limit: 0.05 mm (0.002 in) by default, too little to feel by hand.
  * @param axisPlayMm total movement along each axis, mm, not negative
  */
 export const judgeEndPlay = (

@@ -25,11 +25,18 @@ export interface RingChoice {
 export interface RingSelection {
   readonly endPlayLeastMm: number;
   readonly endPlayLimitMm: number;
+  /** False where even the best choice leaves an axis further off center than rings of the limit's difference would. */
+  readonly centers: boolean;
+  /** For each axis: thinnest and thickest ring for side 1 and for side 2, mm, that center it and keep the end play. */
+  readonly neededMm: readonly { readonly ring1Mm: Span; readonly ring2Mm: Span }[];
   /** The best choice; null where no rings at hand keep the end play on every axis. */
   readonly best: RingChoice | null;
   /** For each axis: what two rings must add up to, mm, to leave no less than the least end play and no more than the limit. */
-  readonly pairSumMm: readonly (readonly [number, number])[];
+  readonly pairSumMm: readonly Span[];
 }
+
+/** Least and greatest, mm. */
+type Span = readonly [number, number];
 
 interface Pair {
   readonly kinds: readonly [number, number];
@@ -76,7 +83,16 @@ export const selectRings = (
     return [room - endPlayLimitMm, room - endPlayLeastMm] as const;
   });
   const pairs = axes.map((axis) => feasiblePairs(axis, stock, [endPlayLeastMm, endPlayLimitMm]));
-  return success({ endPlayLeastMm, endPlayLimitMm, best: bestChoice(pairs, stock), pairSumMm });
+  const best = bestChoice(pairs, stock);
+  // Rings that differ by their limit hold the cross half of it off center.
+  const mostOffMm = limitOf('ring-difference', limits).value / 2;
+  const centers = best?.axes.every(({ seat }) => Math.abs(seat.offsetMm) <= mostOffMm + SAME_MM) ?? false;
+  const neededMm = axes.map(({ grooveOffsetMm = 0 }, axis) => {
+    const [least, most] = pairSumMm[axis]!;
+    const side = (sign: number): Span => [least / 2 + sign * grooveOffsetMm, most / 2 + sign * grooveOffsetMm];
+    return { ring1Mm: side(1), ring2Mm: side(-1) };
+  });
+  return success({ endPlayLeastMm, endPlayLimitMm, best, centers, neededMm, pairSumMm });
 };
 
 const feasiblePairs = (

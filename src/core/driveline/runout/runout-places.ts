@@ -62,10 +62,10 @@ export interface TubePlanes {
   }[];
 }
 
-/** Unbalance of a tube read around the clock at all three stations; null where one is missing. */
+/** Unbalance of a tube read around the clock at all three stations; null where one is missing or spoiled by a dent. */
 export function tubePlanes(fits: Fits, massKg: number, rpm: number | null): TubePlanes | null {
   const [front, middle, rear] = (['tube-front', 'tube-middle', 'tube-rear'] as const).map((place) => fits.get(place));
-  if (!front || !middle || !rear) return null;
+  if (!front || !middle || !rear || front.oneOff || middle.oneOff || rear.oneOff) return null;
   const { bowMm, frontGmm, rearGmm } = tubeUnbalance(
     front.eccentricityMm,
     middle.eccentricityMm,

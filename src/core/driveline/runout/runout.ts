@@ -32,7 +32,21 @@ export interface RunoutFit {
   readonly scatterMm: number | null;
   /** Standard uncertainty of the first harmonic's indicator reading, mm; null as scatter. */
   readonly runoutTirSdMm: number | null;
+  /** The one place that does not belong to the rest: a dent, or something under the tip. Null where there is none. */
+  readonly oneOff: OneOff | null;
 }
+
+export interface OneOff {
+  readonly angleDeg: number;
+  /** How far it reads from where the other places say it should, mm. */
+  readonly deviationMm: number;
+  /** Once round by the other places alone, as an indicator reading, mm. */
+  readonly restTirMm: number;
+}
+
+/** One place is told from the rest where it makes half of the whole movement and the rest fit five times better. */
+const ONE_OFF_SHARE = 0.5;
+const ONE_OFF_TIMES = 5;
 
 /** Readings at even steps around the clock, the first at the mark. */
 export const evenReadings = (readingsMm: readonly number[]): ClockReading[] =>
@@ -80,7 +94,27 @@ export const fitRunout = (readings: readonly ClockReading[]): Result<RunoutFit> 
     ovalityTirMm: harmonics === 2 ? 2 * size(oval) : null,
     ovalSpotDeg: harmonics === 2 ? angleDegOf(oval) / 2 : null,
     scatterMm: fit.scatter,
+    oneOff: oneOffOf(rows, readings),
     // Around an even clock of N places each coefficient has the variance 2σ²/N.
     runoutTirSdMm: fit.scatter === null ? null : 2 * fit.scatter * Math.sqrt(2 / readings.length),
   });
+};
+
+/** The reading without which the others fit, where there is one. */
+const oneOffOf = (rows: readonly (readonly number[])[], readings: readonly ClockReading[]): OneOff | null => {
+  const values = readings.map(({ readingMm }) => readingMm);
+  const tirMm = Math.max(...values) - Math.min(...values);
+  const found = readings.flatMap(({ angleDeg }, index): (OneOff & { readonly scatterMm: number })[] => {
+    const fit = leastSquares(rows.toSpliced(index, 1), values.toSpliced(index, 1));
+    if (fit === null || fit.scatter === null) return [];
+    const expected = rows[index]!.reduce((sum, term, column) => sum + term * fit.solution[column]!, 0);
+    const [, cosine = 0, sine = 0] = fit.solution;
+    const restTirMm = 2 * Math.hypot(cosine, sine);
+    return [{ angleDeg, deviationMm: values[index]! - expected, restTirMm, scatterMm: fit.scatter }];
+  });
+  const [best] = found.sort((a, b) => a.scatterMm - b.scatterMm);
+  if (best === undefined) return null;
+  const { scatterMm, ...oneOff } = best;
+  const deviation = Math.abs(oneOff.deviationMm);
+  return tirMm > 0 && deviation >= ONE_OFF_SHARE * tirMm && deviation >= ONE_OFF_TIMES * scatterMm ? oneOff : null;
 };

@@ -397,7 +397,7 @@ describe('what a reading is told as', () => {
 
   test('In millimetres and inches, with the limit in both and where it comes from', () => {
     expect(textOf({ kind: 'end-play', joint: 'centre', axisPlayMm: [0.078, 0.02] })).toBe(
-      'Center joint, end play, first axis: 0.078 mm (0.0031 in), outside the limit of 0.05 mm (0.0019 in; common practice, no source)',
+      'Center joint, end play, first axis: 0.078 mm (0.0031 in), outside the limit of 0.05 mm (0.002 in; common practice, no source)',
     );
     expect(textOf(tube(1.8))).toContain('1.8 mm (0.071 in), outside the limit of 0.5 mm (0.020 in');
   });
