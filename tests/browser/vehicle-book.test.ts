@@ -20,12 +20,18 @@ async function doJob(page: Page, vehicle: string, tire: string, axle: string): P
   await saved(page);
 }
 
-it('the last vehicle is remembered: open, speed, diagnose are the three actions to the answer', async () => {
+it('the vehicle of the last job is offered by name, never taken over unasked: the next one in the bay is another', async () => {
   const { page, complaints } = await bench.open();
   await doJob(page, 'work truck', 'LT245/75R16', '3.73');
   await page.getByRole('button', { name: 'New job' }).click();
   await page.reload();
   await openRecordings(page, 'joint-replaced-cruise.csv');
+  for (const name of ['Tires', 'Axle ratio', 'Vehicle']) expect(await field(page, name).inputValue()).toBe('');
+  expect(await page.locator('header .job').textContent()).toBe('');
+  const same = page.getByRole('button', { name: 'Same vehicle as last time: work truck · Rear drive · LT245/75R16' });
+  await same.click();
+  expect(await field(page, 'Tires').inputValue()).toBe('LT245/75R16');
+  expect(await same.count()).toBe(0);
   await field(page, 'Road speed').fill('62');
   await page.getByRole('button', { name: 'Diagnose' }).click();
   await waitForAnswer(page);
@@ -40,7 +46,7 @@ it('any vehicle of the job book can be taken over, and that can be undone', asyn
   await doJob(page, 'delivery van', '225/70R15', '4.10');
   await page.getByRole('button', { name: 'New job' }).click();
   await openRecordings(page, 'joint-replaced-cruise.csv');
-  expect(await field(page, 'Tires').inputValue()).toBe('225/70R15');
+  await field(page, 'Tires').fill('265/70R17');
   const choice = page.getByLabel('From the job book');
   expect(await choice.locator('option').allTextContents()).toEqual([
     'Take over a vehicle …',
@@ -51,10 +57,10 @@ it('any vehicle of the job book can be taken over, and that can be undone', asyn
   expect(await field(page, 'Tires').inputValue()).toBe('LT245/75R16');
   expect(await field(page, 'Axle ratio').inputValue()).toBe('3.73');
   await page.getByRole('button', { name: 'Undo' }).click();
-  expect(await field(page, 'Tires').inputValue()).toBe('225/70R15');
+  expect(await field(page, 'Tires').inputValue()).toBe('265/70R17');
 });
 
-it('a demo leaves job book and remembered vehicle alone, until it is kept', async () => {
+it('a demo leaves job book and offered vehicle alone, until it is kept', async () => {
   const { page, context } = await bench.open();
   await openDemo(page, /joint replacement/iu);
   await page.getByText('Demo, not in your job book').waitFor();
@@ -63,7 +69,7 @@ it('a demo leaves job book and remembered vehicle alone, until it is kept', asyn
   await page.getByRole('link', { name: 'Road test' }).click();
   await page.getByRole('button', { name: 'New job' }).click();
   await openRecordings(page, 'joint-replaced-cruise.csv');
-  expect(await field(page, 'Tires').inputValue()).toBe('');
+  expect(await page.getByText('Same vehicle as last time').count()).toBe(0);
   const { page: other } = await bench.openIn(context);
   await openDemo(other, /joint replacement/iu);
   await other.getByRole('button', { name: 'Keep it' }).click();

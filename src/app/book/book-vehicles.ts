@@ -33,7 +33,8 @@ export function vehiclesOf(rows: readonly BookRow[], units: UnitSystem): readonl
   return [...vehicles.values()];
 }
 
-function figuresOf({ tire, axleRatio, finalDrive, cylinders }: Vehicle, units: UnitSystem): string {
+/** What sets a vehicle apart in short; empty where nothing was entered of it. */
+export function figuresOf({ tire, axleRatio, finalDrive, cylinders }: Vehicle, units: UnitSystem): string {
   const ratio = axleRatio ?? finalDrive;
   const parts = [tireText(tire, units), ratio?.toString() ?? '', cylinders ? texts.form.cylinders(cylinders) : ''];
   return parts.filter(Boolean).join(' · ');

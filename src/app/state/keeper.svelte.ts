@@ -13,7 +13,6 @@ import type { JobEvent } from '../book/timeline.ts';
 import { addEvents, eventOfAnswer, eventsOfChange } from '../book/timeline.ts';
 import { texts } from '../texts.ts';
 import { lookIntoRecordings } from './open-files.ts';
-import { rememberVehicle } from './last-vehicle.ts';
 import { KeptRecordings } from './kept-recordings.ts';
 import { Journal, recoverJournals } from './journal.ts';
 import type { Session } from './session.svelte.ts';
@@ -64,7 +63,6 @@ export class Keeper {
       if (this.#saved?.document === document && this.#saved.analysed === analysed) return;
       this.#saved = { document, analysed };
       this.#noteEvents(document.job);
-      if (analysed && !this.#session.fromDemo) rememberVehicle(analysed.vehicle);
       this.#isDirty = true;
       this.#journal.write(this.#record(), this.current?.revision ?? 0, this.#onItsWay);
       void this.#saveAll();

@@ -9,7 +9,6 @@ import type { JobDocument } from '../form/document.ts';
 import { emptyDocument } from '../form/document.ts';
 import type { StoredRecording } from './files.ts';
 import { freeName, sortFiles } from './files.ts';
-import { lastVehicle } from './last-vehicle.ts';
 import { withEntry, withoutEntry } from './maps.ts';
 import type { Session } from './session.svelte.ts';
 import { missingRecording, sourceOf } from './session.svelte.ts';
@@ -37,7 +36,7 @@ export async function openFiles(session: Session, files: readonly File[]): Promi
     if (job.ok) session.load({ ...emptyDocument(), job: job.value }, [], { events });
     else refused.push(job.problem);
   }
-  if (recordings.length > 0 && session.stage === 'empty') session.load(emptyDocument(lastVehicle()), []);
+  if (recordings.length > 0 && session.stage === 'empty') session.load(emptyDocument(), []);
   addRecordings(session, recordings);
   session.refused = refused;
   await lookIntoRecordings(session);

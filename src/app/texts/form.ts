@@ -13,6 +13,7 @@ export const form = {
   removeRun: (name: string) => `Remove ${name}`,
   optional: 'optional',
   more: 'More about the vehicle',
+  sameVehicle: (label: string) => `Same vehicle as last time: ${label}`,
   fromBook: 'From the job book',
   fromBookChoose: 'Take over a vehicle …',
   cylinders: (count: number) => `${count} cylinders`,
