@@ -75,7 +75,7 @@ export function problemText(problem: Problem): string {
     problem.file ?? '',
     problem.line === undefined ? '' : `line ${problem.line}`,
     problem.column === undefined ? '' : `column ${problem.column}`,
-    problem.key === undefined ? '' : `key ${problem.key}`,
+    problem.key === undefined || problem.message.startsWith(`${problem.key}:`) ? '' : `key ${problem.key}`,
   ].filter((part) => part !== '');
   const place = named && problem.file !== undefined ? '' : where.join(', ');
   return `perrev: ${place === '' ? '' : `${place}: `}${problem.message}\n  ${problem.remedy}\n`;

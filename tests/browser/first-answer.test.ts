@@ -1,6 +1,7 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { PHONE, useBrowser } from './support/browser.ts';
-import { openDemo, openRecordings, overflowPx, waitForAnswer } from './support/tasks.ts';
+import { openDemo, openRecordings, overflowPx, recordingPath, waitForAnswer } from './support/tasks.ts';
 
 const bench = useBrowser();
 
@@ -56,6 +57,43 @@ describe('from a file to the answer', () => {
     expect(await problem.textContent()).toMatch(/acceleration/iu);
     await page.getByRole('button', { name: /^Remove/u }).click();
     expect(await page.locator('.problem').count()).toBe(0);
+  });
+});
+
+describe('files opened together', () => {
+  it('two jobs: each has its own recordings, one is shown and the other is in the job book', async () => {
+    const { page, complaints } = await bench.open();
+    const [comeback, joint] = ['comeback', 'joint-replaced'];
+    const runs = [`${comeback}-cruise.csv`, `${comeback}-pull.csv`, `${comeback}-proof.csv`, `${joint}-cruise.csv`];
+    await openRecordings(page, ...runs, `${comeback}.job.json`, `${joint}.job.json`);
+    await page.getByText('Also opened and put into the job book: Monday: shake after a joint replacement.').waitFor();
+    const remove = page.getByRole('button', { name: /^Remove / });
+    expect(await remove.count()).toBe(3);
+    await page.getByRole('link', { name: 'Job book' }).click();
+    await page.getByRole('button', { name: 'Open: Monday: shake after a joint replacement' }).click();
+    await page.getByText(/joint-replaced-cruise\.csv · 40\ss/u).waitFor();
+    expect(await remove.count()).toBe(1);
+    expect(complaints).toEqual([]);
+  });
+
+  it('a damaged job: said at the top before anything is made or kept, and the recording can be opened without it', async () => {
+    const { page, complaints } = await bench.open();
+    const job = readFileSync(recordingPath('joint-replaced.job.json'), 'utf8').replace(
+      /"axleRatio": [^,]+/u,
+      '"axleRatio": "three"',
+    );
+    await page.setInputFiles('input[type=file]', [
+      { name: 'damaged.job.json', mimeType: 'application/json', buffer: Buffer.from(job) },
+      { name: 'run.csv', mimeType: 'text/csv', buffer: readFileSync(recordingPath('joint-replaced-cruise.csv')) },
+    ]);
+    const told = page.getByRole('alert');
+    await told.getByText('The job file was not opened').waitFor();
+    expect(await told.textContent()).toContain('Axle ratio: "three" is not a ratio.');
+    expect(await page.getByText('Saved in this browser').count()).toBe(0);
+    await told.getByRole('button', { name: 'Open the recording without it' }).click();
+    await page.getByText('Saved in this browser').waitFor();
+    expect(await told.count()).toBe(0);
+    expect(complaints).toEqual([]);
   });
 });
 

@@ -8,13 +8,16 @@ import { SAVE_CONFLICT } from '../book/book.ts';
 import { nameOf } from '../book/book-list.ts';
 import type { StoredJob } from '../book/stored-job.ts';
 import type { JobDocument } from '../form/document.ts';
-import { contentOf, documentOf, storedOf } from '../book/stored-job.ts';
+import { contentOf, documentOf } from '../book/stored-job.ts';
 import type { JobEvent } from '../book/timeline.ts';
 import { addEvents, eventOfAnswer, eventsOfChange } from '../book/timeline.ts';
 import { texts } from '../texts.ts';
+import { keepAside } from './aside.ts';
 import { lookIntoRecordings } from './open-files.ts';
 import { KeptRecordings } from './kept-recordings.ts';
 import { Journal, recoverJournals } from './journal.ts';
+import type { OpenedJob } from './opened.ts';
+import { recordOf } from './record-of.ts';
 import type { Session } from './session.svelte.ts';
 import { TabTalk } from './tab-talk.ts';
 
@@ -56,9 +59,10 @@ export class Keeper {
 
   /** Watches the session. Called once, from an effect; saving is a side effect by nature. */
   watch(): void {
-    const { key, document, analysed, isUntouchedDemo } = this.#session;
+    const { key, document, analysed, isUntouchedDemo, aside } = this.#session;
     untrack(() => {
       if (key !== this.#key) this.#begin(key);
+      if (aside.length > 0) void this.#keepAside(aside);
       if ((document.job.runs.length === 0 || isUntouchedDemo) && this.current === null) return;
       if (this.#saved?.document === document && this.#saved.analysed === analysed) return;
       this.#saved = { document, analysed };
@@ -67,6 +71,14 @@ export class Keeper {
       this.#journal.write(this.#record(), this.current?.revision ?? 0, this.#onItsWay);
       void this.#saveAll();
     });
+  }
+
+  async #keepAside(jobs: readonly OpenedJob[]): Promise<void> {
+    this.#session.aside = [];
+    const { told, problem } = await keepAside(this.#book, jobs, Date.now());
+    this.told = told;
+    this.problem = problem ?? this.problem;
+    this.changes++;
   }
 
   /** Opens the job this tab had open before it was loaded again. */
@@ -204,15 +216,7 @@ export class Keeper {
   }
 
   #record(): StoredJob {
-    const { analysis, analysed, document } = this.#session;
-    const nowMs = Date.now();
-    const answer =
-      analysis && analysed
-        ? { verdict: analysis.report.verdict, sentence: analysis.report.sentence, atMs: nowMs }
-        : this.current?.answer;
-    const createdMs = this.current?.createdMs ?? nowMs;
-    const base = { id: this.#id, revision: 0, createdMs, updatedMs: nowMs, events: this.events };
-    return storedOf(answer ? { ...base, answer } : base, document);
+    return recordOf(this.#session, { id: this.#id, events: this.events, before: this.current, nowMs: Date.now() });
   }
 
   async #otherTabSaved(id: string, revision: number): Promise<void> {

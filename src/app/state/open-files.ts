@@ -1,59 +1,57 @@
-/** From files the reader opened to a job with runs: job files are read, recordings are added and looked into. */
+/** From files the reader opened to a job with runs: jobs are loaded, recordings are added and looked into. */
 import type { Problem } from '../../core/note.ts';
 import type { Run } from '../../core/job/job.ts';
-import { readJob } from '../../core/job/job-file.ts';
-import { unpackJob } from '../book/archive.ts';
-import type { JobEvent } from '../book/timeline.ts';
 import { CANCELLED } from '../../worker/client.ts';
 import type { JobDocument } from '../form/document.ts';
 import { emptyDocument } from '../form/document.ts';
 import type { StoredRecording } from './files.ts';
-import { freeName, sortFiles } from './files.ts';
+import { freeName } from './files.ts';
 import { withEntry, withoutEntry } from './maps.ts';
+import { readOpened } from './opened.ts';
+import { texts } from '../texts.ts';
 import type { Session } from './session.svelte.ts';
 import { missingRecording, sourceOf } from './session.svelte.ts';
 
-const NO_EVENTS: readonly JobEvent[] = [];
-
-/** Opens job files and recordings, and starts reading what is new. */
+/** Opens job files and recordings, and starts reading what is new. The first job is shown, others go into the job book. */
 export async function openFiles(session: Session, files: readonly File[]): Promise<void> {
-  const { jobs: jobFiles, archives, recordings } = sortFiles(files);
-  const jobs = jobFiles.map((file) => ({ file, events: NO_EVENTS }));
-  const refused: Problem[] = [];
-  for (const archive of archives) {
-    const inside = await unpackJob(archive);
-    if (!inside.ok) refused.push({ file: archive.name, ...inside.problem });
-    else {
-      const { files: its, events, remark } = inside.value;
-      const { jobs: more, recordings: their } = sortFiles(its);
-      jobs.push(...more.map((file) => ({ file, events })));
-      recordings.push(...their);
-      if (remark) refused.push({ file: archive.name, ...remark });
-    }
-  }
-  for (const { file, events } of jobs) {
-    const job = readJob(await file.text(), file.name);
-    if (job.ok) session.load({ ...emptyDocument(), job: job.value }, [], { events });
-    else refused.push(job.problem);
-  }
-  if (recordings.length > 0 && session.stage === 'empty') session.load(emptyDocument(), []);
-  addRecordings(session, recordings);
-  session.refused = refused;
+  const { jobs, loose, refused, lacksJob } = await readOpened(files);
+  const [first, ...others] = jobs;
+  if (first) session.load(first.document, first.recordings, { events: first.events });
+  session.aside = others;
+  const isUnclear = loose.length > 0 && (lacksJob || others.length > 0);
+  session.refused = isUnclear && !lacksJob ? [...refused, notNamed(loose)] : refused;
+  session.held = isUnclear ? loose : [];
+  if (!isUnclear) addLoose(session, loose);
   await lookIntoRecordings(session);
 }
 
+/** Opens the recordings that were held back as their job could not be read. */
+export async function openHeld(session: Session): Promise<void> {
+  const { held } = session;
+  session.held = [];
+  session.refused = [];
+  addLoose(session, held);
+  await lookIntoRecordings(session);
+}
+
+/** Recordings without a job: into the open one, or a new one where none is open. */
+function addLoose(session: Session, recordings: readonly File[]): void {
+  if (recordings.length > 0 && session.stage === 'empty') session.load(emptyDocument(), []);
+  addRecordings(session, recordings);
+}
+
+const notNamed = (files: readonly File[]): Problem => ({
+  code: 'recording-of-no-job',
+  message: texts.start.notNamed(files.map(({ name }) => name)),
+  remedy: texts.start.notNamedRemedy(files.length),
+});
+
 /** Opens a demo: a job file and its recordings, which come into the job book only once the reader works on them. */
 export async function openDemo(session: Session, files: readonly File[]): Promise<void> {
-  const { jobs, recordings } = sortFiles(files);
-  const [file] = jobs;
-  const job = file && readJob(await file.text(), file.name);
-  if (!job?.ok) {
-    session.refused = job ? [job.problem] : [];
-    return;
-  }
-  const stored = recordings.map((blob): StoredRecording => ({ id: crypto.randomUUID(), name: blob.name, blob }));
-  const ids = Object.fromEntries(stored.map(({ name, id }) => [name, id]));
-  session.load({ ...emptyDocument(), job: job.value, recordings: ids }, stored, { isDemo: true });
+  const { jobs, refused } = await readOpened(files);
+  const [demo] = jobs;
+  if (demo) session.load(demo.document, demo.recordings, { isDemo: true });
+  session.refused = refused;
   await lookIntoRecordings(session);
 }
 

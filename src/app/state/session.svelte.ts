@@ -16,6 +16,7 @@ import type { StoredRecording } from './files.ts';
 import { change, redo, startHistory, undo } from './history.ts';
 import { emptyMap, mapOf } from './maps.ts';
 import { isSameDrive, needsReweighing } from './staleness.ts';
+import type { OpenedJob } from './opened.ts';
 import { settings } from './settings.svelte.ts';
 
 export type Work =
@@ -47,6 +48,10 @@ export class Session {
   editing = $state(false);
   /** Files that could not be opened at all. */
   refused = $state.raw<readonly Problem[]>([]);
+  /** Recordings that belong to no job that could be opened: the reader says what becomes of them. */
+  held = $state.raw<readonly File[]>([]);
+  /** Jobs opened along with this one, on their way into the job book. */
+  aside = $state.raw<readonly OpenedJob[]>([]);
   /** The document as a demo was opened with; null for a job of the reader's own. */
   #sample = $state.raw<JobDocument | null>(null);
   #abort: AbortController | null = null;
@@ -55,9 +60,7 @@ export class Session {
   readonly job = $derived(this.document.job);
   readonly canUndo = $derived(this.#history.past.length > 0);
   readonly canRedo = $derived(this.#history.future.length > 0);
-  /** A demo: its vehicle is not the reader's. */
-  readonly fromDemo = $derived(this.#sample !== null);
-  /** And nothing in it was changed yet, so that nothing of it need be kept. */
+  /** A demo in which nothing was changed yet, so that nothing of it need be kept. */
   readonly isUntouchedDemo = $derived(this.#sample !== null && this.document === this.#sample);
   readonly needs = $derived(needsOf(this.document, this.facts, settings.units));
   readonly stale = $derived(this.analysed !== null && !isSameDrive(this.analysed, this.job));
@@ -87,6 +90,7 @@ export class Session {
     this.editing = false;
     this.work = { kind: 'idle' };
     this.refused = [];
+    this.held = [];
   }
 
   /** Takes over what another tab made of the same job; it can be undone like any change. */

@@ -17,7 +17,6 @@ export const start = {
   working: 'Working on it',
   timeLeft: (text: string) => `about ${text} left`,
   timeLeftUnknown: 'working out how long it takes',
-  elapsed: (text: string) => `${text} so far`,
   steps: {
     reading: 'Reading the recordings',
     spectra: 'Making the spectra',
@@ -25,9 +24,17 @@ export const start = {
     matching: 'Matching what shook with what turns',
     report: 'Writing the answer',
   },
+  refused: 'Not everything was opened',
+  jobRefused: 'The job file was not opened',
+  openWithoutJob: (count: number) => `Open the ${count === 1 ? 'recording' : 'recordings'} without it`,
+  openAnyway: (count: number) => `Add ${count === 1 ? 'it' : 'them'} to the open job`,
+  notNamed: (names: readonly string[]) =>
+    names.length === 1 ? `No opened job names ${names[0]}.` : `No opened job names these: ${names.join(', ')}.`,
+  notNamedRemedy: (count: number) =>
+    `Left out, as it is not known which job ${count === 1 ? 'it belongs' : 'they belong'} to.`,
+  alsoOpened: (names: readonly string[]) => `Also opened and put into the job book: ${names.join('; ')}.`,
   failed: 'This did not work',
-  whatToDo: 'What to do',
   backToForm: 'Back to the form',
   tryAgain: 'Try again',
-  where: { file: 'File', line: 'line', column: 'column', key: 'entry' },
+  where: { line: 'line', column: 'column' },
 } as const;
