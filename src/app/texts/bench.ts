@@ -6,6 +6,8 @@ export const bench = {
   taken: 'Measured so far',
   nothingTaken: 'Nothing has been measured yet.',
   proposed: 'proposed next',
+  firstMeasured: 'first with numbers',
+  doFirst: 'Do first, as the answer proposes:',
   keep: 'Keep this measurement',
   kept: 'Kept. The causes were ranked again.',
   keptHere: 'Kept with the job',
