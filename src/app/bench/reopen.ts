@@ -1,7 +1,7 @@
 /** A kept measurement back into the fields of its form: what would have to be typed to make it. */
 import type { AmplitudeReading, Measurement, PhasorReading, ShaftReading } from '../../core/driveline/measurement.ts';
 import type { Typed } from './entry.ts';
-import { typedKey } from './entry.ts';
+import { clearForm, typedKey } from './entry.ts';
 import type { MeasureForm } from './measure-form.ts';
 
 type Fields = Record<string, string>;
@@ -130,8 +130,12 @@ function fieldsOf(measurement: Measurement): Fields {
   }
 }
 
-/** The typed text of a document with a form's fields as they were for this measurement. */
+/** The typed text of a document with a form's fields as they were for this measurement, and nothing else in them. */
 export function reopened(form: MeasureForm, typed: Typed, measurement: Measurement): Typed {
   const fields = Object.entries(fieldsOf(measurement)).map(([id, text]) => [typedKey(form, id), text] as const);
-  return { ...typed, ...Object.fromEntries(fields) };
+  return { ...clearForm(form, typed), ...Object.fromEntries(fields) };
 }
+
+/** No reading that was typed goes where these fields come. */
+export const losesNothing = (typed: Typed, reopened: Typed): boolean =>
+  Object.entries(typed).every(([key, text]) => reopened[key] === text);

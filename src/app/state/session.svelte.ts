@@ -109,6 +109,14 @@ export class Session {
     void this.#follow();
   }
 
+  /** Fills fields with what the job already holds, to be looked at: nothing to undo, and a demo stays untouched. */
+  show(make: (document: JobDocument) => JobDocument): void {
+    const isUntouched = this.isUntouchedDemo;
+    const present = make(this.document);
+    this.#history = { ...this.#history, present };
+    if (isUntouched) this.#sample = present;
+  }
+
   editJob(what: string, make: (job: Job) => Job): void {
     this.edit(what, (document) => ({ ...document, job: make(document.job) }));
   }
