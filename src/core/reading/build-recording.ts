@@ -28,8 +28,7 @@ export function buildRecording(layout: Layout, body: Body, place: Place, given: 
   const notes: Note[] = [...layout.notes, ...notesOfReading(body)];
   const line = layout.bodyLine;
   if (table.rows === 0) return readingProblems.noUsableRows(place.file, line, 'none has a readable acceleration');
-  if (table.rows < SHORTEST_PIECE_ROWS)
-    return readingProblems.tooFewRows(place.file, line, table.rows, SHORTEST_PIECE_ROWS);
+  if (table.rows < SHORTEST_PIECE_ROWS) return tooFew(body, place.file, line);
   const live = liveAxes(layout, table, notes);
   if (live.columns.length === 0)
     return readingProblems.noUsableRows(place.file, line, 'no acceleration cell is a number');
@@ -70,6 +69,13 @@ export function buildRecording(layout: Layout, body: Body, place: Place, given: 
     clippedShare: clipped,
     notes,
   };
+}
+
+/** A short recording, or one most of whose lines are no rows of numbers: recording longer would not help that. */
+function tooFew({ table, lastLine }: Body, file: string, line: number): Problem {
+  return lastLine - line > 2 * table.rows
+    ? readingProblems.fewReadable(file, line, table.rows)
+    : readingProblems.tooFewRows(file, line, table.rows, SHORTEST_PIECE_ROWS);
 }
 
 /** Axes whose column holds a number at all; a dead one is left out and told. */

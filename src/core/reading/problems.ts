@@ -144,6 +144,15 @@ export const readingProblems = {
   noUsableRows: (file: string, line: number, because: string) =>
     make('no-usable-rows', file, `${file}, from line ${line}: no row can be used: ${because}.`, EXPORT_AGAIN, line),
 
+  fewReadable: (file: string, line: number, rows: number) =>
+    make(
+      'few-readable-rows',
+      file,
+      `${file}, from line ${line}: only ${rows} of the lines can be read as a row of numbers.`,
+      EXPORT_AGAIN,
+      line,
+    ),
+
   tooFewRows: (file: string, line: number, rows: number, needed: number) =>
     make(
       'too-few-rows',

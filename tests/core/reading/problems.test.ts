@@ -111,6 +111,11 @@ const REFUSED: Record<keyof typeof readingProblems, { given: () => Promise<Probl
     says: 'test.csv, from line 2: no row can be used: none has a readable acceleration.',
     remedy: 'Export the recording again as CSV text, one row per sample, and open that file.',
   },
+  fewReadable: {
+    given: () => problemOf('time,ax,ay,az\n0,1,foo\n;;;\nhello\n'),
+    says: 'test.csv, from line 2: only 1 of the lines can be read as a row of numbers.',
+    remedy: 'Export the recording again as CSV text, one row per sample, and open that file.',
+  },
   tooFewRows: {
     given: () => problemOf(HEADER + rows((i) => [seconds(i), ...sampleG(i)], 9)),
     says: 'test.csv, from line 2: 9 usable rows, and at least 16 are needed.',
