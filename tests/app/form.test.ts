@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { FieldSpec, JobDocument } from '../../src/app/form/document.ts';
 import { emptyDocument, fieldState, leaveField, removeRun, typeInto } from '../../src/app/form/document.ts';
+import { missingRecording } from '../../src/app/form/missing-recording.ts';
 import { needsOf } from '../../src/app/form/needs.ts';
 import { runFields } from '../../src/app/form/run-fields.ts';
 import { mainFields, moreFields, parseTire, withYesNo, yesNoKeys, yesNoOf } from '../../src/app/form/vehicle-fields.ts';
@@ -164,8 +165,23 @@ describe('what is missing', () => {
   it('is told in the order that matters, and only where it would change the answer', () => {
     const { blocker, wishes } = needsOf(withOneRun, facts, 'us');
     expect(blocker).toBeNull();
-    expect(wishes[0]).toContain('tire size');
-    expect(wishes[1]).toContain('road speed');
+    expect(wishes).toEqual([
+      'Without the tire size and the road speed no part can be named, only frequencies.',
+      'Also missing: axle ratio, gear ratio or engine speed, cylinders.',
+    ]);
+  });
+
+  it('is not said of what was typed and cannot be understood yet', () => {
+    const { wishes } = needsOf(typed('vehicle.axleRatio', 'x'), facts, 'us');
+    expect(wishes.join(' ')).not.toContain('axle ratio');
+  });
+
+  it('names a recording that was not opened, at once', () => {
+    const missing = new Map([['a.csv', { ...facts.get('a.csv')!, problem: missingRecording('a.csv') }]]);
+    const needs = needsOf(withOneRun, missing, 'us');
+    expect(needs.isToldAtOnce).toBe(true);
+    expect(needs.blocker).toBe('a.csv is not opened yet: open it, or remove its run.');
+    expect(needsOf(withOneRun, facts, 'us').isToldAtOnce).toBe(false);
   });
 
   it('asks for no speed where the recording holds it, and for no axle ratio on a front drive', () => {

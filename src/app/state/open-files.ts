@@ -4,13 +4,14 @@ import type { Run } from '../../core/job/job.ts';
 import { CANCELLED } from '../../worker/client.ts';
 import type { JobDocument } from '../form/document.ts';
 import { emptyDocument } from '../form/document.ts';
+import { missingRecording } from '../form/missing-recording.ts';
 import type { StoredRecording } from './files.ts';
 import { freeName } from './files.ts';
 import { withEntry, withoutEntry } from './maps.ts';
 import { readOpened } from './opened.ts';
 import { texts } from '../texts.ts';
 import type { Session } from './session.svelte.ts';
-import { missingRecording, sourceOf } from './session.svelte.ts';
+import { sourceOf } from './session.svelte.ts';
 
 /** Opens job files and recordings, and starts reading what is new. The first job is shown, others go into the job book. */
 export async function openFiles(session: Session, files: readonly File[]): Promise<void> {
@@ -64,6 +65,17 @@ export function addRecordings(session: Session, recordings: readonly File[], sta
     session.files = withEntry(session.files, name, stored);
     session.edit(`add ${name}`, (document) => withRecording(document, stored, wanted, stage));
   }
+}
+
+/** Gives a run the recording it names but lacks, whatever the file is called now. */
+export async function openForRun(session: Session, name: string, blob: File): Promise<void> {
+  const stored: StoredRecording = { id: crypto.randomUUID(), name, blob };
+  session.files = withEntry(session.files, name, stored);
+  session.edit(`add ${name}`, (document) => ({
+    ...document,
+    recordings: { ...document.recordings, [name]: stored.id },
+  }));
+  await lookIntoRecordings(session);
 }
 
 function withRecording(

@@ -11,7 +11,6 @@ import type { JobEvent } from '../book/timeline.ts';
 import type { FieldSpec, JobDocument } from '../form/document.ts';
 import { emptyDocument, leaveField, removeRun, typeInto } from '../form/document.ts';
 import { needsOf } from '../form/needs.ts';
-import { texts } from '../texts.ts';
 import type { StoredRecording } from './files.ts';
 import { change, redo, startHistory, undo } from './history.ts';
 import { emptyMap, mapOf } from './maps.ts';
@@ -215,10 +214,3 @@ export function sourceOf(file: StoredRecording, said: Given = {}): RecordingSour
   const given = givenOf(said);
   return { key: [id, given.samplingRateHz, given.accelerationUnit].join('@'), name, blob, ...given };
 }
-
-export const missingRecording = (file: string): Problem => ({
-  code: 'recording-not-here',
-  file,
-  message: texts.form.notHere(file),
-  remedy: texts.form.notHereRemedy,
-});

@@ -33,15 +33,30 @@ export const form = {
   cannotRead: 'This recording cannot be used.',
   stopReading: 'Stop reading',
   notHere: (file: string) => `The job names the recording ${file}, but it was not opened along with it.`,
-  notHereRemedy: 'Open that file too, or remove the run.',
+  notHereRemedy: 'Open that file, or remove the run.',
+  openMissing: (file: string) => `Open ${file}`,
   notes: (count: number) => (count === 1 ? '1 remark on reading it' : `${count} remarks on reading it`),
   needs: {
     recordings: 'Open a recording first.',
     reading: 'The recordings are still being read.',
+    missing: (files: readonly string[]) =>
+      files.length === 1
+        ? `${files[0]} is not opened yet: open it, or remove its run.`
+        : `Not opened yet: ${files.join(', ')}. Open them, or remove their runs.`,
     unreadable: 'A recording cannot be read: remove it or open another.',
     invalid: (label: string) => `“${label}” cannot be understood yet.`,
   },
+  missing: {
+    tire: 'tire size',
+    speed: 'road speed',
+    axle: 'axle ratio',
+    engine: 'gear ratio or engine speed',
+    finalDrive: 'final drive',
+    cylinders: 'cylinders',
+  },
+  alsoMissing: (names: readonly string[]) => `Also missing: ${names.join(', ')}.`,
   without: {
+    both: 'Without the tire size and the road speed no part can be named, only frequencies.',
     tire: 'Without the tire size no part can be named, only frequencies.',
     speed: 'Without the road speed no part can be named, only frequencies.',
     axle: 'Without the axle ratio the driveshaft cannot be told from other parts.',
