@@ -146,7 +146,7 @@ export const readingProblems = {
 
   fewReadable: (file: string, line: number, rows: number) =>
     make(
-      'few-readable-rows',
+      'few-readable',
       file,
       `${file}, from line ${line}: only ${rows} of the lines can be read as a row of numbers.`,
       EXPORT_AGAIN,
