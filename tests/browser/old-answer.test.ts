@@ -38,4 +38,24 @@ describe('an answer the job has left behind', () => {
     expect(await notice(page).count()).toBe(0);
     expect(complaints).toEqual([]);
   });
+
+  it('is not made anew from half an edit when the page is loaded again: the form, the edit and a step back are there', async () => {
+    const { page, complaints } = await bench.open();
+    await openDemo(page, /joint replacement/iu);
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    await page.getByRole('button', { name: 'Change vehicle and runs' }).click();
+    const axle = page.getByRole('textbox', { name: 'Axle ratio' });
+    await axle.fill('3.08');
+    await page.getByText('Saved in this browser').waitFor();
+    await page.reload();
+    await page.getByText(/Answered before the last changes to vehicle or runs: “Driveshaft 1×/u).waitFor();
+    expect(await axle.inputValue()).toBe('3.08');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await axle.inputValue()).toBe('3.73');
+    expect(await page.getByText('Answered before the last changes').count()).toBe(0);
+    await page.getByText('Saved in this browser').waitFor();
+    await page.reload();
+    await waitForAnswer(page);
+    expect(complaints).toEqual([]);
+  });
 });

@@ -1,6 +1,7 @@
 /** What the job book keeps of a job, and how a kept record is read again: nothing is taken on trust. */
 import type { Problem, Result } from '../../core/note.ts';
 import { failure, success } from '../../core/note.ts';
+import type { Job } from '../../core/job/job.ts';
 import type { Verdict } from '../../core/report/report.ts';
 import { readJob, writeJob } from '../../core/job/job-file.ts';
 import type { JobDocument } from '../form/document.ts';
@@ -18,6 +19,8 @@ export interface AnswerSummary {
   readonly verdict: Verdict;
   readonly sentence: string;
   readonly atMs: number;
+  /** The job it was made of, as a job file; absent in records of before it was kept. */
+  readonly of?: string;
 }
 
 export interface StoredJob {
@@ -54,6 +57,12 @@ export const contentOf = ({ jobText, typed, recordings }: StoredJob): string =>
 export function documentOf({ jobText, typed, recordings, id }: StoredJob): Result<JobDocument> {
   const job = readJob(jobText, id);
   return job.ok ? success({ job: job.value, typed, recordings }) : job;
+}
+
+/** The job the last answer of a record was made of; null where there is none or it is not known. */
+export function answeredJobOf({ answer, id }: StoredJob): Job | null {
+  const job = answer?.of === undefined ? null : readJob(answer.of, id);
+  return job?.ok ? job.value : null;
 }
 
 /** Judges a record from the data base: ours, one of a newer program, or damaged. */

@@ -86,6 +86,13 @@ export function withVehicle(document: JobDocument, vehicle: Vehicle): JobDocumen
   return { ...document, typed, job: { ...document.job, vehicle } };
 }
 
+/** The document with vehicle and runs as they were in another job, and nothing half typed of them. */
+export function withDriveOf(document: JobDocument, { vehicle, runs }: Job): JobDocument {
+  const isOfDrive = (id: string): boolean => id.startsWith('vehicle.') || id.startsWith('run.');
+  const typed = Object.fromEntries(Object.entries(document.typed).filter(([id]) => !isOfDrive(id)));
+  return { ...document, typed, job: { ...document.job, vehicle, runs } };
+}
+
 /** The document without one run; half-typed text of the runs goes with it, as run fields are numbered. */
 export function removeRun(document: JobDocument, index: number): JobDocument {
   const typed = Object.fromEntries(Object.entries(document.typed).filter(([id]) => !id.startsWith('run.')));

@@ -10,14 +10,15 @@ import type { StoredJob } from '../book/stored-job.ts';
 import type { JobDocument } from '../form/document.ts';
 import { contentOf, documentOf } from '../book/stored-job.ts';
 import type { JobEvent } from '../book/timeline.ts';
-import { addEvents, eventOfAnswer, eventsOfChange } from '../book/timeline.ts';
+import { addEvents, eventOfAnswer } from '../book/timeline.ts';
 import { texts } from '../texts.ts';
 import { keepAside } from './aside.ts';
 import { lookIntoRecordings } from './open-files.ts';
+import { keptJob } from './kept-job.ts';
 import { KeptRecordings } from './kept-recordings.ts';
 import { Journal, recoverJournals } from './journal.ts';
 import type { OpenedJob } from './opened.ts';
-import { recordOf } from './record-of.ts';
+import { eventsNow, recordOf } from './record-of.ts';
 import type { Session } from './session.svelte.ts';
 import { TabTalk } from './tab-talk.ts';
 
@@ -66,7 +67,8 @@ export class Keeper {
       if ((document.job.runs.length === 0 || isUntouchedDemo) && this.current === null) return;
       if (this.#saved?.document === document && this.#saved.analysed === analysed) return;
       this.#saved = { document, analysed };
-      this.#noteEvents(document.job);
+      this.events = eventsNow(this.#session, this.events, this.#job, Date.now());
+      this.#job = document.job;
       this.#isDirty = true;
       this.#journal.write(this.#record(), this.current?.revision ?? 0, this.#onItsWay);
       void this.#saveAll();
@@ -93,19 +95,21 @@ export class Keeper {
     await this.#book.tidy(Date.now());
   }
 
-  /** Opens a job of the book; its answer is made anew where it had one. */
+  /** Opens a job of the book; its answer is made anew where it had one, unless that would be of half an edit. */
   async open(id: string): Promise<boolean> {
     const stored = await this.#book.load(id);
-    const document = stored.ok ? documentOf(stored.value) : stored;
-    if (!stored.ok || !document.ok) {
-      this.problem = stored.ok ? (document.ok ? null : document.problem) : stored.problem;
+    const kept = stored.ok ? keptJob(stored.value) : stored;
+    if (!stored.ok || !kept.ok) {
+      this.problem = kept.ok ? null : kept.problem;
       return false;
     }
+    const { document, ...rest } = kept.value;
     const bytes = await this.#book.recordings(Object.values(stored.value.recordings));
-    this.#session.load(document.value, bytes.ok ? bytes.value : []);
+    this.#session.load(document, bytes.ok ? bytes.value : [], rest);
     this.#begin(this.#session.key, stored.value);
     await lookIntoRecordings(this.#session);
-    if (stored.value.answer && this.#session.needs.blocker === null) void this.#session.analyse();
+    const isDue = stored.value.answer && !rest.before && this.#session.needs.blocker === null;
+    if (isDue) void this.#session.analyse();
     return true;
   }
 
@@ -157,16 +161,6 @@ export class Keeper {
     this.problem = null;
     this.#talk.openId = stored?.id ?? null;
     this.#recordings.begin(Object.values(stored?.recordings ?? {}));
-  }
-
-  #noteEvents(job: Job): void {
-    const nowMs = Date.now();
-    const before = this.#job ?? { ...job, runs: [], measurements: [] };
-    const added = eventsOfChange(before, job, nowMs);
-    this.#job = job;
-    const { analysis, analysed } = this.#session;
-    const answered = analysis && analysed === job ? eventOfAnswer(this.events, analysis.report, nowMs) : null;
-    if (added.length > 0 || answered) this.events = addEvents(this.events, answered ? [...added, answered] : added);
   }
 
   /** One save after the other; what changes meanwhile is saved next. */

@@ -18,20 +18,50 @@ export function screenOf(hash: string): Screen {
   return SCREENS.find((screen) => screen === word) ?? 'road-test';
 }
 
+/** What is put on paper: one page for the customer, or all pages for the file. */
+export type Paper = 'customer' | 'file';
+
+const PAPER = /\?print=(customer|file)$/u;
+
+/** The paper of an address such as '#road-test?print=file': each screen has its own place for it. */
+export function paperOf(hash: string): Paper | null {
+  const [, paper] = PAPER.exec(hash) ?? [];
+  return (paper as Paper | undefined) ?? null;
+}
+
+export const withoutPaper = (hash: string): string => hash.replace(PAPER, '');
+
 class Route {
-  screen = $state<Screen>(screenOf(location.hash));
+  screen = $state<Screen>('road-test');
   /** What follows the screen in the address: 'one-joint' of '#lessons/one-joint'. */
-  rest = $state(restOf(location.hash));
+  rest = $state('');
+  printing = $state<Paper | null>(null);
 
   constructor() {
-    addEventListener('hashchange', () => {
-      this.screen = screenOf(location.hash);
-      this.rest = restOf(location.hash);
-    });
+    this.#follow();
+    addEventListener('hashchange', () => this.#follow());
   }
 
   go(screen: Screen): void {
     location.hash = screen;
+  }
+
+  print(paper: Paper): void {
+    history.pushState({ isPaper: true }, '', `${withoutPaper(location.hash) || '#'}?print=${paper}`);
+    this.#follow();
+  }
+
+  /** Back to the screen the paper was asked for on. */
+  leavePaper(): void {
+    if ((history.state as { readonly isPaper?: boolean } | null)?.isPaper) history.back();
+    else location.replace(withoutPaper(location.hash));
+  }
+
+  #follow(): void {
+    const screen = withoutPaper(location.hash);
+    this.screen = screenOf(screen);
+    this.rest = restOf(screen);
+    this.printing = paperOf(location.hash);
   }
 }
 

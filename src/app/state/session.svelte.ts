@@ -25,6 +25,14 @@ export type Work =
 
 export type Stage = 'empty' | 'form' | 'working' | 'failed' | 'answer';
 
+interface LoadOptions {
+  readonly isDemo?: boolean;
+  /** What had happened to the job before. */
+  readonly events?: readonly JobEvent[];
+  /** The document before its last changes, to go back to. */
+  readonly before?: JobDocument;
+}
+
 const startWorker = (): Worker => new Worker(new URL('../../worker/worker.ts', import.meta.url), { type: 'module' });
 
 export class Session {
@@ -74,13 +82,13 @@ export class Session {
   load(
     document: JobDocument,
     recordings: readonly StoredRecording[],
-    { isDemo = false, events = [] }: { readonly isDemo?: boolean; readonly events?: readonly JobEvent[] } = {},
+    { isDemo = false, events = [], before }: LoadOptions = {},
   ): void {
     this.cancel();
     this.key = {};
     this.#sample = isDemo ? document : null;
     this.pastEvents = events;
-    this.#history = startHistory(document);
+    this.#history = before ? change(startHistory(before), document, 'before', 0) : startHistory(document);
     this.files = mapOf(recordings.map((recording) => [recording.name, recording]));
     this.facts = emptyMap();
     this.reading = emptyMap();

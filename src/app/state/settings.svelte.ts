@@ -1,5 +1,6 @@
 /** The reader's choices, kept between visits. */
 import type { UnitSystem } from '../../core/report/format.ts';
+import { route } from './route.svelte.ts';
 
 export type Theme = 'auto' | 'light' | 'dark';
 export type Size = 'normal' | 'large';
@@ -22,12 +23,10 @@ class Settings {
   deviceDark = $state(false);
   /** Type size against the normal one, as in styles/tokens.css. */
   readonly typeScale = $derived(this.size === 'large' ? 1.33 : 1);
-  /** What is being printed: one page for the customer, or all pages for the file. */
-  printing = $state<'customer' | 'file' | null>(null);
   /** The browser itself is putting the screen on paper. */
   onPaper = $state(false);
   readonly dark = $derived(
-    !this.onPaper && this.printing === null && (this.theme === 'dark' || (this.theme === 'auto' && this.deviceDark)),
+    !this.onPaper && route.printing === null && (this.theme === 'dark' || (this.theme === 'auto' && this.deviceDark)),
   );
 
   constructor() {

@@ -1,7 +1,14 @@
 /** Whether an answer still belongs to the job as it is now. */
 import type { Job, Run } from '../../core/job/job.ts';
 
-const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
+/** Plain data in one order of its keys: an entry that was taken out and written again is the same. */
+const text = (value: unknown): string =>
+  JSON.stringify(value, (_, inner: unknown) =>
+    typeof inner === 'object' && inner !== null && !Array.isArray(inner)
+      ? Object.fromEntries(Object.entries(inner).sort(([one], [other]) => (one < other ? -1 : 1)))
+      : inner,
+  );
+const same = (a: unknown, b: unknown): boolean => a === b || text(a) === text(b);
 
 /** The runs an answer is made of: those of the complaint, or all where there are no others. */
 function answeredRuns({ runs }: Job): readonly Run[] {

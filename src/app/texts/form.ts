@@ -7,6 +7,7 @@ export const form = {
   runs: 'Recordings',
   diagnose: 'Diagnose',
   again: 'Diagnose again',
+  oldAnswer: (sentence: string) => `Answered before the last changes to vehicle or runs: “${sentence}” Diagnose again.`,
   backToAnswer: 'Back to the answer',
   addRecordings: 'Add recordings',
   remove: 'Remove',
