@@ -33,6 +33,13 @@ describe('the print menu', () => {
     await page.getByRole('button', { name: 'Back' }).press('Enter');
     await summary.waitFor();
     expect(await focused(page)).toBe('print-menu');
+    // The paper is a place of its own: the browser's Back leads from it to the screen it was asked for on.
+    await summary.press('Enter');
+    await choice.press('Enter');
+    await page.locator('.paper').waitFor();
+    await page.goBack();
+    await summary.waitFor();
+    expect(new URL(page.url()).hash).toBe('#measurements');
     expect(complaints).toEqual([]);
   });
 });
@@ -40,12 +47,23 @@ describe('the print menu', () => {
 describe('the reader stands', () => {
   it('at the next check after an outcome was entered, and at the list after a measurement was taken out', async () => {
     const { page, complaints } = await bench.open();
-    await openDemo(page, /joint replacement/iu);
+    await page.getByRole('button', { name: /joint replacement/iu }).press('Enter');
+    await expect.poll(() => focused(page)).toBe('answer');
     const title = page.locator('#check-title');
     const first = await title.textContent();
-    await page.getByRole('button', { name: 'Found it fine' }).press('Enter');
+    const enter = page.getByRole('button', { name: 'Found it fine' });
+    await enter.press('Enter');
     await expect.poll(() => title.textContent()).not.toBe(first);
     await expect.poll(() => focused(page)).toBe('check-title');
+    // What was entered stays in sight, and can be taken back there.
+    const entered = page.locator('#next-check [role=status]').first();
+    await expect.poll(() => entered.textContent()).toMatch(/found fine\.\s+(Now|Still) first: /u);
+    expect(await entered.textContent()).toContain(first);
+    await entered.getByRole('button', { name: 'Take back' }).press('Enter');
+    await expect.poll(() => title.textContent()).toBe(first);
+    await expect.poll(() => entered.textContent()).toBe('');
+    await enter.press('Enter');
+    await expect.poll(() => title.textContent()).not.toBe(first);
     await go(page, 'measurements');
     await page.getByRole('button', { name: /^Remove:/u }).press('Enter');
     await page.getByText('Nothing has been measured yet.').waitFor();
@@ -60,6 +78,16 @@ describe('the reader stands', () => {
     await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe('✓ Kept with the job');
     expect(complaints).toEqual([]);
   });
+});
+
+it('a new job begins on the road test, whatever screen it was asked for on', async () => {
+  const { page } = await bench.open();
+  await openDemo(page, /joint replacement/iu);
+  expect(await page.title()).toBe('Monday: shake after a joint replacement · Road test · perrev');
+  await go(page, 'job-book');
+  await page.getByRole('button', { name: 'New job' }).press('Enter');
+  await page.getByRole('button', { name: 'Open recordings' }).waitFor();
+  expect(await page.title()).toBe('Road test · perrev');
 });
 
 it('what was undone past the first recording can be brought back on a phone', async () => {
