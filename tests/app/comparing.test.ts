@@ -31,6 +31,8 @@ describe('what is compared', () => {
     // The reader's settings ask the browser as soon as they are loaded.
     vi.stubGlobal('matchMedia', () => ({ matches: false, addEventListener: () => undefined }));
     vi.stubGlobal('navigator', { language: 'en-US' });
+    vi.stubGlobal('location', { hash: '' });
+    vi.stubGlobal('addEventListener', () => undefined);
     const module = await import('../../src/app/compare/comparing.svelte.ts');
     make = (session, told) => new module.Comparing(session as Session, {} as Book, told);
   });
