@@ -135,7 +135,7 @@ describe('the job book', () => {
     const { page } = await bench.open();
     await startJob(page, 'To go');
     await page.getByRole('link', { name: 'Job book' }).click();
-    await page.getByRole('textbox', { name: 'Add a note' }).fill('Joint greased');
+    await page.getByRole('textbox', { name: 'Note', exact: true }).fill('Joint greased');
     await page.getByRole('button', { name: 'Add a note' }).click();
     await page.getByText('Joint greased').waitFor();
     await saved(page);

@@ -127,7 +127,7 @@ describe('a comeback on a phone', () => {
     await open(page, 'Job book');
     await page.getByRole('searchbox', { name: 'Search' }).fill('third visit');
     await page.getByText('1 job', { exact: true }).waitFor();
-    await page.getByRole('textbox', { name: 'Add a note' }).fill('Wedge under the spring seat changed');
+    await page.getByRole('textbox', { name: 'Note', exact: true }).fill('Wedge under the spring seat changed');
     await page.getByRole('button', { name: 'Add a note' }).click();
     await page.getByText('Wedge under the spring seat changed').waitFor();
     await fits();

@@ -8,7 +8,7 @@ export const book = {
   empty: 'No jobs yet. A job is kept as soon as a recording is opened; a demo once you change something in it.',
   noMatch: 'No job matches.',
   open: 'Open',
-  isOpen: 'Open now',
+  isOpen: 'Back to it',
   remove: 'Delete',
   removed: (name: string) => `${name} was deleted.`,
   removeUndo: 'Take back',
@@ -31,6 +31,7 @@ export const book = {
     measured: (what: string) => `Measured: ${what}`,
     noted: (text: string) => text,
   },
+  note: 'Note',
   addNote: 'Add a note',
   noteExample: 'What was done, by whom',
   status: {
