@@ -112,12 +112,12 @@ export const analyse = (
     return i === 0 ? { ...run, notes: [...vehicleNotes(vehicle), ...run.notes] } : run;
   });
   const bases = found.map((finding) => findingBasis(finding, inferences));
-  const { findings, checks, cautions } = conclude(
+  const conclusion = conclude(
     found.map((finding) => findingReport(finding, [], vehicle, inferences)),
     bases,
     contextOf(job, runs),
   );
-  const answer = answerOf(inferences, findings);
+  const answer = answerOf(inferences, conclusion.findings);
   const report: Report = {
     schemaVersion: REPORT_SCHEMA_VERSION,
     program: { name: 'perrev', version: PROGRAM_VERSION },
@@ -129,9 +129,7 @@ export const analyse = (
     runs,
     orders: inferences.flatMap(orderReports),
     peaks: inferences.flatMap(peakReports),
-    findings,
-    checks,
-    cautions,
+    ...conclusion,
   };
   tell('report', 1, 'done');
   return success({ report, bases, pictures: inferences.map(pictureOf) });

@@ -2,14 +2,16 @@
 import type { CaseContext, FindingBasis } from './diagnosis/evidence/case.ts';
 import { cautionsFor } from './diagnosis/checks/cautions.ts';
 import { chooseChecks } from './diagnosis/ranking/next-check.ts';
+import { faultsToPutRight } from './diagnosis/ranking/put-right.ts';
 import { rankCauses } from './diagnosis/ranking/rank-causes.ts';
 import type { Job } from './job/job.ts';
 import type { Analysis } from './report/analysis.ts';
 import { foundAnswer } from './report/build/verdict.ts';
-import type { CheckReport, FindingReport, Report, RunReport } from './report/report.ts';
+import type { CheckReport, FindingReport, RepairReport, Report, RunReport } from './report/report.ts';
 
 export interface Conclusion {
   readonly findings: readonly FindingReport[];
+  readonly repairs: readonly RepairReport[];
   readonly checks: readonly CheckReport[];
   readonly cautions: readonly string[];
 }
@@ -28,7 +30,8 @@ export function conclude(
     return basis ? { ...finding, causes: rankCauses(basis, context) } : finding;
   });
   const checks = chooseChecks(ranked, context);
-  return { findings: ranked, checks, cautions: cautionsFor(checks) };
+  const repairs = faultsToPutRight(ranked, bases, context);
+  return { findings: ranked, repairs, checks, cautions: cautionsFor([...repairs, ...checks]) };
 }
 
 /** The case as causes and checks see it: what is known of the job, and how each run was driven. */

@@ -57,6 +57,7 @@ export const print = {
   done: 'Before and after the repair',
   signature: 'Technician',
   causes: (label: string) => `Causes of ${label}`,
+  repairs: 'To be put right first',
   checks: 'Checks proposed',
   runs: 'Recordings',
   proofRun: (name: string) => `${name} (after the repair)`,

@@ -37,6 +37,11 @@ export const STRONGER_BLUR = 0.2;
 /** kg a rotating force at the shaft seems to push where the sensor sits, and its spread as a factor. */
 export const SEEMING_MASS_KG = 300;
 export const SEEMING_MASS_SPREAD = 3;
+/**
+ * What is outside its limit may shake so many times as much as the force worked out from it says: that is the tube's
+ * alone, without the joint and without what a resonance adds.
+ */
+export const FAULT_GAIN = 4;
 
 /** The same ratio for a joint replaced at any place. */
 const afterJoint = (ratio: number): Partial<Record<WorkDone, number>> => ({

@@ -1,5 +1,5 @@
 /** Findings, causes and the next check on the page. */
-import type { CauseReport, FindingReport, Report } from './report.ts';
+import type { CauseReport, FindingReport, RepairReport, Report } from './report.ts';
 import { capitalized } from '../diagnosis/findings/words.ts';
 import { effortText } from './effort-text.ts';
 import { accelerationText, chanceText, feltText, percentText } from './format.ts';
@@ -54,12 +54,27 @@ function evidence(of: {
   return html`${line('For', of.for)}${line('Against', of.against)}${line('Missing', of.missing)}`;
 }
 
+/** What a measurement has found, to be put right and proved first. */
+export function repairsMarkup({ repairs = [] }: Report): Markup | null {
+  return repairs.length === 0 ? null : html`${repairs.map(repairMarkup)}`;
+}
+
+function repairMarkup({ title, found, repair, prove, cautions }: RepairReport): Markup {
+  return html`<section class="next">
+    <h2>${title}</h2>
+    <ol>
+      ${[...found, repair, prove].map((step) => html`<li>${step}</li>`)}
+    </ol>
+    ${cautions.map((caution) => html`<p class="caution">${caution}</p>`)}
+  </section>`;
+}
+
 /** The first check with its steps, limit and cautions; the later ones by title. */
 export function nextCheckMarkup(report: Report): Markup | null {
   const [next, ...later] = report.checks;
   if (!next) return null;
   return html`<section class="next">
-    <h2>Do this next: ${next.title}</h2>
+    <h2>${report.repairs?.length ? 'If it still shakes' : 'Do this next'}: ${next.title}</h2>
     <p>${capitalized(effortText(next))}.</p>
     <ol>
       ${next.how.map((step) => html`<li>${step}</li>`)}

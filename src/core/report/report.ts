@@ -27,6 +27,8 @@ export interface Report {
   readonly orders: readonly OrderReport[];
   readonly peaks: readonly PeakReport[];
   readonly findings: readonly FindingReport[];
+  /** What a measurement has found outside its limit: to be put right and proved before the checks. Absent in older reports. */
+  readonly repairs?: readonly RepairReport[];
   readonly checks: readonly CheckReport[];
   readonly cautions: readonly string[];
 }
@@ -151,6 +153,19 @@ export interface CauseReport {
   readonly repair: string;
   /** Ids of the checks that speak to this cause. */
   readonly checks: readonly string[];
+}
+
+export interface RepairReport {
+  readonly causeId: string;
+  readonly title: string;
+  /** The finding it may be the cause of, by its label. */
+  readonly label: string;
+  /** The readings outside their limits, a sentence each. */
+  readonly found: readonly string[];
+  readonly repair: string;
+  /** How to prove that it was the cause. */
+  readonly prove: string;
+  readonly cautions: readonly string[];
 }
 
 export interface CheckReport {

@@ -1,5 +1,5 @@
 /** Causes and checks as plain text. */
-import type { CauseReport, CheckReport, FindingReport } from './report.ts';
+import type { CauseReport, CheckReport, FindingReport, RepairReport } from './report.ts';
 import { effortText } from './effort-text.ts';
 import { percentText } from './format.ts';
 import { wrap } from './wrap.ts';
@@ -46,4 +46,13 @@ export function checkText(check: CheckReport, width: number): string {
   if (check.limit !== null) lines.push(wrap(`Limit: ${check.limit}`, width, '      '));
   check.cautions.forEach((caution) => lines.push(wrap(caution, width, '   ! ')));
   return lines.join('\n');
+}
+
+/** A fault that a measurement has found: what was read, how it is put right, how that is proved. */
+export function repairText({ title, found, repair, prove, cautions }: RepairReport, width: number): string {
+  return [
+    wrap(title, width, '  '),
+    ...[...found, repair, prove].map((step, index) => wrap(step, width, `  ${String(index + 1).padStart(2)}. `)),
+    ...cautions.map((caution) => wrap(caution, width, '   ! ')),
+  ].join('\n');
 }

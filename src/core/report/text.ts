@@ -3,7 +3,7 @@ import type { FindingReport, Report } from './report.ts';
 import type { UnitSystem } from './format.ts';
 import { accelerationText, chanceText, feltText, frequencyWithSdText } from './format.ts';
 import { perceivedText, sureText } from './order-words.ts';
-import { causesText, checkText } from './text-causes.ts';
+import { causesText, checkText, repairText } from './text-causes.ts';
 import { ordersText, runsText } from './text-tables.ts';
 import { wrap } from './wrap.ts';
 
@@ -26,8 +26,14 @@ export function reportText(report: Report, options: TextOptions): string {
   report.findings.forEach((finding, index) => {
     parts.push(`${heading(`${index + 1}. ${findingTitle(finding)}`)}\n${findingText(finding, width)}`);
   });
+  const { repairs = [] } = report;
+  if (repairs.length > 0) {
+    const told = repairs.map((repair) => repairText(repair, width));
+    parts.push(`${heading('Do this next')}\n${told.join('\n')}`);
+  }
   const [next, ...later] = report.checks;
-  if (next) parts.push(`${heading('Do this next')}\n${checkText(next, width)}`);
+  if (next)
+    parts.push(`${heading(repairs.length > 0 ? 'If it still shakes' : 'Do this next')}\n${checkText(next, width)}`);
   if (later.length > 0) {
     const rows = later
       .slice(0, 4)

@@ -7,6 +7,8 @@ export interface CheckOutcome {
   readonly wrongness: number;
   /** What was found, a sentence. */
   readonly text: string;
+  /** A reading stands outside the limit it is held to, or a person saw the fault: something to put right, whatever else shakes. */
+  readonly isFault: boolean;
   /** Measured by hand, or read from the loads of the runs. */
   readonly origin: 'measured' | 'runs';
 }

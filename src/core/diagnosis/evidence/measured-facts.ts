@@ -94,7 +94,15 @@ const factOf = (
   checkId: CheckId,
   number: JudgedNumber,
   { place = '', coverage = 1, forceN = null }: { place?: string; coverage?: number; forceN?: number | null } = {},
-): MeasuredFact => ({ checkId, share: number.share, text: numberText(number, place), coverage, forceN });
+): MeasuredFact => ({
+  checkId,
+  share: number.share,
+  text: numberText(number, place),
+  // A large angle is a fact of many sound vehicles; it asks for no repair by itself.
+  isFault: !number.inside && number.limit.id !== 'joint-angle-most',
+  coverage,
+  forceN,
+});
 
 /** Numbers that only advise and yet tell of a cause: angles too large for one joint, halves of a double-Cardan unequal. */
 const TELLING_ADVICE: readonly LimitId[] = ['double-cardan-split', 'joint-angle-most'];
@@ -116,7 +124,7 @@ function verdictFacts({ kind, ...rest }: Measurement, { verdict, notes }: Judged
   const light = notes.some(({ code }) => code === 'light-trial');
   const share = unfit ? UNFIT_SHARE : verdict === 'inside' ? 1 / CLEAR_SHARE : light ? LIGHT_SHARE : CLEAR_SHARE;
   const text = (unfit ?? notes[0])?.text.replace(/\.$/, '') ?? '';
-  return [{ checkId, share, text, forceN: null, coverage: 1 }];
+  return [{ checkId, share, text, isFault: false, forceN: null, coverage: 1 }];
 }
 
 function tightFact({ joint, axes }: RingsMeasurement, coverage: number, limits: LimitOverrides): MeasuredFact {
@@ -129,14 +137,16 @@ function tightFact({ joint, axes }: RingsMeasurement, coverage: number, limits: 
     least < -READING_ERROR_MM
       ? `${rings} too little room: it is pressed together`
       : `${rings} of end play${least < wanted ? ', so little that it may bind' : ''}`;
-  return { checkId: 'ring-fit', share: Math.exp((wanted - least) / TIGHT_BLUR_MM), text, forceN: null, coverage };
+  const share = Math.exp((wanted - least) / TIGHT_BLUR_MM);
+  return { checkId: 'ring-fit', share, text, isFault: share > 1, forceN: null, coverage };
 }
 
 function observedFacts({ checkId, outcome }: ObservationMeasurement): MeasuredFact[] {
   const check = checkOf(checkId);
   if (!check) return [];
   const share = outcome === 'wrong' ? SEEN_SHARE : 1 / SEEN_SHARE;
-  return [{ checkId: check.id, share, text: check[outcome].replace(/\.$/, ''), forceN: null, coverage: 1 }];
+  const text = check[outcome].replace(/\.$/, '');
+  return [{ checkId: check.id, share, text, isFault: outcome === 'wrong', forceN: null, coverage: 1 }];
 }
 
 /** Greatest once-a-turn force the measurement predicts at the finding's speed, N. */

@@ -27,7 +27,8 @@ export function outcomesOfMeasurements(
       own.reduce((sum, fact) => sum + fact.coverage, 0),
     );
     const wrongness = worst.wrongness >= 0.5 ? worst.wrongness : 0.5 - (0.5 - worst.wrongness) * Math.sqrt(coverage);
-    return { checkId, wrongness, text: `${worst.fact.text}${forceText(worst.fact, basis)}.`, origin: 'measured' };
+    const { text, isFault } = worst.fact;
+    return { checkId, wrongness, text: `${text}${forceText(worst.fact, basis)}.`, isFault, origin: 'measured' };
   });
 }
 

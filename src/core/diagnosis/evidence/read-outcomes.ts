@@ -54,5 +54,5 @@ const believed = (wrongness: number): number => Math.min(OUTCOME_TRUST, Math.max
 function outcome(checkId: CheckId, wrongness: number, origin: CheckOutcome['origin'], detail: string): CheckOutcome {
   const check = checkOf(checkId)!;
   const sentence = wrongness >= 0.5 ? check.wrong : check.fine;
-  return { checkId, wrongness, origin, text: `${sentence.replace(/\.$/, '')}${detail}.` };
+  return { checkId, wrongness, isFault: false, origin, text: `${sentence.replace(/\.$/, '')}${detail}.` };
 }

@@ -37,6 +37,19 @@ export interface RankedFinding {
   readonly causes: readonly RankedCause[];
 }
 
+/** A fault that a measurement has found, to be put right and proved before anything else is looked for. */
+export interface Repair {
+  readonly causeId: string;
+  readonly title: string;
+  /** The part and order that it may be the cause of. */
+  readonly label: string;
+  /** The readings outside their limits, a sentence each. */
+  readonly found: readonly string[];
+  readonly repair: string;
+  readonly prove: string;
+  readonly cautions: readonly string[];
+}
+
 export interface ProposedCheck {
   readonly id: string;
   readonly title: string;

@@ -214,7 +214,14 @@ describe('How much a reading says depends on what it would do at the level seen'
   });
 
   test('At the limit a reading says nothing; belief grows with the distance from it', () => {
-    const fact = (share: number) => ({ checkId: 'tube-runout' as const, share, text: '', forceN: null, coverage: 1 });
+    const fact = (share: number) => ({
+      checkId: 'tube-runout' as const,
+      share,
+      text: '',
+      isFault: true,
+      forceN: null,
+      coverage: 1,
+    });
     expect(wrongnessOf(fact(1), once())).toBeCloseTo(0.5, 12);
     const beliefs = [0, 0.3, 0.8, 1.2, 1.5, 3].map((share) => wrongnessOf(fact(share), once()));
     expect(beliefs).toEqual([...beliefs].sort((a, b) => a - b));
