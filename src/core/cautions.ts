@@ -5,7 +5,7 @@ export const CAUTIONS = {
   'stop-at-once':
     'Stop at once for knocking, a loose wheel, a bulging tire or a shake that keeps growing; do not drive through it.',
   hoist:
-    'Use a rated hoist or stands with all locks engaged and the wheels blocked, and lead the exhaust outdoors when the engine runs. Nobody under the vehicle or in line with wheels or shaft while anything turns.',
+    'Use a rated hoist or stands with all locks engaged and the wheels blocked, and lead the exhaust outdoors when the engine runs. Nobody under the vehicle or in line with wheels or shaft while engine or motor drives them; turned by hand, one person turns and is told when to stop.',
   'ride-height':
     'Joint angles count only at ride height: support the vehicle by its axles or wheels. Hanging suspension shows angles the road never sees, and joints run at them are overworked.',
   'one-wheel-free':

@@ -43,7 +43,8 @@ export type Sign =
   | 'near-half-critical'
   | 'far-from-critical'
   | 'converter'
-  // where a fixed tone lies
+  // how a fixed tone holds its frequency, and where it lies
+  | 'narrow-line'
   | 'low-tone'
   | 'middle-tone'
   | 'high-tone'

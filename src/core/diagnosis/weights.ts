@@ -4,7 +4,7 @@
  *
  * CAUSE_WEIGHTS, a row a cause:
  *   prior   how often it is the culprit when its part and order shake and nothing else is known (only ratios count)
- *   unasked factor where work is on record but none of it could have brought this cause; causes that only work brings
+ *   withoutWork factor where no work on record could have brought this cause; of causes that only work brings
  *   signs   likelihood ratio of a sign: how much more often it shows with this cause than with the others
  *   work    likelihood ratio of work done before the complaint
  * CHECK_WEIGHTS, a row a check: minutes of a practised technician; P(the check finds something wrong | cause); for
@@ -16,7 +16,7 @@ import type { Sign } from './signs.ts';
 
 export interface CauseWeights {
   readonly prior: number;
-  readonly unasked?: number;
+  readonly withoutWork?: number;
   readonly signs?: Readonly<Partial<Record<Sign, number>>>;
   readonly work?: Readonly<Partial<Record<WorkDone, number>>>;
 }
@@ -56,31 +56,37 @@ export const CAUSE_WEIGHTS = {
   'shaft-unbalance': { prior: 26, signs: { 'square-with-speed': 1.5, 'flat-with-speed': 0.4, 'once-alone': 1.4, 'twice-too': 0.7 }, work: { ...afterJoint(1.3), 'shaft-removed': 1.2, 'shaft-replaced': 2 } },
   'tube-runout': { prior: 14, signs: { 'square-with-speed': 1.3, 'steep-with-speed': 1.6, 'flat-with-speed': 0.4, 'once-alone': 1.2 }, work: { 'shaft-removed': 1.3, 'shaft-replaced': 0.7 } },
   'companion-flange-runout': { prior: 11, signs: { 'square-with-speed': 1.3, 'once-alone': 1.3 }, work: { 'flange-removed': 4, 'axle-ratio-changed': 2.5, 'shaft-removed': 1.2 } },
-  'shaft-not-indexed': { prior: 6, unasked: 0.2, signs: { 'square-with-speed': 1.3, 'once-alone': 1.3 }, work: { ...afterJoint(2.5), 'shaft-removed': 4, 'flange-removed': 3, 'transmission-removed': 3, 'axle-ratio-changed': 2.5, 'centre-bearing-replaced': 2 } },
-  'joint-off-centre': { prior: 10, unasked: 0.3, signs: { 'square-with-speed': 1.4, 'once-alone': 1.3, 'flat-with-speed': 0.5 }, work: { ...afterJoint(4.5), 'ears-pressed-or-hammered': 1.8 } },
+  'shaft-not-indexed': { prior: 6, withoutWork: 0.2, signs: { 'square-with-speed': 1.3, 'once-alone': 1.3 }, work: { ...afterJoint(2.5), 'shaft-removed': 4, 'flange-removed': 3, 'transmission-removed': 3, 'axle-ratio-changed': 2.5, 'centre-bearing-replaced': 2 } },
+  'joint-off-centre': { prior: 10, withoutWork: 0.3, signs: { 'square-with-speed': 1.4, 'once-alone': 1.3, 'flat-with-speed': 0.5 }, work: { ...afterJoint(4.5), 'ears-pressed-or-hammered': 1.8, 'centre-bearing-replaced': 1.8 } },
   'slip-yoke-worn': { prior: 9, signs: { 'twice-too': 1.3, 'found-pulling': 1.2 }, work: { 'transmission-removed': 1.3, 'shaft-replaced': 0.7 } },
   'joint-loose': { prior: 12, signs: { 'twice-too': 1.8, 'once-alone': 0.7 }, work: { ...afterJoint(0.6) } },
   'centre-bearing': { prior: 8, signs: { 'two-piece': 1.6, 'twice-too': 1.2, 'found-pulling': 1.2 }, work: { 'centre-bearing-replaced': 1.5 } },
   'pinion-or-output-bearing': { prior: 5, signs: { 'twice-too': 1.2 }, work: { 'axle-ratio-changed': 2, 'transmission-removed': 1.5 } },
   'shaft-near-critical': { prior: 4, signs: { 'steep-with-speed': 3, 'near-critical': 8, 'far-from-critical': 0.1 }, work: { 'axle-ratio-changed': 2, 'shaft-replaced': 2, 'tire-size-changed': 1.3 } },
   // joints: driveshaft 1× and 2×
-  'new-part-bad': { prior: 4, unasked: 0.08, signs: { 'twice-too': 1.2 }, work: { ...afterJoint(4), 'shaft-replaced': 2.5, 'centre-bearing-replaced': 1.5 } },
-  'ears-bent': { prior: 5, unasked: 0.3, signs: { 'twice-too': 1.6, 'once-too': 1.4, 'four-times-too': 1.4 }, work: { ...afterJoint(2.5), 'ears-pressed-or-hammered': 6 } },
-  'yoke-seat-burrs': { prior: 4, unasked: 0.3, signs: { 'twice-too': 1.2, 'once-too': 1.2 }, work: { ...afterJoint(3.5), 'ears-pressed-or-hammered': 2, 'flange-removed': 1.5 } },
-  'u-bolt-overtightened': { prior: 4, unasked: 0.3, signs: { 'twice-too': 1.3 }, work: { ...afterJoint(2.2), 'joint-replaced-rear': 3.5, 'shaft-removed': 3, 'axle-ratio-changed': 2 } },
+  'new-part-bad': { prior: 4, withoutWork: 0.08, signs: { 'twice-too': 1.2 }, work: { ...afterJoint(4), 'shaft-replaced': 2.5, 'centre-bearing-replaced': 1.5 } },
+  'ears-bent': { prior: 5, withoutWork: 0.3, signs: { 'twice-too': 1.6, 'once-too': 1.4, 'four-times-too': 1.4 }, work: { ...afterJoint(2.5), 'ears-pressed-or-hammered': 6 } },
+  'yoke-seat-burrs': { prior: 4, withoutWork: 0.3, signs: { 'twice-too': 1.2, 'once-too': 1.2 }, work: { ...afterJoint(3.5), 'ears-pressed-or-hammered': 2, 'flange-removed': 1.5 } },
+  'u-bolt-overtightened': { prior: 4, withoutWork: 0.3, signs: { 'twice-too': 1.3 }, work: { ...afterJoint(2.2), 'joint-replaced-front': 1.3, 'joint-replaced-rear': 3.5, 'shaft-removed': 3, 'axle-ratio-changed': 2 } },
+  'fasteners-loose': { prior: 4, withoutWork: 0.3, signs: { 'twice-too': 1.2, 'found-pulling': 1.2 }, work: { ...afterJoint(2.5), 'joint-replaced-front': 2, 'shaft-removed': 3, 'shaft-replaced': 2.5, 'flange-removed': 3, 'axle-ratio-changed': 2, 'transmission-removed': 2, 'centre-bearing-replaced': 2 } },
+  'needle-fallen': { prior: 3, withoutWork: 0.05, signs: { 'twice-too': 1.3, 'once-too': 1.3, 'once-alone': 0.8 }, work: { ...afterJoint(5), 'shaft-replaced': 1.5 } },
+  'ring-not-seated': { prior: 3, withoutWork: 0.1, work: { ...afterJoint(4), 'ears-pressed-or-hammered': 1.5, 'shaft-replaced': 1.5 } },
+  'cup-not-seated': { prior: 3, withoutWork: 0.1, signs: { 'once-alone': 0.9 }, work: { ...afterJoint(2.5), 'joint-replaced-rear': 3.5, 'shaft-removed': 2, 'axle-ratio-changed': 2 } },
+  'wrong-joint': { prior: 2, withoutWork: 0.1, work: { ...afterJoint(3), 'shaft-replaced': 2 } },
+  'fitting-fouls': { prior: 1, withoutWork: 0.1, work: { ...afterJoint(4), 'ride-height-changed': 2 } },
   // driveshaft 2×
   'angles-from-mount': { prior: 16, signs: { 'square-with-speed': 1.3, 'twice-alone': 1.4, 'once-too': 0.7, 'found-standing': 0.2 }, work: { 'mounts-changed': 3.5, 'transmission-removed': 3 } },
   'angles-from-ride-height': { prior: 13, signs: { 'square-with-speed': 1.3, 'twice-alone': 1.4, 'once-too': 0.7 }, work: { 'ride-height-changed': 6, 'springs-changed': 4, 'tire-size-changed': 1.3 } },
   'angles-from-axle': { prior: 12, signs: { 'square-with-speed': 1.2, 'twice-alone': 1.3, 'once-too': 0.7, 'found-pulling': 1.3 }, work: { 'springs-changed': 3, 'ride-height-changed': 2.5, 'axle-ratio-changed': 1.5 } },
-  'forks-out-of-phase': { prior: 8, unasked: 0.25, signs: { 'square-with-speed': 1.3, 'twice-alone': 1.3, 'found-pulling': 1.1 }, work: { ...afterJoint(2.2), 'shaft-removed': 4, 'shaft-replaced': 3, 'transmission-removed': 2, 'centre-bearing-replaced': 3 } },
-  'ring-too-tight': { prior: 6, unasked: 0.25, signs: { 'once-too': 1.4, 'four-times-too': 1.4, 'flat-with-speed': 1.4 }, work: { ...afterJoint(4), 'ears-pressed-or-hammered': 2 } },
+  'forks-out-of-phase': { prior: 8, withoutWork: 0.25, signs: { 'square-with-speed': 1.3, 'twice-alone': 1.3, 'found-pulling': 1.1 }, work: { ...afterJoint(2.2), 'shaft-removed': 4, 'shaft-replaced': 3, 'transmission-removed': 2, 'centre-bearing-replaced': 3 } },
+  'ring-too-tight': { prior: 6, withoutWork: 0.25, signs: { 'once-too': 1.4, 'four-times-too': 1.4, 'flat-with-speed': 1.4 }, work: { ...afterJoint(4), 'ears-pressed-or-hammered': 2 } },
   'trunnions-worn': { prior: 16, signs: { 'once-too': 1.3, 'four-times-too': 1.6, 'twice-alone': 0.9 }, work: { ...afterJoint(0.4), 'shaft-replaced': 0.2 } },
   'secondary-couple': { prior: 8, signs: { 'found-pulling': 2, 'flat-with-speed': 2, 'square-with-speed': 0.7 }, work: { 'ride-height-changed': 2, 'springs-changed': 1.5 } },
   'double-cardan-centring': { prior: 7, signs: { 'double-cardan': 3, 'square-with-speed': 1.2, 'once-too': 1.2 }, work: { 'ride-height-changed': 1.5 } },
   'launch-shudder': { prior: 8, signs: { 'low-speed': 6, 'road-speed': 0.05, 'found-pulling': 2, 'found-cruising': 0.3, 'two-piece': 1.6, 'falls-with-speed': 2.5, 'square-with-speed': 0.4 }, work: { 'centre-bearing-replaced': 2.5, 'ride-height-changed': 2, 'springs-changed': 2 } },
   'shaft-near-half-critical': { prior: 3, signs: { 'steep-with-speed': 3, 'near-half-critical': 6, 'far-from-critical': 0.1 }, work: { 'axle-ratio-changed': 1.5, 'shaft-replaced': 1.5 } },
   // driveshaft mesh
-  'gear-setting': { prior: 30, unasked: 0.5, signs: { heard: 1.3 }, work: { 'axle-ratio-changed': 5, 'flange-removed': 2.5 } },
+  'gear-setting': { prior: 30, withoutWork: 0.5, signs: { heard: 1.3 }, work: { 'axle-ratio-changed': 5, 'flange-removed': 2.5 } },
   'gears-worn': { prior: 30, signs: { heard: 1.2 } },
   // tire
   'tire-unbalance': { prior: 32, signs: { 'square-with-speed': 1.6, 'flat-with-speed': 0.4, 'tire-once-alone': 1.5, 'tire-higher-too': 0.6, 'found-braking': 0.5, beats: 1.2 }, work: { 'wheels-balanced': 0.3, 'tires-replaced': 1.3 } },
@@ -88,7 +94,7 @@ export const CAUSE_WEIGHTS = {
   'tire-force-variation': { prior: 16, signs: { 'flat-with-speed': 1.5, 'tire-higher-too': 1.4, 'mostly-vertical': 1.3, beats: 1.2 }, work: { 'wheels-balanced': 1.6, 'tires-replaced': 1.5 } },
   'bent-wheel': { prior: 10, signs: { 'tire-higher-too': 1.3, 'mostly-vertical': 1.1 }, work: { 'tires-replaced': 1.2, 'wheels-balanced': 1.2 } },
   'hub-runout': { prior: 6, signs: { 'tire-once-alone': 1.2, 'mostly-sideways': 1.3 }, work: { 'brakes-replaced': 1.5, 'tires-rotated': 0.8 } },
-  'wheel-not-centred': { prior: 6, unasked: 0.4, signs: { 'tire-once-alone': 1.3 }, work: { 'tire-size-changed': 2, 'tires-rotated': 3, 'tires-replaced': 2.5, 'wheels-balanced': 2, 'brakes-replaced': 2 } },
+  'wheel-not-centred': { prior: 6, withoutWork: 0.4, signs: { 'tire-once-alone': 1.3 }, work: { 'tire-size-changed': 2, 'tires-rotated': 3, 'tires-replaced': 2.5, 'wheels-balanced': 2, 'brakes-replaced': 2 } },
   'flat-spot': { prior: 5, signs: { 'tire-higher-too': 1.8, 'tire-once-too': 1.4, 'tire-once-alone': 0.5, 'mostly-vertical': 1.2 }, work: { 'tires-replaced': 0.4 } },
   'belt-separated': { prior: 6, signs: { 'tire-higher-too': 1.7, 'tire-once-too': 1.4, 'tire-once-alone': 0.5 }, work: { 'tires-replaced': 0.4 } },
   'wheel-bearing-loose': { prior: 3, signs: { 'mostly-sideways': 1.2 }, work: { 'brakes-replaced': 1.3 } },
@@ -108,7 +114,8 @@ export const CAUSE_WEIGHTS = {
   'exhaust-grounded': { prior: 18, signs: { heard: 1.5, 'firing-low': 0.5, 'firing-too': 1.5 }, work: { 'exhaust-changed': 5, 'transmission-removed': 1.8, 'mounts-changed': 1.8 } },
   lugging: { prior: 18, signs: { 'low-engine-speed': 3, 'engine-speed-not-low': 0.2, 'found-pulling': 1.8, 'found-standing': 0.05 }, work: { 'axle-ratio-changed': 1.8, 'tire-size-changed': 1.6 } },
   'converter-shudder': { prior: 9, signs: { 'found-pulling': 1.4, 'low-engine-speed': 1.4, converter: 1.3, 'found-standing': 0.05 } },
-  'balance-shaft': { prior: 8, unasked: 0.3, signs: { 'square-with-speed': 1.6, 'mostly-vertical': 1.3 }, work: { 'engine-repaired': 6 } },
+  'dual-mass-flywheel': { prior: 8, signs: { 'low-engine-speed': 1.8, 'found-pulling': 1.3, 'found-standing': 0.6, converter: 0.1 }, work: { 'transmission-removed': 1.8 } },
+  'balance-shaft': { prior: 8, withoutWork: 0.3, signs: { 'square-with-speed': 1.6, 'mostly-vertical': 1.3 }, work: { 'engine-repaired': 6 } },
   'motor-rotor': { prior: 30, signs: { 'square-with-speed': 1.5, 'flat-with-speed': 0.5 } },
   'motor-torque-ripple': { prior: 40, signs: { 'found-pulling': 1.4, heard: 1.4, 'flat-with-speed': 1.3 } },
   'reduction-gears': { prior: 40, signs: { heard: 1.4 } },
@@ -118,18 +125,26 @@ export const CAUSE_WEIGHTS = {
   'belt-or-tensioner': { prior: 20, signs: { beats: 1.3 }, work: { 'engine-repaired': 1.8 } },
   'accessory-bracket': { prior: 14, signs: { 'steep-with-speed': 1.5 }, work: { 'engine-repaired': 2 } },
   // fixed tones
-  'body-resonance': { prior: 28, signs: { 'low-tone': 1.5, 'high-tone': 0.4, 'mains-tone': 0.5 } },
-  'exhaust-resonance': { prior: 18, signs: { 'middle-tone': 1.4, 'low-tone': 0.8 }, work: { 'exhaust-changed': 4 } },
-  'panel-or-rack': { prior: 12, signs: { 'middle-tone': 1.2 } },
-  'sensor-loose': { prior: 14, signs: { 'high-tone': 1.8, 'low-tone': 0.6 } },
-  'electric-fan': { prior: 14, signs: { 'middle-tone': 1.3, 'high-tone': 0.6, beats: 1.3, 'found-standing': 1.5 } },
-  'outside-machine': { prior: 4, signs: { 'mains-tone': 5, 'found-standing': 1.5 } },
+  'body-resonance': { prior: 28, signs: { 'narrow-line': 0.1, 'low-tone': 1.5, 'high-tone': 0.4, 'mains-tone': 0.5 } },
+  'exhaust-resonance': { prior: 18, signs: { 'narrow-line': 0.1, 'middle-tone': 1.4, 'low-tone': 0.8 }, work: { 'exhaust-changed': 4 } },
+  'panel-or-rack': { prior: 12, signs: { 'narrow-line': 0.1, 'middle-tone': 1.2 } },
+  'sensor-loose': { prior: 14, signs: { 'narrow-line': 0.1, 'high-tone': 1.8, 'low-tone': 0.6 } },
+  'electric-fan': { prior: 14, signs: { 'narrow-line': 5, 'found-cruising': 0.7, 'middle-tone': 1.3, 'high-tone': 0.6, beats: 1.3, 'found-standing': 1.5 } },
+  'electric-pump': { prior: 12, signs: { 'narrow-line': 5, 'found-standing': 1.5 } },
+  'outside-machine': { prior: 4, signs: { 'narrow-line': 3, 'mains-tone': 5, 'found-standing': 1.5 } },
 } as const satisfies Record<string, CauseWeights>;
 
 export type CauseId = keyof typeof CAUSE_WEIGHTS;
 
+/** The shaft out of the vehicle; a joint of it taken apart besides. */
+export type Access = 'shaft-out' | 'joint-open';
+/** Minutes of getting there and back, part of the minutes of each check that needs it. */
+export const ACCESS_MINUTES: Readonly<Record<Access, number>> = { 'shaft-out': 10, 'joint-open': 25 };
+
 export interface CheckWeights {
   readonly minutes: number;
+  /** What has to be out of the way first; its share of the minutes is spent once, by the first check that needs it. */
+  readonly access?: Access;
   readonly rest: number;
   readonly parts?: Readonly<Partial<Record<Part, number>>>;
   /** For one of several parts of a kind, by its name. */
@@ -143,20 +158,21 @@ export const CHECK_WEIGHTS = {
   'working-angles': { minutes: 30, rest: 0.12, wrong: { 'angles-from-mount': 0.9, 'angles-from-ride-height': 0.9, 'angles-from-axle': 0.9, 'launch-shudder': 0.4 } },
   'joint-angle-size': { minutes: 30, rest: 0.3, wrong: { 'secondary-couple': 0.85, 'launch-shudder': 0.65 } },
   'phasing-marks': { minutes: 5, rest: 0.02, wrong: { 'forks-out-of-phase': 0.92 } },
-  'ring-thickness': { minutes: 25, rest: 0.06, wrong: { 'joint-off-centre': 0.9, 'new-part-bad': 0.15 } },
-  'ring-fit': { minutes: 30, rest: 0.05, wrong: { 'ring-too-tight': 0.88, 'ears-bent': 0.35, 'yoke-seat-burrs': 0.25 } },
-  'joint-end-play': { minutes: 10, rest: 0.08, wrong: { 'joint-loose': 0.85, 'trunnions-worn': 0.5, 'joint-off-centre': 0.3, 'new-part-bad': 0.35 } },
-  'joint-free-movement': { minutes: 20, rest: 0.05, wrong: { 'ears-bent': 0.85, 'ring-too-tight': 0.85, 'trunnions-worn': 0.75, 'u-bolt-overtightened': 0.6, 'yoke-seat-burrs': 0.5, 'new-part-bad': 0.5, 'joint-loose': 0.3 } },
-  'joint-apart': { minutes: 45, rest: 0.08, wrong: { 'trunnions-worn': 0.92, 'yoke-seat-burrs': 0.85, 'new-part-bad': 0.8, 'joint-loose': 0.85, 'u-bolt-overtightened': 0.5, 'ears-bent': 0.4 } },
-  'ear-alignment': { minutes: 30, rest: 0.04, wrong: { 'ears-bent': 0.88, 'joint-off-centre': 0.15 } },
-  'companion-flange-runout': { minutes: 20, rest: 0.06, wrong: { 'companion-flange-runout': 0.92, 'pinion-or-output-bearing': 0.4 } },
-  'tube-runout': { minutes: 15, rest: 0.06, wrong: { 'tube-runout': 0.92, 'shaft-near-critical': 0.25 } },
-  'shaft-inspection': { minutes: 5, rest: 0.05, wrong: { 'shaft-unbalance': 0.45, 'tube-runout': 0.45, 'shaft-not-indexed': 0.5 } },
-  'reindex-shaft': { minutes: 20, rest: 0.1, wrong: { 'companion-flange-runout': 0.8, 'shaft-not-indexed': 0.9, 'shaft-unbalance': 0.35, 'joint-off-centre': 0.35, 'tube-runout': 0.25 } },
+  'joint-fasteners': { minutes: 5, rest: 0.03, wrong: { 'fasteners-loose': 0.9, 'cup-not-seated': 0.85, 'ring-not-seated': 0.75, 'needle-fallen': 0.4, 'u-bolt-overtightened': 0.2 } },
+  'ring-thickness': { minutes: 45, access: 'joint-open', rest: 0.06, wrong: { 'joint-off-centre': 0.9, 'new-part-bad': 0.15, 'wrong-joint': 0.25 } },
+  'ring-fit': { minutes: 45, access: 'joint-open', rest: 0.05, wrong: { 'needle-fallen': 0.4, 'wrong-joint': 0.5, 'ring-too-tight': 0.88, 'ears-bent': 0.35, 'yoke-seat-burrs': 0.25 } },
+  'joint-end-play': { minutes: 10, rest: 0.08, wrong: { 'ring-not-seated': 0.7, 'cup-not-seated': 0.4, 'fasteners-loose': 0.4, 'needle-fallen': 0.25, 'yoke-seat-burrs': 0.2, 'wrong-joint': 0.3, 'joint-loose': 0.85, 'trunnions-worn': 0.5, 'joint-off-centre': 0.3, 'new-part-bad': 0.35 } },
+  'joint-free-movement': { minutes: 20, access: 'shaft-out', rest: 0.05, wrong: { 'needle-fallen': 0.8, 'fitting-fouls': 0.85, 'wrong-joint': 0.5, 'cup-not-seated': 0.3, 'ears-bent': 0.85, 'ring-too-tight': 0.85, 'trunnions-worn': 0.75, 'u-bolt-overtightened': 0.6, 'yoke-seat-burrs': 0.5, 'new-part-bad': 0.5, 'joint-loose': 0.3 } },
+  'joint-apart': { minutes: 45, access: 'joint-open', rest: 0.08, wrong: { 'needle-fallen': 0.95, 'wrong-joint': 0.85, 'trunnions-worn': 0.92, 'yoke-seat-burrs': 0.85, 'new-part-bad': 0.8, 'joint-loose': 0.85, 'u-bolt-overtightened': 0.5, 'ears-bent': 0.4 } },
+  'ear-alignment': { minutes: 40, access: 'joint-open', rest: 0.04, wrong: { 'ears-bent': 0.88, 'joint-off-centre': 0.15 } },
+  'companion-flange-runout': { minutes: 20, access: 'shaft-out', rest: 0.06, wrong: { 'companion-flange-runout': 0.92, 'pinion-or-output-bearing': 0.4 } },
+  'tube-runout': { minutes: 15, rest: 0.06, wrong: { 'tube-runout': 0.92, 'shaft-near-critical': 0.25, 'companion-flange-runout': 0.4, 'joint-off-centre': 0.3, 'cup-not-seated': 0.3, 'needle-fallen': 0.25 } },
+  'shaft-inspection': { minutes: 5, rest: 0.05, wrong: { 'fasteners-loose': 0.7, 'forks-out-of-phase': 0.4, 'ring-not-seated': 0.4, 'shaft-unbalance': 0.45, 'tube-runout': 0.45, 'shaft-not-indexed': 0.5 } },
+  'reindex-shaft': { minutes: 20, rest: 0.1, wrong: { 'fasteners-loose': 0.4, 'cup-not-seated': 0.4, 'companion-flange-runout': 0.8, 'shaft-not-indexed': 0.9, 'shaft-unbalance': 0.35, 'joint-off-centre': 0.35, 'tube-runout': 0.25 } },
   'clamp-trial': { minutes: 35, rest: 0.08, wrong: { 'shaft-unbalance': 0.92, 'joint-off-centre': 0.75, 'tube-runout': 0.65, 'shaft-not-indexed': 0.65, 'companion-flange-runout': 0.55, 'shaft-near-critical': 0.4 } },
   'centre-bearing-inspection': { minutes: 10, rest: 0.04, wrong: { 'centre-bearing': 0.88, 'launch-shudder': 0.3 } },
   'slip-yoke-play': { minutes: 10, rest: 0.06, wrong: { 'slip-yoke-worn': 0.9 } },
-  'u-bolt-torque': { minutes: 10, rest: 0.08, wrong: { 'u-bolt-overtightened': 0.85 } },
+  'u-bolt-torque': { minutes: 10, rest: 0.08, wrong: { 'u-bolt-overtightened': 0.85, 'fasteners-loose': 0.8 } },
   'pinion-bearing-play': { minutes: 10, rest: 0.03, wrong: { 'pinion-or-output-bearing': 0.85, 'gears-worn': 0.4 } },
   'mount-inspection': { minutes: 10, rest: 0.07, wrong: { 'angles-from-mount': 0.85 } },
   'ride-height': { minutes: 10, rest: 0.1, wrong: { 'angles-from-ride-height': 0.92, 'tripod-angle': 0.6, 'launch-shudder': 0.3 } },
@@ -189,11 +205,12 @@ export const CHECK_WEIGHTS = {
   'fuel-balance': { minutes: 25, rest: 0.06, wrong: { 'misfire-fuel': 0.82 } },
   'compression-test': { minutes: 45, rest: 0.05, wrong: { 'misfire-compression': 0.92 } },
   'flexplate-inspection': { minutes: 40, rest: 0.05, wrong: { 'flexplate-or-converter': 0.82 } },
+  'flywheel-play': { minutes: 30, rest: 0.05, wrong: { 'dual-mass-flywheel': 0.85 } },
   'damper-inspection': { minutes: 15, rest: 0.05, wrong: { 'crank-damper': 0.82 } },
-  'engine-mounts': { minutes: 10, rest: 0.1, wrong: { 'engine-mount': 0.88, 'angles-from-mount': 0.2 } },
+  'engine-mounts': { minutes: 10, rest: 0.1, wrong: { 'engine-mount': 0.88, 'tripod-angle': 0.4, 'angles-from-mount': 0.2 } },
   'exhaust-clearance': { minutes: 10, rest: 0.08, wrong: { 'exhaust-grounded': 0.88, 'exhaust-resonance': 0.65 } },
   'lockup-off': { minutes: 5, rest: 0.1, parts: { tire: 0.03, driveshaft: 0.04, fixed: 0.05 }, wrong: { 'converter-shudder': 0.88, lugging: 0.5, 'engine-mount': 0.2 } },
-  'lower-gear': { minutes: 8, rest: 0.15, parts: { tire: 0.03, driveshaft: 0.05, fixed: 0.08 }, wrong: { lugging: 0.92, 'converter-shudder': 0.6, 'engine-mount': 0.25 } },
+  'lower-gear': { minutes: 8, rest: 0.15, parts: { tire: 0.03, driveshaft: 0.05, fixed: 0.08 }, wrong: { lugging: 0.92, 'dual-mass-flywheel': 0.5, 'converter-shudder': 0.6, 'engine-mount': 0.25 } },
   'balance-shaft-timing': { minutes: 60, rest: 0.02, wrong: { 'balance-shaft': 0.88 } },
   'motor-bearing': { minutes: 15, rest: 0.05, wrong: { 'motor-rotor': 0.75, 'reduction-gears': 0.3 } },
   'motor-scan': { minutes: 10, rest: 0.05, wrong: { 'motor-torque-ripple': 0.7 } },
@@ -207,14 +224,15 @@ export const CHECK_WEIGHTS = {
   'tap-test': { minutes: 10, rest: 0.06, wrong: { 'body-resonance': 0.85, 'exhaust-resonance': 0.35, 'panel-or-rack': 0.4 } },
   'panel-press': { minutes: 5, rest: 0.04, wrong: { 'panel-or-rack': 0.82 } },
   'sensor-remount': { minutes: 5, rest: 0.04, parts: { fixed: 0.06 }, wrong: { 'sensor-loose': 0.88 } },
-  'fans-off': { minutes: 5, rest: 0.02, wrong: { 'electric-fan': 0.92 } },
+  'fans-off': { minutes: 5, rest: 0.02, wrong: { 'electric-fan': 0.92, 'electric-pump': 0.2 } },
+  'pumps-off': { minutes: 10, rest: 0.02, wrong: { 'electric-pump': 0.9, 'electric-fan': 0.1 } },
   'still-recording': { minutes: 5, rest: 0.02, wrong: { 'outside-machine': 0.92, 'sensor-loose': 0.2 } },
   // runs
   'run-other-gear': { minutes: 8, rest: 0.15, parts: { engine: 0.95, accessory: 0.95, tire: 0.03, driveshaft: 0.03, 'half-shaft': 0.03, fixed: 0.03 }, wrong: {} },
   'run-other-speed': { minutes: 10, rest: 0.3, parts: { fixed: 0.95, tire: 0.03, driveshaft: 0.03, 'half-shaft': 0.03, engine: 0.04, accessory: 0.04 }, wrong: {} },
   'run-neutral': { minutes: 8, rest: 0.2, parts: { engine: 0.95, accessory: 0.95, tire: 0.04, driveshaft: 0.08, 'half-shaft': 0.5, fixed: 0.1 }, wrong: { 'secondary-couple': 0.88, 'launch-shudder': 0.9, 'tripod-worn': 0.85, 'tripod-angle': 0.85, 'angles-from-axle': 0.35, 'angles-from-mount': 0.2, 'gear-setting': 0.6, 'gears-worn': 0.5 } },
   'run-pull-coast': { minutes: 10, rest: 0.15, parts: { tire: 0.05, driveshaft: 0.12, engine: 0.4, 'half-shaft': 0.5, fixed: 0.08 }, wrong: { 'secondary-couple': 0.85, 'launch-shudder': 0.92, 'angles-from-axle': 0.55, 'angles-from-mount': 0.35, 'slip-yoke-worn': 0.3, 'tripod-worn': 0.85, 'tripod-angle': 0.85, 'misfire-ignition': 0.7, lugging: 0.9, 'converter-shudder': 0.8, 'motor-torque-ripple': 0.75, 'motor-rotor': 0.08, 'crank-damper': 0.12, 'flexplate-or-converter': 0.12, 'balance-shaft': 0.1 } },
-  'run-standing': { minutes: 6, rest: 0.1, parts: { engine: 0.65, accessory: 0.9, tire: 0.01, driveshaft: 0.02, 'half-shaft': 0.01, fixed: 0.1 }, wrong: { 'flexplate-or-converter': 0.93, 'crank-damper': 0.93, 'balance-shaft': 0.93, 'misfire-ignition': 0.55, lugging: 0.04, 'converter-shudder': 0.03, 'electric-fan': 0.6, 'outside-machine': 0.6 } },
+  'run-standing': { minutes: 6, rest: 0.1, parts: { engine: 0.65, accessory: 0.9, tire: 0.01, driveshaft: 0.02, 'half-shaft': 0.01, fixed: 0.1 }, wrong: { 'flexplate-or-converter': 0.93, 'crank-damper': 0.93, 'balance-shaft': 0.93, 'misfire-ignition': 0.55, lugging: 0.04, 'converter-shudder': 0.03, 'electric-fan': 0.6, 'electric-pump': 0.7, 'outside-machine': 0.6 } },
   'run-front-shaft-rests': { minutes: 20, rest: 0.05, parts: { driveshaft: 0.05 }, names: { 'front driveshaft': 0.92 }, wrong: {} },
   'run-braking': { minutes: 10, rest: 0.08, parts: { driveshaft: 0.04 }, wrong: { 'rotor-thickness': 0.93, 'wheel-bearing-loose': 0.3, 'hub-runout': 0.15 } },
 } as const satisfies Record<string, CheckWeights>;

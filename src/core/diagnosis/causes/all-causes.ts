@@ -10,11 +10,13 @@ import { electricMotor } from './electric-motor.ts';
 import { engineCauses } from './engine.ts';
 import { fixed } from './fixed.ts';
 import { halfShaft } from './half-shaft.ts';
+import { jointFitting } from './joint-fitting.ts';
 import { tire } from './tire.ts';
 
 export const ALL_CAUSES: readonly Cause[] = [
   ...driveshaftOnce,
   ...driveshaftJoint,
+  ...jointFitting,
   ...driveshaftTwice,
   ...axleGears,
   ...tire,

@@ -77,7 +77,7 @@ export const engineCauses: readonly Cause[] = [
   {
     id: 'engine-mount',
     title: 'Collapsed or wrongly set engine or motor mount',
-    why: 'A mount that has gone hard, collapsed or been tightened in a twist passes the power unit’s normal shake to the body.',
+    why: 'A mount that has gone hard, collapsed or been tightened in a twist, or an active mount that has failed, passes the power unit’s normal shake to the body.',
     repair: 'Replace the mount, loosen all mounts, let the power unit settle, and tighten them to the maker’s torque.',
     applies: (basis, context) => basis.part === 'engine' && !halfOrder(basis, context),
     reasons: {
@@ -119,6 +119,19 @@ export const engineCauses: readonly Cause[] = [
     reasons: {
       'found-pulling': 'shudder comes under light pull with lock-up closed',
       'lockup-off': 'with lock-up open its clutch cannot shudder',
+    },
+  },
+  {
+    id: 'dual-mass-flywheel',
+    title: 'Dual-mass flywheel or clutch damper worn',
+    why: 'Springs between engine and gearbox take up the firing pulses; worn or broken, they pass them on, most of all when pulling from low speed.',
+    repair:
+      'Measure free play and rock of the flywheel against the maker’s figures, and replace flywheel and clutch disc together.',
+    applies: (basis, context) => firing(basis, context) && context.vehicle.converter !== true,
+    reasons: {
+      'low-engine-speed': 'the springs have most to do at low engine speed',
+      'found-pulling': 'the springs work under load',
+      'transmission-removed': 'flywheel or disc may have been changed then',
     },
   },
   {

@@ -8,7 +8,7 @@ export const accessoryChecks: readonly Check[] = [
     kind: 'swap',
     how: [
       'Standing and cold, take the belt off and hold the engine at the speed of the complaint for half a minute; record.',
-      'It counts as wrong when the shake is gone.',
+      'If the shake is gone, it is something that the belt drives.',
     ],
     limit: 'Level fallen to half or less (common practice, no source)',
     fine: 'The shake stays with the belt off.',

@@ -1,5 +1,6 @@
 /** The catalogue of checks, and how likely each is to find something wrong under a given cause. */
 import type { Part } from '../../vehicle/line.ts';
+import type { Vehicle } from '../../vehicle/vehicle.ts';
 import type { Check } from './check.ts';
 import { accessoryChecks } from './accessory.ts';
 import { driveshaftChecks } from './driveshaft.ts';
@@ -51,9 +52,14 @@ export function wrongProbability(id: CheckId, causeId: string | null, part: Part
 export const outcomeLikelihood = (wrongness: number, wrongProbability: number): number =>
   wrongness * wrongProbability + (1 - wrongness) * (1 - wrongProbability);
 
-/** Checks that speak to a cause, the most telling first. */
-export function checksFor(causeId: string, part: Part): CheckId[] {
-  return ALL_CHECKS.map(({ id }) => ({ id, tells: contrast(id, causeId, part) }))
+/** The checks that can be made on a vehicle. */
+export const checksOn = (vehicle: Vehicle): readonly Check[] =>
+  ALL_CHECKS.filter(({ applies }) => applies?.(vehicle) ?? true);
+
+/** Checks that speak to a cause and can be made on the vehicle, the most telling first. */
+export function checksFor(causeId: string, part: Part, vehicle: Vehicle): CheckId[] {
+  return checksOn(vehicle)
+    .map(({ id }) => ({ id, tells: contrast(id, causeId, part) }))
     .filter(({ tells }) => tells > 0)
     .sort((a, b) => b.tells - a.tells || (a.id < b.id ? -1 : 1))
     .map(({ id }) => id);

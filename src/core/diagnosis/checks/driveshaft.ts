@@ -36,11 +36,12 @@ export const driveshaftChecks: readonly Check[] = [
     how: [
       'Clean the tube 75 mm (3 in) from each weld and in the middle.',
       'Set a dial at each station and turn the wheels by hand, transmission in neutral.',
+      'Beside a joint that was replaced the reading is twice what the joint stands off center.',
     ],
     limit: limitTexts('tube-runout-middle', 'tube-runout-ends'),
     fine: 'The tube runs true at all stations measured.',
     wrong: 'The tube runs out beyond its limit.',
-    cautions: ['hoist', 'one-wheel-free', 'turning-parts'],
+    cautions: ['hoist', 'turning-parts'],
   },
   {
     id: 'shaft-inspection',
@@ -48,11 +49,11 @@ export const driveshaftChecks: readonly Check[] = [
     kind: 'inspection',
     how: [
       'Look for a clean or rusty patch where a weight sat, for dents, and for undercoating or mud on the tube.',
-      'Look for paint marks at the flange and whether they meet.',
+      'Look for paint marks at the flange and the slip spline and whether they meet, and for fasteners or rings that are not home.',
     ],
     limit: null,
     fine: 'Nothing to be seen on the shaft: weights in place, no dent, no mud, marks meet.',
-    wrong: 'The shaft shows a lost weight, a dent, mud, or marks that do not meet.',
+    wrong: 'The shaft shows a lost weight, a dent, mud, a loose part, or marks that do not meet.',
     cautions: ['hoist', 'turning-parts'],
   },
   {
@@ -61,7 +62,8 @@ export const driveshaftChecks: readonly Check[] = [
     kind: 'swap',
     how: [
       'Mark the shaft and flange, unbolt the shaft, turn it by half a turn on the flange and bolt it up to torque.',
-      'Record again at the same speed. It counts as changed from a third up or down.',
+      'Where the pattern has no half turn (three bolts, flexible disc), turn it by one bolt position. Not where the maker’s marks fix the position.',
+      'Record again at the same speed. If the level moves by a third or more, up or down, flange and shaft have a part in it.',
     ],
     limit: 'Level of driveshaft 1× changed by a third or more (common practice, no source)',
     fine: 'Turning the shaft on its flange changed little.',
@@ -73,8 +75,9 @@ export const driveshaftChecks: readonly Check[] = [
     title: 'Trial clamp on the shaft',
     kind: 'measurement',
     how: [
-      'Fit one worm-drive clamp near the rear weld and record; move it to 120° and 240° and record again.',
-      'Enter the levels; the best place and weight are computed. It counts as answered when the level can be halved.',
+      'Fit one worm-drive clamp near the rear weld, or near the joint that was replaced, and record; move it to 120° and 240° and record again.',
+      'The screw is the heavy place of a clamp: read its angle from your mark, in whole degrees. Two clamps turned apart make a smaller weight.',
+      'Enter the levels; the best place and weight are computed. If the level can be halved, weight helps: but runout, rings and joints come before weights.',
     ],
     limit: 'Level brought to half or less (common practice, no source)',
     fine: 'No place of the clamp brought the level down.',
@@ -100,7 +103,8 @@ export const driveshaftChecks: readonly Check[] = [
     kind: 'measurement',
     how: [
       'Loosen each nut, marking its place, and tighten it evenly to the maker’s torque.',
-      'Note whether it had been far above, and look for squeezed cups.',
+      'Note whether it had been loose or far above, and look for squeezed cups.',
+      'Most bolts, straps and U-bolts of joints are single use: fit new ones rather than tighten used ones again.',
     ],
     limit: 'The maker’s torque',
     fine: 'The U-bolts or straps were at their torque.',

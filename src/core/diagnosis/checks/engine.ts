@@ -1,5 +1,6 @@
 /** Checks of engine and motor. */
 import type { Check } from './check.ts';
+import { burnsFuel, mayHaveConverter } from './on-vehicle.ts';
 
 export const engineChecks: readonly Check[] = [
   {
@@ -67,6 +68,19 @@ export const engineChecks: readonly Check[] = [
     cautions: ['standing-engine', 'turning-parts'],
   },
   {
+    id: 'flywheel-play',
+    title: 'Play and rock of the dual-mass flywheel',
+    kind: 'measurement',
+    how: [
+      'Through the starter’s opening, or with the transmission out: turn the outer mass against the inner one by hand and measure its free play.',
+      'Rock it against the crankshaft; look for grease flung out and for broken springs.',
+    ],
+    limit: 'The maker’s free play and rock',
+    fine: 'The dual-mass flywheel is within the maker’s free play and rock.',
+    wrong: 'The dual-mass flywheel has too much play or rock, or has lost its grease.',
+    cautions: ['turning-parts', 'hoist', 'hot-parts'],
+  },
+  {
     id: 'damper-inspection',
     title: 'Crankshaft damper',
     kind: 'inspection',
@@ -85,6 +99,7 @@ export const engineChecks: readonly Check[] = [
     how: [
       'Pry each mount and look for sunken or torn rubber.',
       'From the side, watch each mount while a helper in the seat loads the power unit in gear against both brakes, for a few seconds at most.',
+      'See that the power unit sits in the middle of its mounts: off to one side or low it puts an inner joint at a larger angle.',
       'Loosen the mounts, let the power unit settle, tighten to torque, and record again.',
     ],
     limit: null,
@@ -96,6 +111,7 @@ export const engineChecks: readonly Check[] = [
     id: 'exhaust-clearance',
     title: 'Clearance and hangers of the exhaust',
     kind: 'inspection',
+    applies: burnsFuel,
     how: [
       'Look for shiny spots, push the cold exhaust by hand in all directions, and look at each hanger for strain.',
       'Loosen its clamps, let it hang, and tighten them again.',
@@ -109,9 +125,10 @@ export const engineChecks: readonly Check[] = [
     id: 'lockup-off',
     title: 'Same speed with the converter’s lock-up released',
     kind: 'run',
+    applies: mayHaveConverter,
     how: [
       'At the speed of the complaint the driver rests the left foot on the brake pedal until the brake lights come on, which releases lock-up, without braking, for a few seconds; the second person records.',
-      'Record with and without. Where a scan tool can command lock-up, use that instead. It counts as wrong when the shake goes with lock-up released.',
+      'Record with and without. Where a scan tool can command lock-up, use that instead. If the shake goes with lock-up released, look at the lock-up clutch.',
     ],
     limit: 'Level fallen to half or less (common practice, no source)',
     fine: 'The shake stays with lock-up released.',
@@ -122,9 +139,10 @@ export const engineChecks: readonly Check[] = [
     id: 'lower-gear',
     title: 'One gear lower at the same road speed',
     kind: 'run',
+    applies: burnsFuel,
     how: [
       'Drive at the speed of the complaint with the same load, one gear lower, and record.',
-      'It counts as wrong when the shake is gone.',
+      'If the shake is gone, the engine was lugging or its lock-up shuddered.',
     ],
     limit: 'Level fallen to half or less (common practice, no source)',
     fine: 'The shake stays one gear lower.',

@@ -8,7 +8,7 @@ export const fixedChecks: readonly Check[] = [
     kind: 'measurement',
     how: [
       'Standing, everything off: record while tapping body, frame, seat rail and exhaust with a soft mallet.',
-      'It counts as wrong when a tap brings out the tone of the complaint.',
+      'If a tap brings out the tone of the complaint, what you tapped swings at it.',
     ],
     limit: 'Within 5 % of the tone (common practice, no source)',
     fine: 'No tap brings out the tone.',
@@ -34,7 +34,7 @@ export const fixedChecks: readonly Check[] = [
     kind: 'swap',
     how: [
       'Screw, clamp or tape the sensor hard to the seat rail or another stiff place, cable tied down.',
-      'Record again. It counts as wrong when the tone moves or goes.',
+      'Record again. If the tone moves or goes, it was the sensor’s own.',
     ],
     limit: null,
     fine: 'The tone stays with the sensor mounted anew.',
@@ -47,7 +47,7 @@ export const fixedChecks: readonly Check[] = [
     kind: 'run',
     how: [
       'Record at the same place and speed with blower and air conditioning off, and the cooling fan not running.',
-      'It counts as wrong when the tone goes.',
+      'If the tone goes, switch them on again one by one.',
     ],
     limit: null,
     fine: 'The tone stays with fans and pumps off.',
@@ -55,11 +55,25 @@ export const fixedChecks: readonly Check[] = [
     cautions: ['road-test', 'hot-parts'],
   },
   {
+    id: 'pumps-off',
+    title: 'Electric pumps on and off, one by one',
+    kind: 'run',
+    how: [
+      'Standing, ignition on and engine off: record, and switch each pump on and off by scan tool where it can command it.',
+      'Else listen at each pump with a probe, engine running, for the one that hums at the tone.',
+      'If the tone comes and goes with a pump, it is that pump.',
+    ],
+    limit: null,
+    fine: 'The tone goes with none of the electric pumps.',
+    wrong: 'The tone comes and goes with one of the electric pumps.',
+    cautions: ['standing-engine', 'turning-parts', 'fuel-system', 'hot-parts'],
+  },
+  {
     id: 'still-recording',
     title: 'Record with the vehicle standing and all off',
     kind: 'run',
     how: [
-      'Record for a minute in the same place with engine and ignition off. It counts as wrong when the tone is still there.',
+      'Record for a minute in the same place with engine and ignition off. If the tone is still there, it comes from outside the vehicle.',
     ],
     limit: null,
     fine: 'With all off the tone is gone.',

@@ -1,14 +1,16 @@
 /** Further runs: the same vehicle in another condition tells apart what follows road, engine, torque or nothing. */
 import type { Check } from './check.ts';
+import { burnsFuel, drivesFront } from './on-vehicle.ts';
 
 export const runChecks: readonly Check[] = [
   {
     id: 'run-other-gear',
     title: 'Same road speed in another gear',
     kind: 'run',
+    applies: burnsFuel,
     how: [
       'Hold the road speed of the complaint in the next gear up or down and record for a minute.',
-      'Enter the gear or engine speed with the run. It counts as wrong when the frequency moves with the engine.',
+      'Enter the gear or engine speed with the run. If the shake follows the engine, look at the engine; if it stays, at shaft and wheels.',
     ],
     limit: null,
     fine: 'In another gear the frequency stayed where it was: it follows the road.',
@@ -21,7 +23,7 @@ export const runChecks: readonly Check[] = [
     kind: 'run',
     how: [
       'Record for a minute at a steady speed a fifth lower or higher, for instance 50 mph beside 62 mph.',
-      'It counts as wrong when the frequency stays where it was.',
+      'If the frequency stays where it was, nothing that turns with the wheels makes it.',
     ],
     limit: null,
     fine: 'At another speed the frequency moved along.',
@@ -32,9 +34,10 @@ export const runChecks: readonly Check[] = [
     id: 'run-neutral',
     title: 'Same road speed, coasting in neutral',
     kind: 'run',
+    applies: burnsFuel,
     how: [
       'Drive a little faster than the speed of the complaint, shift to neutral, and record while coasting through it.',
-      'It counts as wrong when the shake is gone or falls to two thirds or less.',
+      'If the shake goes, or falls to two thirds or less, it needs the engine or its torque.',
     ],
     limit: null,
     fine: 'The shake stays when coasting in neutral.',
@@ -47,7 +50,7 @@ export const runChecks: readonly Check[] = [
     kind: 'run',
     how: [
       'Record pulling firmly through the speed of the complaint, then coasting through it in gear.',
-      'It counts as wrong when the level is at least half as much again on pull.',
+      'If it is at least half as strong again on pull, it needs torque.',
     ],
     limit: null,
     fine: 'The level is about the same on pull and on coast.',
@@ -58,9 +61,10 @@ export const runChecks: readonly Check[] = [
     id: 'run-standing',
     title: 'Standing, engine held at the same speed',
     kind: 'run',
+    applies: burnsFuel,
     how: [
       'Standing in neutral or park, hold the engine speed of the complaint for half a minute and record.',
-      'It counts as wrong when the shake is there.',
+      'If the shake is there, look at the engine and what turns with it.',
     ],
     limit: null,
     fine: 'Standing with the engine at the same speed the shake is absent.',
@@ -71,10 +75,11 @@ export const runChecks: readonly Check[] = [
     id: 'run-front-shaft-rests',
     title: 'Same speed with the front driveshaft at rest',
     kind: 'run',
+    applies: drivesFront,
     how: [
       'Where the vehicle has it: two-wheel drive, front hubs or axle released, and record at the speed of the complaint.',
       'Else, only where the maker allows the vehicle to be driven so: mark and take out the front driveshaft, and record.',
-      'It counts as wrong when the shake goes or falls to half or less.',
+      'If the shake goes, or falls to half or less, it is the front driveshaft’s.',
     ],
     limit: 'Level fallen to half or less (common practice, no source)',
     fine: 'The shake stays with the front driveshaft at rest.',
@@ -87,7 +92,7 @@ export const runChecks: readonly Check[] = [
     kind: 'run',
     how: [
       'From above the speed of the complaint brake lightly and evenly through it, and record.',
-      'It counts as wrong when the level is at least half as much again under braking.',
+      'If it is at least half as strong again under braking, look at the brakes.',
     ],
     limit: null,
     fine: 'Braking does not raise the level.',

@@ -1,8 +1,23 @@
 /** Checks of a cross joint: rings, end play, free movement, ears. */
 import type { Check } from './check.ts';
 import { limitTexts } from './limit-text.ts';
+import { fastenersWereOff } from './on-vehicle.ts';
 
 export const jointChecks: readonly Check[] = [
+  {
+    id: 'joint-fasteners',
+    title: 'Fasteners and seats of the joints',
+    kind: 'inspection',
+    first: ({ part }, work) => part === 'driveshaft' && fastenersWereOff(work),
+    how: [
+      'Before it is driven again: put a torque wrench on every bolt, strap and U-bolt of joints and flanges, and look for bright rubbed faces.',
+      'Look whether each cup lies down in its seat between the tabs, and each retaining ring sits in its groove all the way round.',
+    ],
+    limit: 'The maker’s torque',
+    fine: 'Fasteners are at their torque, cups and rings are seated.',
+    wrong: 'A fastener is loose, or a cup or ring is not seated.',
+    cautions: ['hoist', 'stop-at-once', 'turning-parts'],
+  },
   {
     id: 'ring-thickness',
     title: 'Thickness of the retaining rings in pairs',
@@ -22,7 +37,7 @@ export const jointChecks: readonly Check[] = [
     kind: 'measurement',
     how: [
       'Measure the span between the ring grooves, the cross with its cups, and both rings.',
-      'Span less cross and rings is the end play; nothing left over is wrong.',
+      'Span less cross and rings is the end play. With nothing left over the joint is pressed together.',
     ],
     limit: `${limitTexts('end-play-least', 'end-play')} That is too little to feel by hand.`,
     fine: 'Grooves and rings leave the joint its end play.',
@@ -48,7 +63,7 @@ export const jointChecks: readonly Check[] = [
     kind: 'inspection',
     how: [
       'Mark and take out the shaft.',
-      'Swing each yoke about both axes by hand: it moves with an even light drag, without notch, stiff place or looseness.',
+      'Swing each yoke about both axes by hand to its full angle: it moves with an even light drag, without notch, stiff place or looseness, and no grease fitting touches.',
     ],
     limit: 'Even light drag through the whole swing (common practice, no source)',
     fine: 'Each cross moves freely and evenly by hand.',
@@ -60,8 +75,8 @@ export const jointChecks: readonly Check[] = [
     title: 'Take the joint apart and look',
     kind: 'inspection',
     how: [
-      'Press the cups out with the ears supported, and look at trunnions, needles, cups, seats and grooves.',
-      'Measure the cross over its cups on both axes.',
+      'Press the cups out with the ears supported, and look at trunnions, needles, cups, seats and grooves; count the needles.',
+      'Measure the cross over its cups on both axes, and compare it with the figures of the joint that belongs there.',
     ],
     limit: 'No grooves, rust, dry needles, burrs or squeezed cups (common practice, no source)',
     fine: 'Trunnions, needles, cups and seats are good.',

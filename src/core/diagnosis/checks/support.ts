@@ -1,6 +1,7 @@
 /** Checks of what holds the driveshaft: working angles, mounts, center bearing, axle. Limits marked common practice have no published source known. */
 import type { Check } from './check.ts';
 import { limitTexts } from './limit-text.ts';
+import { heightWasChanged } from './on-vehicle.ts';
 
 const PRACTICE = '(common practice, no source; the maker’s figure comes first)';
 
@@ -9,6 +10,7 @@ export const supportChecks: readonly Check[] = [
     id: 'working-angles',
     title: 'Working angles at ride height',
     kind: 'measurement',
+    first: ({ part, order }, work) => part === 'driveshaft' && order === 2 && heightWasChanged(work),
     how: [
       'Bring the vehicle to ride height on a level drive-on hoist, or on stands under the axles.',
       'Read the slope of transmission output, each shaft piece and pinion with one inclinometer, always facing the same way.',
@@ -103,7 +105,7 @@ export const supportChecks: readonly Check[] = [
     kind: 'swap',
     how: [
       'Fit shims of 6 mm (1/4 in) under the center bearing, or take as much away, within the maker’s range.',
-      'Record moving off in the same way as before. It counts as changed from a third up or down.',
+      'Record moving off in the same way as before. If the level moves by a third or more, up or down, the height has a part in it.',
     ],
     limit: 'Level of driveshaft 2× on moving off changed by a third or more (common practice, no source)',
     fine: 'The height of the center bearing changed little.',
@@ -115,10 +117,11 @@ export const supportChecks: readonly Check[] = [
     title: 'Play of the pinion and the transmission output',
     kind: 'measurement',
     how: [
-      'Lift and push the flange by hand, and the transmission’s output likewise.',
-      'Any play that can be felt counts as wrong; the seal may give, the shaft may not.',
+      'Lift and push the pinion flange by hand, up and down and in and out: the seal may give, the shaft may not.',
+      'Turning it to and fro is backlash of the gears, which is no play of the bearing.',
+      'A bolted output flange of the transmission likewise. A slip yoke has a little play up and down in its bush by nature: see its own check.',
     ],
-    limit: `No play to be felt ${PRACTICE}`,
+    limit: `No play of pinion or bolted output flange to be felt ${PRACTICE}`,
     fine: 'Pinion and output bearings have no play.',
     wrong: 'A pinion or output bearing has play.',
     cautions: ['hoist', 'turning-parts'],

@@ -9,6 +9,8 @@ export const wheelChecks: readonly Check[] = [
     id: 'tire-inspection',
     title: 'Look over tires and wheels',
     kind: 'inspection',
+    // A belt that lets go, or nuts that are loose, come before any measurement.
+    first: ({ part }) => part === 'tire',
     how: [
       'Set the pressures. Look for bulges, a wavy tread, flats, mud in the rim and places where weights are missing.',
       'Check the torque of the wheel nuts.',
@@ -80,7 +82,7 @@ export const wheelChecks: readonly Check[] = [
     kind: 'swap',
     how: [
       'Move the wheels front to rear on each side, where sizes and tread direction allow it.',
-      'Record again at the same speed. It counts as changed from a third up or down.',
+      'Record again at the same speed. If the level moves by a third or more, up or down, the fault went with a wheel.',
     ],
     limit: 'Level of tire 1× changed by a third or more (common practice, no source)',
     fine: 'Swapping the wheels changed little.',
@@ -93,7 +95,7 @@ export const wheelChecks: readonly Check[] = [
     kind: 'swap',
     how: [
       'Clean both faces, turn the wheel by two studs, tighten in a star pattern with the wheel free.',
-      'Record again at the same speed. It counts as changed from a third up or down.',
+      'Record again at the same speed. If the level moves by a third or more, up or down, the seat of the wheel has a part in it.',
     ],
     limit: 'Level of tire 1× changed by a third or more (common practice, no source)',
     fine: 'Turning the wheels on their hubs changed little.',

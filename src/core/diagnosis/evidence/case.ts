@@ -39,6 +39,8 @@ export interface FindingBasis {
   readonly speedExponent: { readonly value: number; readonly sd: number } | null;
   /** Level in each load condition that was recorded, m/s²; absent conditions were not driven. */
   readonly levelByLoadMps2: Readonly<Partial<Record<NonNullable<RunCondition['load']>, number>>>;
+  /** Share of its frequency within which the tone held it; null where it is broader than a line, absent where not known. */
+  readonly heldWithin?: number | null;
   /** True where the level pulsates slowly, as two wheels of slightly different size do. */
   readonly beats: boolean;
 }

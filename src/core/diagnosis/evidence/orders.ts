@@ -146,17 +146,35 @@ export const orderClues: readonly Clue[] = [
       perceived === 'heard' ? { sign: 'heard', text: 'The tone is heard rather than felt', strength: 1 } : 'neither',
   },
   {
+    signs: ['narrow-line'],
+    missing: 'Whether the tone is a sharp line or a broad hump is not known.',
+    asks: on('fixed'),
+    read: ({ heldWithin }) => {
+      if (heldWithin === undefined) return null;
+      if (!isNarrow(heldWithin)) return 'neither';
+      const within = `${(100 * heldWithin).toFixed(heldWithin < 1e-4 ? 3 : 2)} %`;
+      return { sign: 'narrow-line', text: `It held its frequency within ${within}`, strength: 1 };
+    },
+  },
+  {
     signs: ['low-tone', 'middle-tone', 'high-tone', 'mains-tone'],
     missing: '',
     asks: on('fixed'),
-    read: ({ frequencyHz }) => fixedTone(frequencyHz),
+    read: ({ frequencyHz, heldWithin }) => fixedTone(frequencyHz, isNarrow(heldWithin)),
   },
 ];
 
+/** Held no less closely than this a tone is a line, which something drives: a lightly damped resonance is a percent wide. Judgment. */
+const NARROW = 1e-3;
+const isNarrow = (heldWithin: number | null | undefined): heldWithin is number =>
+  typeof heldWithin === 'number' && heldWithin <= NARROW;
+
 /** Bands as judged by the bands of vehicle resonances: body bending below 35 Hz, exhaust and panels up to 120 Hz. */
-function fixedTone(frequencyHz: number): SignSeen {
+function fixedTone(frequencyHz: number, isDriven: boolean): SignSeen | 'neither' {
   const text = `The tone stays at ${frequencyHz.toFixed(1)} Hz`;
   const mains = [50, 60, 100, 120].some((mainsHz) => Math.abs(frequencyHz - mainsHz) < 0.004 * mainsHz);
+  // The bands are those of resonances: they say nothing of what is driven.
+  if (isDriven && !mains) return 'neither';
   const sign = mains ? 'mains-tone' : frequencyHz < 35 ? 'low-tone' : frequencyHz <= 120 ? 'middle-tone' : 'high-tone';
   return { sign, text, strength: 1 };
 }

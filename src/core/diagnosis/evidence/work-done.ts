@@ -35,7 +35,7 @@ export function workRatios(
     const ratio = weights.work?.[done];
     return ratio === undefined ? [] : [{ work: done, ratio }];
   });
-  return named.length > 0 ? named : [{ work: null, ratio: weights.unasked ?? 1 }];
+  return named.length > 0 ? named : [{ work: null, ratio: weights.withoutWork ?? 1 }];
 }
 
 /**

@@ -82,7 +82,8 @@ export const separatedBy = (a: Candidate, b: Candidate, vehicle: Vehicle, condit
       `${hzText(apartHz)} away${other.image ? ` from ${other.origin.line.label}` : ''}.`
     );
   }
-  if (a.origin.group !== b.origin.group) {
+  // An electric motor is geared to the wheels: no gear and no neutral moves it against them.
+  if (a.origin.group !== b.origin.group && vehicle.layout !== 'electric') {
     return a.origin.group === 'engine'
       ? engineAgainstRoad(a, b, vehicle, condition)
       : engineAgainstRoad(b, a, vehicle, condition);

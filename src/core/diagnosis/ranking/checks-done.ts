@@ -16,6 +16,8 @@ export function checksDone(context: CaseContext): ReadonlySet<CheckId> {
   const { vehicle, runs } = context;
   const done = new Set<CheckId>(checksAnswered(context));
   if (vehicle.driveshaftPieces?.some((piece) => tubeOf(piece) !== null)) done.add('critical-speed');
+  // That it was changed is known; whether it stands at the maker's figure settles nothing.
+  if (context.work.includes('ride-height-changed')) done.add('ride-height');
   const loads = new Set(runs.map(({ load }) => load));
   const driven = loads.has('cruise') || loads.has('pull');
   if (loads.has('pull') && loads.has('coast')) done.add('run-pull-coast');

@@ -21,9 +21,11 @@ export interface Doubt {
   readonly importance: number;
 }
 
+/** How much a finding matters: what is felt, as far as it is sure. */
+export const weightOf = ({ feltLevel, probability }: RankedFinding): number => feltLevel * probability;
+
 /** Findings at one place of one run are one peak seen under several names: they share one doubt. */
 export function doubtsOf(findings: readonly RankedFinding[]): Doubt[] {
-  const weightOf = (finding: RankedFinding): number => finding.feltLevel * finding.probability;
   const greatest = Math.max(...findings.map(weightOf), Number.MIN_VALUE);
   const named = Math.max(...findings.filter(({ part }) => part !== 'unknown').map(weightOf), 0);
   const isLesserUnnamed = (group: readonly RankedFinding[]): boolean =>

@@ -2,13 +2,13 @@
 import type { CaseContext } from '../evidence/case.ts';
 import { cautionTexts } from '../checks/cautions.ts';
 import type { Check } from '../checks/check.ts';
-import { ALL_CHECKS, checkOf, checkWeights, outcomeLikelihood, wrongProbability } from '../checks/all-checks.ts';
+import { checkOf, checksOn, checkWeights, outcomeLikelihood, wrongProbability } from '../checks/all-checks.ts';
 import { checksDone } from './checks-done.ts';
 import type { Doubt, Possibility } from './doubts.ts';
-import { doubtsOf } from './doubts.ts';
+import { doubtsOf, weightOf } from './doubts.ts';
 import { expectedBits } from './entropy.ts';
 import type { ProposedCheck, RankedFinding } from './ranked.ts';
-import { OUTCOME_TRUST } from '../weights.ts';
+import { ACCESS_MINUTES, OUTCOME_TRUST, type CheckId } from '../weights.ts';
 
 /** Proposals that would remove less than this, bits, are not worth their minutes. */
 const LEAST_BITS = 0.01;
@@ -20,17 +20,43 @@ const MOST_NAMED = 6;
 /**
  * @param findings with their causes ranked; findings that share a frequency count as one doubt about one peak
  * @param context says which checks and runs were made already; those are not proposed again
- * @returns checks by expected bits a minute, best first, each after what it asks to be done before; ties in the order of their ids. Bits of a lesser finding count
- *   in proportion to its felt level × probability, so that the finding that shakes most leads.
+ * @returns first what goes before all others at the finding that shakes most; then checks by expected bits a minute,
+ *   best first, each after what it asks to be done before; ties in the order of their ids. Taking the shaft out is
+ *   counted once. Bits of a lesser finding count in proportion to its felt level × probability, so that the finding that
+ *   shakes most leads.
  */
 export function chooseChecks(findings: readonly RankedFinding[], context: CaseContext): ProposedCheck[] {
   const doubts = doubtsOf(findings);
   const done = checksDone(context);
-  const proposed = ALL_CHECKS.filter(({ id }) => !done.has(id))
+  const leading = findings.reduce<RankedFinding | null>((a, b) => (a && weightOf(a) >= weightOf(b) ? a : b), null);
+  const open = checksOn(context.vehicle).filter(({ id }) => !done.has(id));
+  const goesFirst = ({ first }: Check): boolean => leading !== null && (first?.(leading, context.work) ?? false);
+  const first = open.filter(goesFirst).map((check) => propose(check, doubts));
+  const proposed = open
+    .filter((check) => !goesFirst(check))
     .map((check) => propose(check, doubts))
-    .filter(({ expectedBits: bits }) => bits >= LEAST_BITS)
-    .sort((a, b) => b.expectedBits / b.minutes - a.expectedBits / a.minutes || (a.id < b.id ? -1 : 1));
-  return inOrder(proposed).slice(0, MOST_PROPOSED);
+    .filter(({ expectedBits: bits }) => bits >= LEAST_BITS);
+  return [...first, ...inOrder(byGainAMinute(proposed))].slice(0, MOST_PROPOSED);
+}
+
+/** Once the shaft is out, or a joint apart, whatever needs that too costs so much less. */
+function byGainAMinute(proposed: readonly ProposedCheck[]): ProposedCheck[] {
+  const left = [...proposed].sort((a, b) => (a.id < b.id ? -1 : 1));
+  const ordered: ProposedCheck[] = [];
+  let reachedMinutes = 0;
+  const accessMinutes = ({ id }: ProposedCheck): number => {
+    const access = checkOf(id) && checkWeights(id as CheckId).access;
+    return access === undefined ? 0 : ACCESS_MINUTES[access];
+  };
+  const gain = (check: ProposedCheck): number =>
+    check.expectedBits / (check.minutes - Math.min(reachedMinutes, accessMinutes(check)));
+  while (left.length > 0) {
+    const best = left.reduce((a, b) => (gain(b) > gain(a) ? b : a));
+    left.splice(left.indexOf(best), 1);
+    ordered.push(best);
+    reachedMinutes = Math.max(reachedMinutes, accessMinutes(best));
+  }
+  return ordered;
 }
 
 /** What another check asks to be done first goes before it. */

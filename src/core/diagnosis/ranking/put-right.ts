@@ -7,6 +7,7 @@ import type { CheckOutcome } from '../evidence/check-outcome.ts';
 import { cautionTexts } from '../checks/cautions.ts';
 import { checkOf, wrongProbability } from '../checks/all-checks.ts';
 import { readOutcomes } from '../evidence/read-outcomes.ts';
+import { weightOf } from './doubts.ts';
 import { uncapitalized } from '../findings/words.ts';
 import type { CheckId } from '../weights.ts';
 import type { RankedCause, RankedFinding, Repair } from './ranked.ts';
@@ -32,7 +33,6 @@ export function faultsToPutRight(
   bases: readonly FindingBasis[],
   context: CaseContext,
 ): Repair[] {
-  const weightOf = ({ feltLevel, probability }: RankedFinding): number => feltLevel * probability;
   const greatest = Math.max(...findings.map(weightOf), 0);
   const repairs = findings.flatMap((finding, i): Repair[] => {
     const basis = bases[i];

@@ -74,7 +74,7 @@ function describe(
   signs: SignEvidence,
   outcomes: readonly CheckOutcome[],
 ): Omit<RankedCause, 'probability'> {
-  const checks = checksFor(cause.id, basis.part);
+  const checks = checksFor(cause.id, basis.part, context.vehicle);
   const sentences = sentencesOf(cause, basis, context, signs, outcomes, checks);
   return { id: cause.id, title: cause.title, ...sentences, repair: cause.repair, checks };
 }

@@ -5,6 +5,7 @@ import type { Companion, FindingBasis } from '../../diagnosis/evidence/case.ts';
 import type { Finding } from '../../diagnosis/findings/finding.ts';
 import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
 import type { OriginShare } from '../../diagnosis/matching/match.ts';
+import { heldWithin } from '../../diagnosis/origins/held-speed.ts';
 import { expectedPlace } from '../../diagnosis/matching/place.ts';
 import { reasonsAcrossRuns } from '../../diagnosis/findings/reasons-across-runs.ts';
 import { reasonsOf } from '../../diagnosis/findings/reasons.ts';
@@ -74,6 +75,7 @@ export const findingBasis = (finding: Finding, inferences: readonly RunInference
     verticalShare: peak.verticalShare,
     companions: companionsOf(finding.inference, finding.label),
     ...acrossRuns(finding, inferences),
+    heldWithin: heldWithin(peak),
     beats: beatingWith(finding).length > 0,
   };
 };

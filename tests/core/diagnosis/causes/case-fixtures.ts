@@ -70,6 +70,10 @@ const PLACES: readonly { basis: FindingBasis; context: CaseContext }[] = [
     basis: finding('engine', 2, { role: 'firing' }),
     context: caseOf({ vehicle: { layout: 'rear-drive', cylinders: 4, converter: true } }),
   },
+  {
+    basis: finding('engine', 2, { role: 'firing' }),
+    context: caseOf({ vehicle: { layout: 'rear-drive', cylinders: 4, converter: false } }),
+  },
   { basis: finding('engine', 1), context: caseOf({ vehicle: { layout: 'electric' } }) },
   { basis: finding('engine', 24, { role: 'electric' }), context: caseOf({ vehicle: { layout: 'electric' } }) },
   { basis: finding('half-shaft', 71, { role: 'mesh' }), context: caseOf({ vehicle: { layout: 'electric' } }) },

@@ -11,7 +11,7 @@ import { caseOf, everyCause, found, placeOf, probabilityOf } from './case-fixtur
 // Three states of evidence: speaks for, speaks against, not known. Every cause must have a check that can do all three.
 describe.each(everyCause.map((cause) => [cause.id, cause] as const))('%s', (id, cause) => {
   const { basis, context } = placeOf(cause);
-  const checkId = checksFor(id, basis.part)[0]!;
+  const checkId = checksFor(id, basis.part, context.vehicle)[0]!;
   const { parts, rest } = checkWeights(checkId);
   const wrongSupports = wrongProbability(checkId, id, basis.part) > (parts?.[basis.part] ?? rest);
   const told = (outcome: 'fine' | 'wrong') => {

@@ -72,6 +72,7 @@ const TABLE: readonly (readonly [what: string, basis: FindingBasis, context: Cas
   ],
   ['38 % of critical', once, shaft([{ lengthMm: 1524, ...steel }]), 'far-from-critical'],
   ['converter', finding('engine', 2), caseOf({ vehicle: { layout: 'rear-drive', converter: true } }), 'converter'],
+  ['a line', finding('fixed', null, { heldWithin: 4e-4 }), caseOf(), 'narrow-line'],
   ['20 Hz', finding('fixed', null, { frequencyHz: 20 }), caseOf(), 'low-tone'],
   ['80 Hz', finding('fixed', null, { frequencyHz: 80 }), caseOf(), 'middle-tone'],
   ['200 Hz', finding('fixed', null, { frequencyHz: 200 }), caseOf(), 'high-tone'],

@@ -5,7 +5,7 @@ import { caseOf, finding, probabilityOf } from '../causes/case-fixtures.ts';
 
 const weights = {
   prior: 1,
-  unasked: 0.2,
+  withoutWork: 0.2,
   work: { 'joint-replaced-front': 4, 'joint-replaced-rear': 4, 'wheels-balanced': 0.5 },
 } as const;
 

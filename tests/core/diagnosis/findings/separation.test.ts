@@ -38,6 +38,12 @@ describe('the run that tells two origins apart', () => {
     );
   });
 
+  it('is no gear and no neutral for the motor of an electric vehicle, which is geared to the wheels', () => {
+    const motor = candidate('engine', 'motor 1×', 'engine', 41);
+    const text = separatedBy(shaft, motor, { layout: 'electric' }, { speedMps: 26.8224 });
+    expect(text).toContain('They turn in a fixed ratio, 1.00 Hz apart here');
+  });
+
   it('is one at a speed known to half their distance, where they turn in a fixed ratio', () => {
     const tire = candidate('tire', 'tire 3×', 'road', 41);
     // 1 Hz of 40 is 2.5 %; half of that tells which is which, and four periods of their beat tell one from two.

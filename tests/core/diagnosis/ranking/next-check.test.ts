@@ -41,15 +41,21 @@ describe('Entropy by hand', () => {
 const rankedFinding = (basis: ReturnType<typeof finding>, context: CaseContext, more: Partial<RankedFinding> = {}) =>
   ranked(basis, rankCauses(basis, context), more);
 
+const accessMinutes = ({ id }: ProposedCheck): number =>
+  ({ 'shaft-out': 10, 'joint-open': 25, none: 0 })[checkWeights(id as CheckId).access ?? 'none'];
+
 const engineOnce = { part: 'engine', order: 1, label: 'engine 1×' } as const;
 
 describe('The next check', () => {
   test('Checks stand by expected bits a minute, and each is the exact enumeration of its outcomes', () => {
     const one = rankedFinding(finding('driveshaft', 1), caseOf());
     const checks = chooseChecks([one], caseOf());
-    checks.slice(1).forEach((check, index) => {
-      const before = checks[index]!;
-      expect(check.expectedBits / check.minutes).toBeLessThanOrEqual(before.expectedBits / before.minutes + 1e-15);
+    // With the shaft out (10 minutes) or a joint apart (25) once, what needs that too costs so much less.
+    checks.forEach((check, index) => {
+      const reached = Math.max(0, ...checks.slice(0, index).map(accessMinutes));
+      const gain = (one: ProposedCheck): number =>
+        one.expectedBits / (one.minutes - Math.min(reached, accessMinutes(one)));
+      for (const later of checks.slice(index + 1)) expect(gain(later)).toBeLessThanOrEqual(gain(check) + 1e-15);
     });
     const [doubt] = doubtsOf([one]);
     for (const { id, expectedBits: bits } of checks) {
@@ -180,6 +186,60 @@ describe('The next check', () => {
     );
     const [first] = chooseChecks([main, lesser], caseOf());
     expect(first!.id).toBe(chooseChecks([main], caseOf())[0]!.id);
+  });
+
+  // Loose fasteners drop a shaft and a separated belt bursts: they are looked at before anything is measured. After a
+  // lift the angles are measured, not the height that is known to be changed (common practice, no source).
+  test('What could kill, and what the work done calls for, goes before all others', () => {
+    const first = (basis: ReturnType<typeof finding>, ...work: CaseContext['work'][number][]) =>
+      chooseChecks([rankedFinding(basis, caseOf({ work }))], caseOf({ work }))[0]!.id;
+    expect(first(finding('driveshaft', 1), 'joint-replaced-front', 'shaft-removed')).toBe('joint-fasteners');
+    expect(first(finding('driveshaft', 2), 'joint-replaced-rear')).toBe('joint-fasteners');
+    expect(first(finding('tire', 1))).toBe('tire-inspection');
+    expect(first(finding('driveshaft', 2), 'ride-height-changed')).toBe('working-angles');
+    expect(first(finding('driveshaft', 1))).not.toBe('joint-fasteners');
+  });
+
+  test('After a lift the ride height is not asked for: that it was changed is known', () => {
+    const lifted = caseOf({ work: ['ride-height-changed'] });
+    const checks = chooseChecks([rankedFinding(finding('driveshaft', 2), lifted)], lifted);
+    expect(checks.map(({ id }) => id)).not.toContain('ride-height');
+  });
+
+  // After a joint was replaced: look, then dials on the vehicle, then the shaft out, then the joint opened (common
+  // practice, no source): opening the joint takes away what is to be seen.
+  test('After a joint was replaced the rings come last: they need the joint apart', () => {
+    const context = caseOf({ work: ['joint-replaced-front', 'shaft-removed'] });
+    const ids = chooseChecks([rankedFinding(finding('driveshaft', 1), context)], context).map(({ id }) => id);
+    expect(ids.slice(0, 2)).toEqual(['joint-fasteners', 'shaft-inspection']);
+    const rings = ids.indexOf('ring-thickness');
+    for (const before of ['tube-runout', 'joint-end-play', 'joint-free-movement'])
+      expect(ids.indexOf(before), before).toBeLessThan(rings === -1 ? Infinity : rings);
+  });
+
+  // The motor of an electric vehicle is geared to the wheels: no gear to change, no idle, nothing to hold standing.
+  test('No check is proposed that the vehicle cannot make', () => {
+    const electric = caseOf({ vehicle: { layout: 'electric' } });
+    const shared = rankedFinding(finding('tire', 1, { probability: 0.5 }), electric, {
+      sharesFrequencyWith: [{ part: 'engine', order: 1, label: 'motor 1×', probability: 0.45 }],
+    });
+    const ids = chooseChecks([shared], electric).map(({ id }) => id);
+    for (const id of [
+      'run-other-gear',
+      'run-neutral',
+      'run-standing',
+      'lower-gear',
+      'lockup-off',
+      'run-front-shaft-rests',
+    ])
+      expect(ids).not.toContain(id);
+    const told = shared.causes.flatMap(({ checks, missing }) => [...checks, ...missing]).join(' ');
+    expect(told).not.toMatch(
+      /another gear|in neutral|run-other-gear|run-neutral|run-standing|front driveshaft at rest/,
+    );
+    const manual = caseOf({ vehicle: { layout: 'rear-drive', cylinders: 4, converter: false } });
+    const firing = rankedFinding(finding('engine', 2, { role: 'firing' }), manual);
+    expect(chooseChecks([firing], manual).map(({ id }) => id)).not.toContain('lockup-off');
   });
 
   test('No finding, no check', () => {

@@ -299,3 +299,36 @@ test('Ranking all places again takes no more than 50 ms', () => {
   });
   expect(times.sort((a, b) => a - b)[2]).toBeLessThan(50);
 });
+
+// A resonance of a body or an exhaust, damped by some percent, is as wide; a motor of its own holds its speed (half-power
+// bandwidth of a resonance is twice its damping times its frequency: any textbook of vibration).
+test('A fixed tone as narrow as a line is a machine; a broad one is a resonance', () => {
+  const top = (heldWithin: number | null) =>
+    rankCauses(finding('fixed', null, { frequencyHz: 31.4, heldWithin }), caseOf())[0]!.id;
+  expect(['electric-fan', 'electric-pump']).toContain(top(4e-4));
+  expect(top(null)).toBe('body-resonance');
+  const narrow = rankCauses(finding('fixed', null, { frequencyHz: 31.4, heldWithin: 4e-4 }), caseOf());
+  const machines = ['electric-fan', 'electric-pump', 'outside-machine'].map((id) => probabilityOf(narrow, id));
+  expect(machines.reduce((a, b) => a + b, 0)).toBeGreaterThan(0.8);
+  expect(narrow.find(({ id }) => id === 'body-resonance')!.against.join(' ')).toContain(
+    'held its frequency within 0.04 %',
+  );
+});
+
+// Comes back after a joint was replaced besides rings and ears: loose fasteners, a needle across the cup's bottom, a ring
+// or a cup not home, a joint of another series, a grease fitting that fouls (common practice, no source).
+test('Slips in fitting a joint are causes after a joint was replaced, and hardly without', () => {
+  const slips = [
+    'fasteners-loose',
+    'needle-fallen',
+    'ring-not-seated',
+    'cup-not-seated',
+    'wrong-joint',
+    'fitting-fouls',
+  ];
+  for (const order of [1, 2]) {
+    const before = rankCauses(finding('driveshaft', order), caseOf());
+    const after = rankCauses(finding('driveshaft', order), caseOf({ work: ['joint-replaced-rear', 'shaft-removed'] }));
+    for (const id of slips) expect(probabilityOf(after, id), id).toBeGreaterThan(2 * probabilityOf(before, id));
+  }
+});
