@@ -7,7 +7,7 @@ import { rankCauses } from './diagnosis/ranking/rank-causes.ts';
 import type { Job } from './job/job.ts';
 import type { Analysis } from './report/analysis.ts';
 import { foundAnswer } from './report/build/verdict.ts';
-import type { CheckReport, FindingReport, RepairReport, Report, RunReport } from './report/report.ts';
+import type { CheckReport, FindingReport, RepairReport, Report, RunReport, SharedOrigin } from './report/report.ts';
 
 export interface Conclusion {
   readonly findings: readonly FindingReport[];
@@ -27,11 +27,44 @@ export function conclude(
 ): Conclusion {
   const ranked = findings.map((finding, i): FindingReport => {
     const basis = bases[i];
-    return basis ? { ...finding, causes: rankCauses(basis, context) } : finding;
+    if (!basis) return finding;
+    const sharesFrequencyWith = finding.sharesFrequencyWith.map((other) => withLikeliest(other, basis, context));
+    return { ...finding, sharesFrequencyWith, causes: rankCauses(basis, context) };
   });
   const checks = chooseChecks(ranked, context);
   const repairs = faultsToPutRight(ranked, bases, context);
   return { findings: ranked, repairs, checks, cautions: cautionsFor([...repairs, ...checks]) };
+}
+
+/** A second suspect is worth its causes from this probability on, and so many of them. */
+const SUSPECT_FROM = 0.1;
+const MOST_LIKELIEST = 3;
+
+/** The same shake taken for the other origin that shares its frequency. */
+function withLikeliest(other: SharedOrigin, basis: FindingBasis, context: CaseContext): SharedOrigin {
+  if (other.probability < SUSPECT_FROM) return other;
+  const { part, order, label, name, probability } = other;
+  const role = basis.companions.find((companion) => companion.label === label)?.role;
+  const companions = basis.companions.filter((companion) => companion.label !== label);
+  const { run, frequencyHz, amplitudeMps2, feltLevel, perceived, verticalShare } = basis;
+  const { speedExponent, levelByLoadMps2, beats } = basis;
+  const shake = {
+    run,
+    frequencyHz,
+    amplitudeMps2,
+    feltLevel,
+    perceived,
+    verticalShare,
+    speedExponent,
+    levelByLoadMps2,
+    beats,
+  };
+  const named = { ...(name === undefined ? {} : { name }), ...(role === undefined ? {} : { role }) };
+  const causes = rankCauses({ ...shake, ...named, part, order, label, probability, companions }, context);
+  const likeliest = causes
+    .slice(0, MOST_LIKELIEST)
+    .map((cause) => ({ title: cause.title, probability: cause.probability }));
+  return causes.length > 1 ? { ...other, likeliest } : other;
 }
 
 /** The case as causes and checks see it: what is known of the job, and how each run was driven. */

@@ -26,6 +26,7 @@ export const sheet = {
   for: 'For',
   against: 'Against',
   missing: 'Missing',
+  ofMost: (side: string) => `${side} (most of them)`,
   shares: (label: string, chance: string) => `Shares its frequency with ${label} (${chance}).`,
   causes: (label: string) => `Causes of ${label}`,
   moreCauses: (count: number, most: string) => `${count} more, each at most ${most}`,

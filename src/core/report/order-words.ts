@@ -1,7 +1,7 @@
 /** One expected order in words, cell by cell; text and page put them into their tables. */
-import { timesText } from '../diagnosis/findings/words.ts';
-import type { FindingReport, OrderReport, Report } from './report.ts';
-import { chanceText, feltText, frequencyText, frequencyWithSdText, significant } from './format.ts';
+import { timesText, uncapitalized } from '../diagnosis/findings/words.ts';
+import type { FindingReport, OrderReport, Report, SharedOrigin } from './report.ts';
+import { chanceText, feltText, frequencyText, frequencyWithSdText, percentText, significant } from './format.ts';
 
 /** What drives the wheels. */
 export const driverWord = ({ vehicle }: Report): 'engine' | 'motor' =>
@@ -45,10 +45,10 @@ const imageText = ({ aliasHz, amplitudeMps2 }: OrderReport): string => {
     : `, seen by its image at ${frequencyText(aliasHz)}`;
 };
 
-/** How a person notices the finding, to follow its felt level. */
+/** How a person notices the finding, to follow its felt level; nothing to add where it is plainly felt. */
 export const perceivedText = ({ perceived, overRoad }: Pick<FindingReport, 'perceived' | 'overRoad'>): string => {
-  if (perceived === 'heard') return 'heard rather than felt';
-  return perceived === 'buried' && overRoad !== null ? `but ${roadText(overRoad)}` : 'felt';
+  if (perceived === 'heard') return ', heard rather than felt';
+  return perceived === 'buried' && overRoad !== null ? `, but ${roadText(overRoad)}` : '';
 };
 
 /** 'buried in the road’s own shake, which is six times as strong': of a tone that a smooth road would let a person feel. */
@@ -61,3 +61,9 @@ export const sureText = ({ part, probability }: Pick<FindingReport, 'part' | 'pr
   const of = part === 'fixed' ? 'that it belongs to nothing that turns with the speed' : 'of the part and order';
   return `Sure ${of}: ${chanceText(probability)}.`;
 };
+
+/** 'If it is engine 1×: flexplate … (34 %); crankshaft damper … (22 %).' Empty where that is not known. */
+export const likeliestText = ({ label, likeliest = [] }: SharedOrigin): string =>
+  likeliest.length === 0
+    ? ''
+    : `If it is ${label}: ${likeliest.map(({ title, probability }) => `${uncapitalized(title)} (${percentText(probability)})`).join('; ')}.`;

@@ -5,7 +5,9 @@ import { effortText } from './effort-text.ts';
 import { accelerationText, chanceText, feltText, percentText } from './format.ts';
 import type { Markup } from './html.ts';
 import { html } from './html.ts';
-import { perceivedText, sureText } from './order-words.ts';
+import { likeliestText, perceivedText, sureText } from './order-words.ts';
+import { commonEvidence } from './common-evidence.ts';
+import { tellsApartText } from './tells-apart.ts';
 import { findingTitle } from './text.ts';
 
 /** So many causes are told with their evidence; the others by name, or the page would bury the answer. */
@@ -15,15 +17,16 @@ const TOLD_IN_FULL = 5;
 export function findingMarkup(finding: FindingReport): Markup {
   // 'Something else' alone says nothing.
   const told = finding.causes.length > 1 ? finding.causes : [];
+  const { common, causes } = commonEvidence(told.slice(0, TOLD_IN_FULL));
   return html`<section>
     <h2>${findingTitle(finding)}</h2>
     <p>
-      Felt level ${feltText(finding.feltLevel)}, ${perceivedText(finding)};
+      Felt level ${feltText(finding.feltLevel)}${perceivedText(finding)};
       ${accelerationText(finding.amplitudeMps2)}. ${sureText(finding)}
     </p>
     ${evidence(finding)}
-    ${finding.sharesFrequencyWith.map((other) => html`<p>Shares its frequency with <b>${other.label}</b> (${chanceText(other.probability)}). ${other.separatedBy}</p>`)}
-    ${told.slice(0, TOLD_IN_FULL).map((cause) => causeMarkup(cause))} ${lesserCauses(told.slice(TOLD_IN_FULL))}
+    ${finding.sharesFrequencyWith.map((other) => html`<p>Shares its frequency with <b>${other.label}</b> (${chanceText(other.probability)}). ${other.separatedBy} ${likeliestText(other)}</p>`)}
+    ${causes.length > 0 ? html`<h3>Causes of ${finding.label}</h3>` : null} ${evidence(common, ' (most of them)')} ${causes.map((cause) => causeMarkup(cause))} ${lesserCauses(told.slice(TOLD_IN_FULL))}
   </section>`;
 }
 
@@ -44,13 +47,16 @@ function causeMarkup(cause: CauseReport): Markup {
   </div>`;
 }
 
-function evidence(of: {
-  readonly for: readonly string[];
-  readonly against: readonly string[];
-  readonly missing: readonly string[];
-}): Markup {
+function evidence(
+  of: {
+    readonly for: readonly string[];
+    readonly against: readonly string[];
+    readonly missing: readonly string[];
+  },
+  whose = '',
+): Markup {
   const line = (word: string, sentences: readonly string[]): Markup | null =>
-    sentences.length === 0 ? null : html`<p class="soft">${word}: ${sentences.join(' ')}</p>`;
+    sentences.length === 0 ? null : html`<p class="soft">${word}${whose}: ${sentences.join(' ')}</p>`;
   return html`${line('For', of.for)}${line('Against', of.against)}${line('Missing', of.missing)}`;
 }
 
@@ -73,9 +79,10 @@ function repairMarkup({ title, found, repair, prove, cautions }: RepairReport): 
 export function nextCheckMarkup(report: Report): Markup | null {
   const [next, ...later] = report.checks;
   if (!next) return null;
+  const apart = tellsApartText(next, report.findings);
   return html`<section class="next">
     <h2>${report.repairs?.length ? 'If it still shakes' : 'Do this next'}: ${next.title}</h2>
-    <p>${capitalized(effortText(next))}.</p>
+    <p>${capitalized(effortText(next))}.${apart === '' ? '' : ` Tells apart: ${apart}.`}</p>
     <ol>
       ${next.how.map((step) => html`<li>${step}</li>`)}
     </ol>

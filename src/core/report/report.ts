@@ -138,6 +138,8 @@ export interface SharedOrigin {
   readonly probability: number;
   /** The run that would separate the two, and how far apart they would then be, in a sentence. */
   readonly separatedBy: string;
+  /** What it would most likely be if it is this one; absent where it is too unlikely, and in older reports. */
+  readonly likeliest?: readonly { readonly title: string; readonly probability: number }[];
 }
 
 export interface CauseReport {

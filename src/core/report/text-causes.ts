@@ -1,6 +1,8 @@
 /** Causes and checks as plain text. */
 import type { CauseReport, CheckReport, FindingReport, RepairReport } from './report.ts';
 import { effortText } from './effort-text.ts';
+import { commonEvidence } from './common-evidence.ts';
+import { tellsApartText } from './tells-apart.ts';
 import { percentText } from './format.ts';
 import { wrap } from './wrap.ts';
 
@@ -14,9 +16,12 @@ const TOLD_IN_FULL = 3;
 export function causesText(finding: FindingReport, width: number): string {
   const listed = finding.causes.filter((cause) => cause.probability >= LEAST_LISTED);
   const rest = finding.causes.length - listed.length;
+  const { common, causes } = commonEvidence(listed.slice(0, TOLD_IN_FULL));
   const lines = [
     `  Causes of ${finding.label}`,
-    ...listed.map((cause, index) => causeText(cause, width, index < TOLD_IN_FULL)),
+    ...evidenceLines(common, width, ' (most of them)'),
+    ...causes.map((cause) => causeText(cause, width, true)),
+    ...listed.slice(TOLD_IN_FULL).map((cause) => causeText(cause, width, false)),
   ];
   if (rest > 0) lines.push(`${INDENT}and ${rest} more, each under 2 in 100`);
   return lines.join('\n');
@@ -27,21 +32,28 @@ function causeText(cause: CauseReport, width: number, inFull: boolean): string {
     cause.probabilityBefore === undefined ? '' : ` (before the measurements ${percentText(cause.probabilityBefore)})`;
   const title = wrap(`${cause.title}${before}`, width, `  ${percentText(cause.probability).padStart(6)}  `);
   if (!inFull) return title;
-  const lines = [title];
-  for (const [word, sentences] of [
-    ['For', cause.for],
-    ['Against', cause.against],
-    ['Missing', cause.missing],
-  ] as const) {
-    if (sentences.length > 0) lines.push(wrap(`${word}: ${sentences.join(' ')}`, width, INDENT));
-  }
+  const lines = [title, ...evidenceLines(cause, width)];
   if (cause.repair !== '') lines.push(wrap(`Repair: ${cause.repair}`, width, INDENT));
   return lines.join('\n');
 }
 
+/** What speaks for, against, and what is missing, a paragraph each. */
+const evidenceLines = (of: Pick<CauseReport, 'for' | 'against' | 'missing'>, width: number, whose = ''): string[] =>
+  (
+    [
+      ['For', of.for],
+      ['Against', of.against],
+      ['Missing', of.missing],
+    ] as const
+  )
+    .filter(([, sentences]) => sentences.length > 0)
+    .map(([word, sentences]) => wrap(`${word}${whose}: ${sentences.join(' ')}`, width, INDENT));
+
 /** One check with its steps, limit and cautions. */
-export function checkText(check: CheckReport, width: number): string {
+export function checkText(check: CheckReport, findings: readonly FindingReport[], width: number): string {
   const lines = [wrap(`${check.title} (${effortText(check)})`, width, '  ')];
+  const apart = tellsApartText(check, findings);
+  if (apart !== '') lines.push(wrap(`Tells apart: ${apart}.`, width, '      '));
   check.how.forEach((step, index) => lines.push(wrap(step, width, `  ${String(index + 1).padStart(2)}. `)));
   if (check.limit !== null) lines.push(wrap(`Limit: ${check.limit}`, width, '      '));
   check.cautions.forEach((caution) => lines.push(wrap(caution, width, '   ! ')));

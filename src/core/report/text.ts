@@ -2,7 +2,7 @@
 import type { FindingReport, Report } from './report.ts';
 import type { UnitSystem } from './format.ts';
 import { accelerationText, chanceText, feltText, frequencyWithSdText } from './format.ts';
-import { perceivedText, sureText } from './order-words.ts';
+import { likeliestText, perceivedText, sureText } from './order-words.ts';
 import { causesText, checkText, repairText } from './text-causes.ts';
 import { ordersText, runsText } from './text-tables.ts';
 import { wrap } from './wrap.ts';
@@ -33,7 +33,9 @@ export function reportText(report: Report, options: TextOptions): string {
   }
   const [next, ...later] = report.checks;
   if (next)
-    parts.push(`${heading(repairs.length > 0 ? 'If it still shakes' : 'Do this next')}\n${checkText(next, width)}`);
+    parts.push(
+      `${heading(repairs.length > 0 ? 'If it still shakes' : 'Do this next')}\n${checkText(next, report.findings, width)}`,
+    );
   if (later.length > 0) {
     const rows = later
       .slice(0, 4)
@@ -56,7 +58,7 @@ export function findingTitle(finding: FindingReport): string {
 function findingText(finding: FindingReport, width: number): string {
   const lines = [
     wrap(
-      `Felt level ${feltText(finding.feltLevel)} (1 is just felt), ${perceivedText(finding)}; ${accelerationText(finding.amplitudeMps2)}. ` +
+      `Felt level ${feltText(finding.feltLevel)} (1 is just felt)${perceivedText(finding)}; ${accelerationText(finding.amplitudeMps2)}. ` +
         sureText(finding),
       width,
       '  ',
@@ -70,7 +72,7 @@ function findingText(finding: FindingReport, width: number): string {
     sentences.forEach((sentence) => lines.push(wrap(sentence, width, `  ${`${word}:`.padEnd(9)}`)));
   }
   for (const other of finding.sharesFrequencyWith) {
-    const text = `Shares its frequency with ${other.label} (${chanceText(other.probability)}). ${other.separatedBy}`;
+    const text = `Shares its frequency with ${other.label} (${chanceText(other.probability)}). ${other.separatedBy} ${likeliestText(other)}`;
     lines.push(wrap(text, width, '  '));
   }
   // 'Something else' alone says nothing.

@@ -9,6 +9,7 @@ import { expectedPlace } from '../matching/place.ts';
 interface LevelInRun {
   readonly load: Load | null;
   readonly speedMps: number | null;
+  readonly engineRpm: number | null;
   readonly amplitudeMps2: number;
   /** Standard error of ln(level); infinite where only an upper limit is known. */
   readonly logSd: number;
@@ -22,7 +23,8 @@ const LEAST_SPEED_RATIO = 1.08;
 
 const levelIn = (inference: RunInference, finding: Finding): LevelInRun | null => {
   const { run } = inference;
-  const base = { load: run.condition.load ?? null, speedMps: run.condition.speedMps ?? null };
+  const { load = null, speedMps = null, engineRpm = null } = run.condition;
+  const base = { load, speedMps, engineRpm };
   let best: LevelInRun | null = null;
   for (const match of inference.matches) {
     const { amplitudeMps2, amplitudeSdMps2 } = match.tone.peak;
@@ -37,6 +39,12 @@ const levelIn = (inference: RunInference, finding: Finding): LevelInRun | null =
   const hz = aliasOfHz(expectedPlace(inference, origin).hz, run.prepared.samplingRateHz);
   return { ...base, amplitudeMps2: limitAt(run.limit, hz), logSd: Infinity };
 };
+
+/** Levels under other loads are compared at one speed only: this far apart (ln) speed alone makes a tenth. */
+const SAME_SPEED = 0.05;
+/** True also where one of them is not known. */
+const isNear = (one: number | null | undefined, other: number | null | undefined): boolean =>
+  !one || !other || Math.abs(Math.log(one / other)) <= SAME_SPEED;
 
 export interface AcrossRuns {
   readonly levelByLoadMps2: Readonly<Partial<Record<Load, number>>>;
@@ -61,9 +69,11 @@ const growth = (levels: readonly LevelInRun[], load: Load | null): AcrossRuns['s
 
 export const acrossRuns = (finding: Finding, inferences: readonly RunInference[]): AcrossRuns => {
   const levels = inferences.map((inference) => levelIn(inference, finding)).filter((level) => level !== null);
+  const own = finding.inference.run.condition;
   const levelByLoadMps2: Partial<Record<Load, number>> = {};
-  for (const { load, amplitudeMps2 } of levels) {
-    if (load) levelByLoadMps2[load] = Math.max(levelByLoadMps2[load] ?? 0, amplitudeMps2);
+  for (const { load, amplitudeMps2, speedMps, engineRpm } of levels) {
+    const isAlike = load === 'standing' ? isNear(engineRpm, own.engineRpm) : isNear(speedMps, own.speedMps);
+    if (load && isAlike) levelByLoadMps2[load] = Math.max(levelByLoadMps2[load] ?? 0, amplitudeMps2);
   }
   return { levelByLoadMps2, speedExponent: growth(levels, finding.inference.run.condition.load ?? null) };
 };

@@ -35,9 +35,13 @@ const nearestOther = (finding: Finding): { label: string; apartHz: number } | nu
   return nearest;
 };
 
-const companionsSeen = (inference: RunInference, part: string, label: string): string[] =>
+/** Another order of the part below this share of the level is the small normal one, and says nothing. Judgment. */
+const LEAST_COMPANION = 0.15;
+
+const companionsSeen = (inference: RunInference, part: string, label: string, amplitudeMps2: number): string[] =>
   inference.matches.flatMap((match) => {
     const top = match.lines[0];
+    if (match.tone.peak.amplitudeMps2 < LEAST_COMPANION * amplitudeMps2) return [];
     return top && top.probability > 0.5 && top.origin.line.part === part && top.origin.line.label !== label
       ? [`${capitalized(top.origin.line.label)} is seen too, at ${hzText(match.tone.peak.frequencyHz)}.`]
       : [];
@@ -91,7 +95,7 @@ export const reasonsOf = (finding: Finding, vehicle: Vehicle): Reasons => {
       ? `; sampled at ${inference.run.prepared.samplingRateHz.toFixed(0)} Hz it shows as its image at ${hzText(peak.frequencyHz)}`
       : '';
     speaksFor.push(`Expected at ${placeText(place)}, found at ${hzText(finding.trueHz)}${seen}.`);
-    speaksFor.push(...companionsSeen(inference, finding.part, finding.label).slice(0, 2));
+    speaksFor.push(...companionsSeen(inference, finding.part, finding.label, peak.amplitudeMps2).slice(0, 2));
   }
   const nearest = nearestOther(finding);
   const isApart = nearest !== null && nearest.apartHz >= LEAST_APART_HZ;

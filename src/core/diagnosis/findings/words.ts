@@ -19,7 +19,9 @@ export const speedText = (mps: number): string =>
   `${mphFromMps(mps).toFixed(0)} mph (${kmhFromMps(mps).toFixed(0)} km/h)`;
 
 export const capitalized = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-export const uncapitalized = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+/** 'Worn joint' → 'worn joint'; 'U-bolts' stay. */
+export const uncapitalized = (text: string): string =>
+  /^[A-Z](?![a-z ])/.test(text) ? text : text.charAt(0).toLowerCase() + text.slice(1);
 
 /** 'a', 'a and b', 'a, b and c'. */
 export const listText = (items: readonly string[], word = 'and'): string =>

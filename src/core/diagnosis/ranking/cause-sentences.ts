@@ -2,6 +2,7 @@
 import type { CaseContext, FindingBasis } from '../evidence/case.ts';
 import type { Cause } from '../causes/cause.ts';
 import { checkOf, checkWeights, outcomeLikelihood, wrongProbability } from '../checks/all-checks.ts';
+import { capitalized, uncapitalized } from '../findings/words.ts';
 import type { CheckOutcome } from '../evidence/check-outcome.ts';
 import type { SignEvidence } from '../evidence/read-signs.ts';
 import { WORK_WORDS, workRatios } from '../evidence/work-done.ts';
@@ -30,7 +31,7 @@ export function sentencesOf(
   const tell = (logRatio: number, text: string, reason: string | undefined): void => {
     if (Math.abs(logRatio) < Math.log(LEAST_RATIO_TOLD)) return;
     sides[logRatio > 0 ? 'for' : 'against'].push(
-      `${upperFirst(text).replace(/\.$/, '')}${reason ? `; ${reason}` : ''}.`,
+      `${capitalized(text).replace(/\.$/, '')}${reason ? `; ${reason}` : ''}.`,
     );
   };
   const weights: CauseWeights = CAUSE_WEIGHTS[cause.id];
@@ -50,7 +51,7 @@ export function sentencesOf(
   const done = new Set(outcomes.map(({ checkId }) => checkId));
   const open = checks.filter((id) => !done.has(id)).slice(0, MISSING_CHECKS);
   const missing = [
-    ...open.map((id) => `Not checked: ${lowerFirst(checkOf(id)!.title)}.`),
+    ...open.map((id) => `Not checked: ${uncapitalized(checkOf(id)!.title)}.`),
     ...unread.map((clue) => clue.missing),
   ];
   return { ...sides, missing };
@@ -62,6 +63,3 @@ function outcomeLogRatio(checkId: CheckId, causeId: string, basis: FindingBasis,
   const healthy = outcomeLikelihood(wrongness, parts?.[basis.part] ?? rest);
   return Math.log(outcomeLikelihood(wrongness, wrongProbability(checkId, causeId, basis.part)) / healthy);
 }
-
-const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

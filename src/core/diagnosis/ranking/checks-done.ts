@@ -2,6 +2,7 @@
 import { tubeOf } from '../../driveline/shaft-tube.ts';
 import type { CaseContext } from '../evidence/case.ts';
 import { checksAnswered } from '../evidence/measured-outcomes.ts';
+import type { Load } from '../../vehicle/vehicle.ts';
 import type { CheckId } from '../weights.ts';
 
 /** Speeds within this share count as the same speed; beyond the other as another speed. */
@@ -18,12 +19,12 @@ export function checksDone(context: CaseContext): ReadonlySet<CheckId> {
   if (vehicle.driveshaftPieces?.some((piece) => tubeOf(piece) !== null)) done.add('critical-speed');
   // That it was changed is known; whether it stands at the maker's figure settles nothing.
   if (context.work.includes('ride-height-changed')) done.add('ride-height');
-  const loads = new Set(runs.map(({ load }) => load));
-  const driven = loads.has('cruise') || loads.has('pull');
-  if (loads.has('pull') && loads.has('coast')) done.add('run-pull-coast');
-  if (loads.has('neutral') && driven) done.add('run-neutral');
-  if (loads.has('brake') && (driven || loads.has('coast'))) done.add('run-braking');
-  if (loads.has('standing') && runs.length > 1) done.add('run-standing');
+  const drivenAlike = (load: Load, ...others: Load[]): boolean =>
+    runs.some((a) => a.load === load && runs.some((b) => b.load && others.includes(b.load) && atOneSpeed(a, b)));
+  if (drivenAlike('pull', 'coast')) done.add('run-pull-coast');
+  if (drivenAlike('neutral', 'cruise', 'pull')) done.add('run-neutral');
+  if (drivenAlike('brake', 'cruise', 'pull', 'coast')) done.add('run-braking');
+  if (runs.length > 1 && runs.some(({ load }) => load === 'standing')) done.add('run-standing');
   if (somePair(runs, (a, b) => apart(a.usedSpeedMps, b.usedSpeedMps) <= SAME_SPEED && gearsDiffer(a, b)))
     done.add('run-other-gear');
   if (somePair(runs, (a, b) => apart(a.usedSpeedMps, b.usedSpeedMps) >= OTHER_SPEED && !gearsDiffer(a, b)))
@@ -33,6 +34,9 @@ export function checksDone(context: CaseContext): ReadonlySet<CheckId> {
 
 const somePair = (runs: readonly Run[], holds: (a: Run, b: Run) => boolean): boolean =>
   runs.some((a, index) => runs.slice(index + 1).some((b) => holds(a, b)));
+
+/** Unknown speeds count as alike: the driver was asked for one speed. */
+const atOneSpeed = (a: Run, b: Run): boolean => !(apart(a.usedSpeedMps, b.usedSpeedMps) > SAME_SPEED);
 
 /** Relative distance; NaN, which satisfies no comparison, where either is unknown. */
 const apart = (a: number | null | undefined, b: number | null | undefined): number =>

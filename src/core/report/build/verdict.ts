@@ -2,7 +2,7 @@
 import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
 import { capitalized, hzText, listText, timesText, uncapitalized } from '../../diagnosis/findings/words.ts';
 import { roadText, sureText } from '../order-words.ts';
-import { feltText } from '../format.ts';
+import { feltText, percentText } from '../format.ts';
 import type { Answer } from '../answer.ts';
 import type { FindingReport } from '../report.ts';
 import { jointsAnswer } from './road-joints-words.ts';
@@ -22,8 +22,27 @@ const strengthText = ({ feltLevel: level, perceived, overRoad }: FindingReport):
 const foundSentence = (finding: FindingReport): string => {
   const names = [finding.label, ...finding.sharesFrequencyWith.filter((s) => s.probability > 0.1).map((s) => s.label)];
   const what = `${capitalized(listText(names, 'or'))} at ${hzText(finding.frequencyHz)}, ${strengthText(finding)}.`;
-  const cause = finding.causes[0];
-  return cause ? `${what} Most likely ${uncapitalized(cause.title)}.` : what;
+  const rest = partsApart(finding) ? 'Tell the two apart first.' : causeText(finding.causes);
+  return rest === null ? what : `${what} ${rest}`;
+};
+
+/** From this share of the first one's probability on, a second suspect keeps the sentence from naming a repair of the first. */
+const AS_LIKELY = 0.5;
+const partsApart = ({ probability, sharesFrequencyWith }: FindingReport): boolean =>
+  sharesFrequencyWith.some((other) => other.probability >= AS_LIKELY * probability);
+
+/** A cause is named as the likeliest from this probability on, and so far ahead of the next. Judgment. */
+const LIKELY_FROM = 0.4;
+const LEAD = 1.5;
+
+/** What it most likely is; where that is open, it says so: a customer hears a diagnosis, and a shop sells the part. */
+const causeText = ([first, second]: FindingReport['causes']): string | null => {
+  if (!first) return null;
+  const named = ({ title, probability }: FindingReport['causes'][number]): string =>
+    `${uncapitalized(title)} (${percentText(probability)})`;
+  const isClear = first.probability >= LIKELY_FROM && first.probability >= LEAD * (second?.probability ?? 0);
+  if (!second || isClear) return `Most likely ${named(first)}.`;
+  return `The cause is not settled yet; likeliest are ${named(first)} and ${named(second)}.`;
 };
 
 const sureness = ({ probability, sharesFrequencyWith }: FindingReport): number =>
