@@ -1,9 +1,9 @@
 /** The evidence that the paragraph under the headline has not told word for word. */
-import type { FindingReport } from '../../core/report/report.ts';
+import type { FindingReport, SharedOrigin } from '../../core/report/report.ts';
 
 export interface EvidenceLeft {
   readonly evidence: Pick<FindingReport, 'for' | 'against' | 'missing'>;
-  readonly shares: readonly { readonly label: string; readonly probability: number; readonly separatedBy: string }[];
+  readonly shares: readonly SharedOrigin[];
   /** Whether the paragraph told some of it. */
   readonly isRest: boolean;
   readonly isEmpty: boolean;
@@ -16,10 +16,9 @@ export function evidenceLeft(finding: FindingReport, why: string): EvidenceLeft 
     against: untold(finding.against),
     missing: untold(finding.missing),
   };
-  const shares = finding.sharesFrequencyWith.map(({ label, probability, separatedBy }) => ({
-    label,
-    probability,
-    separatedBy: why.includes(separatedBy) ? '' : separatedBy,
+  const shares = finding.sharesFrequencyWith.map((other) => ({
+    ...other,
+    separatedBy: why.includes(other.separatedBy) ? '' : other.separatedBy,
   }));
   return {
     evidence,
