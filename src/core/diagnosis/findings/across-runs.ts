@@ -53,7 +53,7 @@ export interface AcrossRuns {
 
 /** Straight line through ln(level) over ln(speed) of runs driven in the finding's own load, weighted. */
 const growth = (levels: readonly LevelInRun[], load: Load | null): AcrossRuns['speedExponent'] => {
-  const used = levels.filter((l) => l.load === load && l.speedMps !== null && Number.isFinite(l.logSd));
+  const used = levels.filter((l) => l.load === load && (l.speedMps ?? 0) > 0 && Number.isFinite(l.logSd));
   const speeds = used.map((l) => l.speedMps ?? 1);
   if (used.length < 2 || Math.max(...speeds) / Math.min(...speeds) < LEAST_SPEED_RATIO) return null;
   const weights = used.map((l) => 1 / l.logSd ** 2);

@@ -40,14 +40,21 @@ const speedNotes = (stated: number | undefined, logged: number, columnName: stri
   return notes;
 };
 
+/** A speed stated as nothing says that the vehicle stood; it is no speed that anything could be computed from. */
+const withoutNoSpeed = (stated: RunCondition): RunCondition => {
+  const { speedMps = Infinity, ...rest } = stated;
+  return speedMps < STANDING_MPS ? { ...rest, load: rest.load ?? 'standing' } : stated;
+};
+
 /** The wheel's own speed is preferred to the road's: orders hang on it. */
-export const usedCondition = (stated: RunCondition, recording: Recording): UsedCondition => {
+export const usedCondition = (given: RunCondition, recording: Recording): UsedCondition => {
   const speedLog = usable(recording.wheelSpeedMps) ?? usable(recording.roadSpeedMps);
+  const logged = speedLog ? mean(speedLog.value) : 0;
+  const stated = logged > STANDING_MPS ? given : withoutNoSpeed(given);
   const engineLog = usable(recording.engineSpeedRpm);
   const notes: Note[] = [];
   let condition: RunCondition = stated;
   if (speedLog) {
-    const logged = mean(speedLog.value);
     if (logged > STANDING_MPS) {
       condition = { ...condition, speedMps: logged, speedSource: 'logged' };
       notes.push(...speedNotes(stated.speedMps, logged, speedLog.columnName));

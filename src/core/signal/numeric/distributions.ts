@@ -6,9 +6,11 @@
  */
 import { lnBetaLower, lnGammaLower, lnGammaUpper } from './special-functions.ts';
 
-/** ln P(Z > z) for a standard normal Z. */
-export const normalLogTail = (z: number): number =>
-  z >= 0 ? lnGammaUpper(0.5, 0.5 * z * z) - Math.LN2 : Math.log1p(-Math.exp(normalLogTail(-z)));
+/** ln P(Z > z) for a standard normal Z; not a number of what is none. */
+export const normalLogTail = (z: number): number => {
+  if (Number.isNaN(z)) return NaN;
+  return z >= 0 ? lnGammaUpper(0.5, 0.5 * z * z) - Math.LN2 : Math.log1p(-Math.exp(normalLogTail(-z)));
+};
 
 /** P(Z > z) for a standard normal Z. */
 export const normalTail = (z: number): number => Math.exp(normalLogTail(z));

@@ -75,6 +75,8 @@ describe('tails, far into them', () => {
     if (known > -700) near(normalTail(z), Math.exp(known), 1e-9);
   });
 
+  it('of no number are none', () => expect(normalTail(Number.NaN)).toBeNaN());
+
   it.each(tails.f as [number, number, number, number][])('P(F > %f), %f and %f degrees', (x, above, below, known) =>
     near(fLogTail(x, above, below), known),
   );
