@@ -1,10 +1,8 @@
 /** The pipeline of before and after: two jobs (or the two stages of one) and their recordings → a Comparison. */
 import { compareRuns } from './diagnosis/compare/compare.ts';
 import type { Comparison } from './diagnosis/compare/comparison.ts';
-import { inferJob } from './diagnosis/matching/infer-job.ts';
-import type { RunInference } from './diagnosis/matching/infer-run.ts';
-import { splitDrives, type RecordedJob } from './diagnosis/drives/split-drives.ts';
-import { observeRun } from './diagnosis/observing/observe-run.ts';
+import { judgedLike, judgeJob } from './diagnosis/judge-job.ts';
+import { runsOfStage, type RecordedJob } from './job/recorded-job.ts';
 import { failure, success } from './note.ts';
 import type { Result } from './note.ts';
 
@@ -19,32 +17,17 @@ export function compare(before: RecordedJob, after: RecordedJob): Result<Compari
         'Record the complaint run again after the repair. Give both, or mark the run in the job with the stage "proof".',
     });
   }
-  const ofBefore = inferencesOf(before);
+  const ofBefore = judgeJob(before);
   if (!ofBefore.ok) return ofBefore;
-  const ofAfter = inferencesOf(after);
-  return ofAfter.ok ? success(compareRuns(ofBefore.value, ofAfter.value)) : ofAfter;
+  const ofAfter = judgeJob(after);
+  if (!ofAfter.ok) return ofAfter;
+  const first = judgedLike(ofBefore.value, ofAfter.value);
+  const complaint = ofBefore.value.found.length > 0 ? ofBefore.value : first;
+  return success(compareRuns(complaint, judgedLike(ofAfter.value, complaint)));
 }
 
 /** Splits a job that holds both stages: the runs of the complaint, and those marked as proof. */
-export function stagesOf({ job, recordings }: RecordedJob): { before: RecordedJob; after: RecordedJob } {
-  const stage = (proof: boolean): RecordedJob => {
-    const kept = job.runs.map((run, index) => ({ run, index })).filter(({ run }) => (run.stage === 'proof') === proof);
-    return {
-      job: { ...job, runs: kept.map(({ run }) => run) },
-      recordings: kept.flatMap(({ index }) => recordings[index] ?? []),
-    };
-  };
-  return { before: stage(false), after: stage(true) };
-}
-
-/** What the runs of a job show, weighed together; the problem of the first that cannot be judged. */
-export const inferencesOf = (recorded: RecordedJob): Result<readonly RunInference[]> => {
-  const judged = splitDrives(recorded);
-  if (!judged.ok) return judged;
-  const { job, recordings } = judged.value;
-  const evidence = recordings.map((recording, i) => {
-    const run = job.runs[i];
-    return observeRun(job.vehicle, run ?? {}, recording, run?.name ?? run?.file ?? recording.name);
-  });
-  return success(inferJob(job.vehicle, evidence));
-};
+export const stagesOf = (recorded: RecordedJob): { before: RecordedJob; after: RecordedJob } => ({
+  before: runsOfStage(recorded, 'complaint'),
+  after: runsOfStage(recorded, 'proof'),
+});

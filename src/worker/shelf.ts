@@ -1,5 +1,5 @@
 /** Recordings the worker has read, kept so that a second question about them need not read again. */
-import type { RecordedJob } from '../core/diagnosis/drives/split-drives.ts';
+import type { RecordedJob } from '../core/job/recorded-job.ts';
 import type { Result } from '../core/note.ts';
 import { failure, success } from '../core/note.ts';
 import { givenOf } from '../core/reading/given.ts';

@@ -2,7 +2,7 @@
  * Random runs of one vehicle for before and after: two before and two after, all driven at nearly one speed on other
  * pieces of road with the same sensor in the same place, and whatever wanders wandering anew in each.
  */
-import { inferencesOf } from '../../src/core/compare.ts';
+import { judgeJob } from '../../src/core/diagnosis/judge-job.ts';
 import type { RunInference } from '../../src/core/diagnosis/matching/infer-run.ts';
 import type { Job } from '../../src/core/job/job.ts';
 import { readRecording } from '../../src/core/reading/read-recording.ts';
@@ -65,8 +65,8 @@ interface Drawn {
 export async function fourRuns(seed: number, options: PairOptions): Promise<Four<RunInference> | null> {
   return fourOf(drawFour(seed, options), async ({ scenario, job, layout }) => {
     const recording = await recorded(simulate(scenario), scenario.seed, layout);
-    const judged = recording && inferencesOf({ job, recordings: [recording] });
-    return (judged?.ok && judged.value[0]) || null;
+    const judged = recording && judgeJob({ job, recordings: [recording] });
+    return (judged?.ok && judged.value.inferences[0]) || null;
   });
 }
 

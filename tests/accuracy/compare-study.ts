@@ -14,6 +14,7 @@ import { compareRuns } from '../../src/core/diagnosis/compare/compare.ts';
 import { fTailQuantile } from '../../src/core/signal/numeric/distributions.ts';
 import type { Four, ReadLevel } from './compare-pair.ts';
 import { fourLevels, fourRuns } from './compare-pair.ts';
+import { sideOf } from '../support/side.ts';
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
@@ -44,7 +45,7 @@ interface Told {
 }
 
 const toldOf = (label: string, before: RunInference, after: RunInference): Told | null => {
-  const change = compareRuns([before], [after]).pairs[0]?.orders.find((order) => order.label === label);
+  const change = compareRuns(sideOf(before), sideOf(after)).pairs[0]?.orders.find((order) => order.label === label);
   return !change || change.verdict === 'not-seen' ? null : change;
 };
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { compare, stagesOf } from '../../src/core/compare.ts';
-import type { RecordedJob } from '../../src/core/diagnosis/drives/split-drives.ts';
+import type { RecordedJob } from '../../src/core/job/recorded-job.ts';
 import { changeOf } from '../../src/core/diagnosis/compare/change.ts';
 import type { Comparison } from '../../src/core/diagnosis/compare/comparison.ts';
 import { speedMissed } from '../../src/core/diagnosis/compare/speed-missed.ts';

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { analyse } from '../../src/core/analyse.ts';
 import { compare, stagesOf } from '../../src/core/compare.ts';
-import type { RecordedJob } from '../../src/core/diagnosis/drives/split-drives.ts';
+import type { RecordedJob } from '../../src/core/job/recorded-job.ts';
 import { readJob } from '../../src/core/job/job-file.ts';
 import { readRecording } from '../../src/core/reading/read-recording.ts';
 import type { Recording } from '../../src/core/reading/recording.ts';

@@ -1,6 +1,6 @@
 /** `perrev compare`: before and after a repair, order by order. */
 import { compare, stagesOf } from '../../core/compare.ts';
-import type { RecordedJob } from '../../core/diagnosis/drives/split-drives.ts';
+import type { RecordedJob } from '../../core/job/recorded-job.ts';
 import { comparisonText } from '../../core/report/compare-text.ts';
 import type { Arguments } from '../arguments.ts';
 import { readArguments } from '../arguments.ts';

@@ -2,8 +2,8 @@
  * Amplitudes of one order in runs made alike but for a weight: what a balance by amplitudes is worked out from, taken
  * out of the recordings themselves, with their uncertainties.
  */
-import type { RecordedJob } from '../diagnosis/drives/split-drives.ts';
-import { inferencesOf } from '../compare.ts';
+import { judgeJob } from '../diagnosis/judge-job.ts';
+import type { RecordedJob } from '../job/recorded-job.ts';
 import { isSeen, RUN_TO_RUN_SD_DB } from '../diagnosis/compare/change.ts';
 import { historyOf } from '../diagnosis/matching/group-history.ts';
 import { onAxes, sharedAxes } from '../diagnosis/compare/on-axes.ts';
@@ -61,11 +61,11 @@ interface Observed {
  * @returns a problem where the order cannot be placed in the first run, or a run is too short
  */
 export function trialLevels(recorded: RecordedJob, label: string): Result<TrialLevels> {
-  const judged = inferencesOf(recorded);
+  const judged = judgeJob(recorded);
   if (!judged.ok) return judged;
-  const axes = sharedAxes(judged.value);
-  if (axes.length === 0 && judged.value.length > 0) return failure(NO_SHARED_AXIS);
-  const inferences = judged.value.map((inference) => onAxes(inference, axes));
+  const axes = sharedAxes(judged.value.inferences);
+  if (axes.length === 0 && judged.value.inferences.length > 0) return failure(NO_SHARED_AXIS);
+  const inferences = judged.value.inferences.map((inference) => onAxes(inference, axes));
   // Levels are told apart by the order of the runs: a run that fell into several would shift all that follow.
   if (inferences.length !== recorded.recordings.length) return failure(SEVERAL_SPEEDS);
   const [asFound] = inferences;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { inferencesOf } from '../../../src/core/compare.ts';
+import { judgeJob } from '../../../src/core/diagnosis/judge-job.ts';
 import { compareRuns } from '../../../src/core/diagnosis/compare/compare.ts';
 import { findingsOf } from '../../../src/core/diagnosis/findings/finding.ts';
 import type { RunInference } from '../../../src/core/diagnosis/matching/infer-run.ts';
@@ -9,6 +9,7 @@ import type { Recording } from '../../../src/core/reading/recording.ts';
 import { plainRecording } from '../../accuracy/plain-recording.ts';
 import { recordingOfOrders } from '../../support/orders.ts';
 import { seededRandom } from '../../support/random.ts';
+import { sideOf } from '../../support/side.ts';
 
 const RATE_HZ = 250;
 /** 3.05 times the outer diameter of P235/75R15, 733.5 mm. */
@@ -46,9 +47,9 @@ const onRoad = (orders: readonly (readonly [number, number])[], rmsMps2: number,
 };
 
 const inferenceOf = (recording: Recording): RunInference => {
-  const judged = inferencesOf({ job: JOB, recordings: [recording] });
+  const judged = judgeJob({ job: JOB, recordings: [recording] });
   if (!judged.ok) throw new Error(judged.problem.message);
-  return judged.value[0]!;
+  return judged.value.inferences[0]!;
 };
 
 const TIRE = [1, 0.3] as const;
@@ -73,7 +74,7 @@ describe('before and after', () => {
   it('names nothing as new that the road covers, or that did not change', () => {
     const before = inferenceOf(onRoad([TIRE, TWICE], 0.8, 3));
     const after = inferenceOf(onRoad([TIRE, [2 * AXLE, 0.02]], 0.8, 4));
-    const { verdict, sentence, why } = compareRuns([before], [after]);
+    const { verdict, sentence, why } = compareRuns(sideOf(before), sideOf(after));
     expect(verdict).toBe('gone');
     expect(`${sentence} ${why}`).not.toContain('New since then');
   });

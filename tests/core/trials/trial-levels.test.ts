@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { RecordedJob } from '../../../src/core/diagnosis/drives/split-drives.ts';
+import type { RecordedJob } from '../../../src/core/job/recorded-job.ts';
 import { balanceByAmplitudes } from '../../../src/core/driveline/balance/balance-amplitude.ts';
 import { balanceByPhasors } from '../../../src/core/driveline/balance/balance-influence.ts';
 import type { Recording } from '../../../src/core/reading/recording.ts';

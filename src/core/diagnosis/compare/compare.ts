@@ -2,7 +2,6 @@
 import { feltLevel } from '../../signal/felt.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import type { Finding } from '../findings/finding.ts';
-import { findingsOf } from '../findings/finding.ts';
 import { FELT_FROM } from '../findings/perceived.ts';
 import type { Change } from './change.ts';
 import { changeOf, mostPower } from './change.ts';
@@ -16,16 +15,22 @@ import { hiddenLevel, runLevels } from './run-levels.ts';
 import { sentenceOf } from './sentence.ts';
 import { speedMissed } from './speed-missed.ts';
 
+/** The runs of one side of the repair, and what of them a person would notice, most important first. */
+export interface Side {
+  readonly inferences: readonly RunInference[];
+  readonly found: readonly Finding[];
+}
+
 /**
- * @param before inferences of the runs of the complaint
- * @param after inferences of the runs that shall prove the repair
+ * @param before the runs of the complaint
+ * @param after the runs that shall prove the repair
  */
-export function compareRuns(before: readonly RunInference[], after: readonly RunInference[]): Comparison {
-  const pairs = pairRuns(before, after);
-  const complaint = findingsOf(before)[0] ?? null;
+export function compareRuns(before: Side, after: Side): Comparison {
+  const pairs = pairRuns(before.inferences, after.inferences);
+  const complaint = before.found[0] ?? null;
   const results = pairs.map((pair) => comparePair(pair, complaint?.label ?? null));
   const compared = results.map(({ pair }) => pair);
-  const fresh = newFindings(findingsOf(after), findingsOf(before), compared);
+  const fresh = newFindings(after.found, before.found, compared);
   return {
     schemaVersion: COMPARISON_SCHEMA_VERSION,
     ...sentenceOf({ complaint, change: changeOfComplaint(complaint, compared), fresh, pairs: compared }),
@@ -157,8 +162,9 @@ const newFindings = (
   before: readonly Finding[],
   compared: readonly ComparedPair[],
 ): Finding[] =>
-  after.filter(({ label, perceived }) => {
+  after.filter(({ label, perceived }, i) => {
     const changes = compared.flatMap(({ orders }) => orders.filter((order) => order.label === label));
     const changed = changes.length === 0 || changes.some(({ real, changeDb }) => real && changeDb > 0);
-    return perceived !== 'buried' && changed && !before.some((old) => old.label === label);
+    const isKnown = [...before, ...after.slice(0, i)].some((old) => old.label === label);
+    return perceived !== 'buried' && changed && !isKnown;
   });

@@ -1,11 +1,11 @@
 /** An order that one run shows surely, read in the other run of the same vehicle where that diagnosis left it open. */
-import { BLOCK_S, orderLevel } from '../../signal/speed/order-level.ts';
+import { orderLevel } from '../../signal/speed/order-level.ts';
 import type { SpeedSource } from '../../vehicle/vehicle.ts';
 import { historyOf } from '../matching/group-history.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import type { Origin } from '../origins/origin.ts';
 import { isSeen } from './change.ts';
-import { ANOTHERS_BINS, OWN_FROM } from './run-levels.ts';
+import { ANOTHERS_BINS, blockOf, OWN_FROM } from './run-levels.ts';
 import type { RunLevel } from './run-levels.ts';
 
 /** How far an order may stand off where the other run puts it, as a share: by speeds read well, and by others. */
@@ -70,10 +70,11 @@ function searched(
   [fromHz, toHz]: readonly [number, number],
   taken: readonly number[],
 ): RunLevel | null {
-  const steps = Math.ceil(((toHz - fromHz) * BLOCK_S) / STEP_BINS);
+  const blockS = blockOf(other);
+  const steps = Math.ceil(((toHz - fromHz) * blockS) / STEP_BINS);
   const found = Array.from({ length: steps + 1 }, (_, k) => {
     const hz = fromHz + ((toHz - fromHz) * k) / Math.max(1, steps);
-    return taken.some((one) => Math.abs(one - hz) * BLOCK_S < ANOTHERS_BINS) ? null : levelAt(other, origin, hz);
+    return taken.some((one) => Math.abs(one - hz) * blockS < ANOTHERS_BINS) ? null : levelAt(other, origin, hz);
   });
   const best = found.reduce((most, one) => (one && (!most || one.level.power > most.level.power) ? one : most), null);
   // Strongest at an end: the flank of something beyond.
@@ -81,7 +82,7 @@ function searched(
 }
 
 function levelAt(inference: RunInference, origin: Origin, frequencyHz: number): RunLevel | null {
-  const level = orderLevel(inference.run.prepared, frequencyHz, historyOf(inference, origin.group));
+  const level = orderLevel(inference.run.prepared, frequencyHz, historyOf(inference, origin.group), blockOf(inference));
   return level && isSeen(level, false)
     ? { origin, frequencyHz, verticalShare: null, level, seen: true, own: true }
     : null;

@@ -18,21 +18,29 @@ export interface RunLevel extends SeenLevel {
 /** A tone is taken as the order's own from this probability on. */
 export const OWN_FROM = 0.5;
 /** An order that is not found must be placed to half a block's bin, or its level would be read beside it. */
-const PLACE_SD_HZ = 0.5 / BLOCK_S;
+const PLACE_SD_BINS = 0.5;
 
 /** Nearer to another's tone than this, bins of a block, its level is read. */
 export const ANOTHERS_BINS = 2;
+
+/** Length of the blocks in which a run's levels are read, s: three at the least, also of a part of a few seconds. */
+export const blockOf = ({ run: { prepared } }: RunInference): number =>
+  Math.min(
+    BLOCK_S,
+    Math.max(...prepared.pieces.map(({ axes }) => (axes[0]?.length ?? 0) / prepared.samplingRateHz)) / 2,
+  );
 
 /** By label; orders above half the rate, not placed well enough, or hidden by another's tone, are left out. */
 export function runLevels(inference: RunInference): Map<string, RunLevel> {
   const levels = new Map<string, RunLevel>();
   const { prepared } = inference.run;
+  const blockS = blockOf(inference);
   for (const origin of inference.origins) {
     const own = ownTone(inference, origin);
     const place = expectedPlace(inference, origin);
-    if (!own && (place.sdHz > PLACE_SD_HZ || isTaken(inference, origin, place.hz))) continue;
+    if (!own && (place.sdHz * blockS > PLACE_SD_BINS || isTaken(inference, origin, place.hz))) continue;
     const frequencyHz = own?.frequencyHz ?? place.hz;
-    const level = orderLevel(prepared, frequencyHz, historyOf(inference, origin.group));
+    const level = orderLevel(prepared, frequencyHz, historyOf(inference, origin.group), blockS);
     if (!level) continue;
     const seen = isSeen(level, own !== null);
     levels.set(origin.line.label, {
@@ -48,12 +56,12 @@ export function runLevels(inference: RunInference): Map<string, RunLevel> {
 }
 
 /** A tone of another order, an image or a tone that keeps to the clock stands where the order would: that is what is read. */
-const isTaken = ({ matches }: RunInference, { line }: Origin, placeHz: number): boolean =>
-  matches.some(({ tone, lines, others }) => {
+const isTaken = (inference: RunInference, { line }: Origin, placeHz: number): boolean =>
+  inference.matches.some(({ tone, lines, others }) => {
     const isAnothers =
       others.fixed >= OWN_FROM ||
       lines.some((share) => share.probability >= OWN_FROM && (share.image || share.origin.line.label !== line.label));
-    return isAnothers && Math.abs(tone.peak.frequencyHz - placeHz) * BLOCK_S < ANOTHERS_BINS;
+    return isAnothers && Math.abs(tone.peak.frequencyHz - placeHz) * blockOf(inference) < ANOTHERS_BINS;
   });
 
 /** Widest search for an order that is not found, in steps of a block's bin: beyond, its place is not known at all. */
@@ -70,11 +78,12 @@ export function hiddenLevel(inference: RunInference, label: string): RunLevel | 
   const { prepared } = inference.run;
   const history = historyOf(inference, origin.group);
   const place = expectedPlace(inference, origin);
-  const steps = Math.ceil(4 * place.sdHz * BLOCK_S);
+  const blockS = blockOf(inference);
+  const steps = Math.ceil(4 * place.sdHz * blockS);
   if (steps > MOST_STEPS) return null;
   const levels = Array.from({ length: steps + 1 }, (_, k) => {
-    const frequencyHz = place.hz + (k - steps / 2) / BLOCK_S;
-    const level = orderLevel(prepared, frequencyHz, history);
+    const frequencyHz = place.hz + (k - steps / 2) / blockS;
+    const level = orderLevel(prepared, frequencyHz, history, blockS);
     return level ? [{ frequencyHz, level }] : [];
   }).flat();
   const most = levels.sort((a, b) => b.level.power - a.level.power)[0];

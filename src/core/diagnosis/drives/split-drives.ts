@@ -2,19 +2,14 @@
  * A whole road test holds standstills and several speeds. Averaged over all of it a shake that is there at one speed is
  * lost, so a drive whose speed was logged is cut into its steady stretches, each judged as a run of its own.
  */
-import type { Job, Run } from '../../job/job.ts';
+import type { Run } from '../../job/job.ts';
+import { runName, type RecordedJob } from '../../job/recorded-job.ts';
 import { failure, success, type Note, type Problem, type Result } from '../../note.ts';
 import { cutRecording, type Span } from '../../reading/cut-recording.ts';
 import type { Recording } from '../../reading/recording.ts';
 import { gearStretches } from './gear-stretches.ts';
 import { whereLogged } from './partly-logged.ts';
 import { driveOf, type Drive, type Hold } from './stretches.ts';
-
-/** A job with its recordings: recordings[i] belongs to job.runs[i]. */
-export interface RecordedJob {
-  readonly job: Job;
-  readonly recordings: readonly Recording[];
-}
 
 interface RecordedRun {
   readonly run: Run;
@@ -36,7 +31,6 @@ const STATED_WITHIN = 0.1;
 /** Times as they are given by hand: no more decimals than they have. */
 const timeText = (s: number): string => String(Number(s.toFixed(1)));
 const spanText = ({ fromS, toS }: Span): string => `${timeText(fromS)} to ${timeText(toS)} s`;
-const nameOf = ({ name, file }: Run): string => name ?? file;
 
 const note = (text: string): Note => ({ code: 'part-of-drive', severity: 'info', text });
 
@@ -60,7 +54,7 @@ const stretchRun = (run: Run, hold: Hold, own: boolean): Run => {
   const near = speedMps !== undefined && Math.abs(hold.speedMps / speedMps - 1) < STATED_WITHIN;
   return {
     ...rest,
-    name: `${nameOf(run)}, ${spanText(hold)}`,
+    name: `${runName(run)}, ${spanText(hold)}`,
     ...(near && { speedMps }),
     ...(own && gearRatio !== undefined && { gearRatio }),
     ...(own && engineRpm !== undefined && { engineRpm }),
@@ -123,7 +117,7 @@ const inGears = (one: RecordedRun): readonly RecordedRun[] => {
   return stretches.map((span, i) => {
     const text = `By its two logs a gear was shifted in this run: ${spanText(span)} is judged by itself.`;
     const notes = i === 0 ? [...one.recording.notes, note(text)] : [note(text)];
-    const name = `${nameOf(one.run)}, ${spanText(span)}`;
+    const name = `${runName(one.run)}, ${spanText(span)}`;
     return { run: { ...run, name }, recording: { ...cutRecording(one.recording, [span]), notes } };
   });
 };

@@ -1,7 +1,8 @@
 /** Where a run changed speed and shook in one part only, all of it shows nothing: a closer look at that part. */
 import type { Note } from '../../note.ts';
 import { cutRecording, type Span } from '../../reading/cut-recording.ts';
-import { loudStretch } from '../../signal/spectra/loud-stretch.ts';
+import { loudStretch, widened } from '../../signal/spectra/loud-stretch.ts';
+import { relativeSpeedAt } from '../../signal/speed/equal-angle.ts';
 import type { RunCondition, Vehicle } from '../../vehicle/vehicle.ts';
 import { observeRun } from './observe-run.ts';
 import type { RunEvidence } from './run-evidence.ts';
@@ -9,35 +10,82 @@ import type { RunEvidence } from './run-evidence.ts';
 /** Logged values this long before and after a part are used: its speed is drawn through them, and they may be late, s. */
 const LOG_AROUND_S = 2;
 
-const note = ({ fromS, toS }: Span): Note => ({
+/** A part of a run, and why it is looked at alone: '…, where it shook most, is judged: …'. */
+export interface Part {
+  readonly span: Span;
+  readonly because: string;
+}
+
+const SHOOK_MOST =
+  'where it shook most, is judged: the speed changed fast, and over all of the run nothing stands out that could be felt.';
+const LIKE_THE_OTHER =
+  'where it was as fast as the run it is compared with was where that shook, is judged: the speed changed fast.';
+
+const note = ({ span: { fromS, toS }, because }: Part): Note => ({
   code: 'part-of-drive',
   severity: 'info',
-  text:
-    `Only ${fromS.toFixed(1)} to ${toS.toFixed(1)} s, where it shook most, is judged: the speed changed fast, and over ` +
-    'all of the run nothing stands out that could be felt.',
+  text: `Only ${fromS.toFixed(1)} to ${toS.toFixed(1)} s, ${because}`,
 });
 
 /** Where a run whose speed changed fast shook far more than elsewhere; null where none did, or no log tells the speed. */
-export const loudPart = ({ changedFast, prepared }: RunEvidence): Span | null =>
-  changedFast ? loudStretch(prepared) : null;
+export const loudPart = ({ changedFast, prepared }: RunEvidence): Part | null => {
+  const span = changedFast ? loudStretch(prepared) : null;
+  return span && { span, because: SHOOK_MOST };
+};
+
+interface Speeds {
+  readonly leastMps: number;
+  readonly mostMps: number;
+}
+
+/** The logged speed of a run that changed fast, m/s, at times on its clock; null of any other run. */
+const speedsOf = ({
+  changedFast,
+  tracks: [track],
+  condition,
+}: RunEvidence): { timeS: number; mps: number }[] | null => {
+  const { speedMps } = condition;
+  if (!changedFast || !track || speedMps === undefined) return null;
+  return Array.from(track.timeS, (timeS) => ({ timeS, mps: speedMps * relativeSpeedAt(track, timeS) }));
+};
+
+const speedsWithin = (run: RunEvidence, { span: { fromS, toS } }: Part): Speeds | null => {
+  const within = (speedsOf(run) ?? []).filter(({ timeS }) => timeS >= fromS && timeS <= toS).map(({ mps }) => mps);
+  return within.length < 2 ? null : { leastMps: Math.min(...within), mostMps: Math.max(...within) };
+};
+
+/** The longest part of a run in which it was as fast as another one was in its own part; null where it never was. */
+export const partLike = (run: RunEvidence, other: RunEvidence, othersPart: Part): Part | null => {
+  const speeds = speedsWithin(other, othersPart);
+  if (!speeds) return null;
+  let longest: Span | null = null;
+  let fromS: number | null = null;
+  for (const { timeS, mps } of speedsOf(run) ?? []) {
+    if (mps < speeds.leastMps || mps > speeds.mostMps) fromS = null;
+    else {
+      fromS ??= timeS;
+      if (!longest || timeS - fromS > longest.toS - longest.fromS) longest = { fromS, toS: timeS };
+    }
+  }
+  const span = longest && widened(longest, run.prepared);
+  return span && { span, because: LIKE_THE_OTHER };
+};
 
 /**
- * The runs again, each cut to the part in which it shook.
+ * The runs again, each cut to its part.
  * @param stated stated[i] belongs to runs[i]
- * @returns null where there is none to be cut
+ * @param parts parts[i] of runs[i]; null for all of it
  */
-export const closerLook = (
+export const observeParts = (
   vehicle: Vehicle,
   runs: readonly RunEvidence[],
   stated: readonly RunCondition[],
-): readonly RunEvidence[] | null => {
-  const parts = runs.map(loudPart);
-  if (parts.every((part) => part === null)) return null;
-  return runs.map((run, i) => {
+  parts: readonly (Part | null)[],
+): readonly RunEvidence[] =>
+  runs.map((run, i) => {
     const part = parts[i];
     if (!part) return run;
-    const cut = cutRecording(run.recording, [part], LOG_AROUND_S);
+    const cut = cutRecording(run.recording, [part.span], LOG_AROUND_S);
     const notes = [...run.recording.notes, note(part)];
     return observeRun(vehicle, stated[i] ?? {}, { ...cut, notes }, run.name);
   });
-};

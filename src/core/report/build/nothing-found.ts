@@ -105,7 +105,7 @@ export const uneven = (inferences: readonly RunInference[]): Reservation | null 
 /** Where the speed changed fast, what shook in one part of the run and fits no order is not cleared. */
 const loudForAWhile = (inferences: readonly RunInference[]): Reservation | null => {
   for (const { run } of inferences) {
-    const part = loudPart(run);
+    const part = loudPart(run)?.span;
     if (!part) continue;
     const span = `${part.fromS.toFixed(0)} to ${part.toS.toFixed(0)} s`;
     return {

@@ -43,8 +43,8 @@ export const loudStretch = ({ pieces, samplingRateHz, durationS }: Prepared): Sp
   const loud = quantile(levels, HIGH);
   if (loud < LOUD_OVER_QUIET * quiet) return null;
   const threshold = Math.sqrt(loud * quiet);
-  const stretches: { stretch: Span; power: number; piece: Prepared['pieces'][number] }[] = [];
-  byPiece.forEach((shakes, p) => {
+  const stretches: { stretch: Span; power: number }[] = [];
+  byPiece.forEach((shakes) => {
     for (let from = 0; from < shakes.length; from++) {
       if (shakes[from]!.level < threshold) continue;
       let last = from;
@@ -55,22 +55,23 @@ export const loudStretch = ({ pieces, samplingRateHz, durationS }: Prepared): Sp
         power += shakes[i]!.level ** 2;
       }
       const stretch = { fromS: shakes[from]!.startS, toS: shakes[last]!.startS + BLOCK_S };
-      stretches.push({ stretch, power, piece: pieces[p]! });
+      stretches.push({ stretch, power });
       from = last;
     }
   });
-  const { stretch, piece } = stretches.reduce((a, b) => (b.power > a.power ? b : a));
-  return widened(stretch, piece, samplingRateHz, durationS);
+  const { stretch } = stretches.reduce((a, b) => (b.power > a.power ? b : a));
+  return widened(stretch, { pieces, samplingRateHz, durationS });
 };
 
-/** A short stretch made as long as can be judged, within its piece. */
-const widened = (
+/** A short stretch made as long as can be judged, within its piece; null where it cannot be, and of as good as all. */
+export const widened = (
   { fromS, toS }: Span,
-  { startS, axes }: Prepared['pieces'][number],
-  samplingRateHz: number,
-  durationS: number,
+  { pieces, samplingRateHz, durationS }: Pick<Prepared, 'pieces' | 'samplingRateHz' | 'durationS'>,
 ): Span | null => {
-  const endS = startS + (axes[0]?.length ?? 0) / samplingRateHz;
+  const ends = pieces.map(({ startS, axes }) => ({ startS, endS: startS + (axes[0]?.length ?? 0) / samplingRateHz }));
+  const piece = ends.find(({ startS, endS }) => (fromS + toS) / 2 >= startS && (fromS + toS) / 2 <= endS);
+  if (!piece) return null;
+  const { startS, endS } = piece;
   const lack = Math.max(0, LEAST_S - (toS - fromS));
   const from = Math.max(startS, Math.min(fromS - lack / 2, endS - LEAST_S));
   const to = Math.min(endS, Math.max(toS + lack / 2, from + LEAST_S));

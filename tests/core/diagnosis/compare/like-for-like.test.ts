@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { inferencesOf } from '../../../../src/core/compare.ts';
+import { judgeJob } from '../../../../src/core/diagnosis/judge-job.ts';
 import { compareRuns } from '../../../../src/core/diagnosis/compare/compare.ts';
 import { runLevels } from '../../../../src/core/diagnosis/compare/run-levels.ts';
 import type { RunInference } from '../../../../src/core/diagnosis/matching/infer-run.ts';
@@ -7,6 +7,7 @@ import type { Job } from '../../../../src/core/job/job.ts';
 import type { Recording } from '../../../../src/core/reading/recording.ts';
 import { plainRecording } from '../../../accuracy/plain-recording.ts';
 import { seededRandom } from '../../../support/random.ts';
+import { sideOf } from '../../../support/side.ts';
 
 const WHEEL_HZ = 11;
 const CIRCUMFERENCE_M = 2.36;
@@ -47,9 +48,9 @@ const inferenceOf = (recording: Recording, axleRatio: number): RunInference => {
     ],
     measurements: [],
   };
-  const judged = inferencesOf({ job, recordings: [recording] });
+  const judged = judgeJob({ job, recordings: [recording] });
   if (!judged.ok) throw new Error(judged.problem.message);
-  return judged.value[0]!;
+  return judged.value.inferences[0]!;
 };
 
 const SHAFT = 3.73;
@@ -63,7 +64,7 @@ describe('runs recorded unlike each other', () => {
   it('are compared on the axes that both have: three axes show more of one motion than one', () => {
     const before = inferenceOf(recordingOf(SOUND, 1), SHAFT);
     const after = inferenceOf(recordingOf(SOUND, 2, { axes: [0.6] }), SHAFT);
-    const { pairs } = compareRuns([before], [after]);
+    const { pairs } = compareRuns(sideOf(before), sideOf(after));
     const shaft = pairs[0]!.orders.find(({ label }) => label === 'driveshaft 1×')!;
     expect(shaft.verdict).toBe('unchanged');
     expect(Math.abs(shaft.changeDb)).toBeLessThan(0.5);
@@ -83,7 +84,7 @@ describe('runs recorded unlike each other', () => {
     expect(runLevels(before).has('tire 2×')).toBe(true);
     expect(runLevels(after).has('tire 2×')).toBe(false);
     // What could hide there is told, and no change is made of it.
-    const tire = compareRuns([before], [after]).pairs[0]!.orders.find(({ label }) => label === 'tire 2×');
+    const tire = compareRuns(sideOf(before), sideOf(after)).pairs[0]!.orders.find(({ label }) => label === 'tire 2×');
     expect(tire?.real ?? false).toBe(false);
   });
 });

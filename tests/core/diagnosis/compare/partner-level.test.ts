@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { inferencesOf } from '../../../../src/core/compare.ts';
+import { judgeJob } from '../../../../src/core/diagnosis/judge-job.ts';
 import { partnerLevel } from '../../../../src/core/diagnosis/compare/partner-level.ts';
 import { runLevels } from '../../../../src/core/diagnosis/compare/run-levels.ts';
 import { compareRuns } from '../../../../src/core/diagnosis/compare/compare.ts';
 import type { RunInference } from '../../../../src/core/diagnosis/matching/infer-run.ts';
 import { randomSource } from '../../../../src/core/simulate/random.ts';
 import { plainRecording } from '../../../accuracy/plain-recording.ts';
+import { sideOf } from '../../../support/side.ts';
 
 const RATE = 200;
 const LENGTH_S = 40;
@@ -44,9 +45,9 @@ const inference = (seed: number, speedMps: number, drift: number, lines: readonl
     measurements: [],
     runs: [run],
   };
-  const judged = inferencesOf({ job, recordings: [plainRecording(axes, RATE)] });
+  const judged = judgeJob({ job, recordings: [plainRecording(axes, RATE)] });
   if (!judged.ok) throw new Error(judged.problem.message);
-  return judged.value[0]!;
+  return judged.value.inferences[0]!;
 };
 
 const shaftIn = (one: RunInference) => runLevels(one).get('driveshaft 1×');
@@ -60,12 +61,16 @@ describe('an order that one run shows and the other left open', () => {
     // A perfectly steady run: nothing tells it from a tone of its own.
     const after = inference(2, 1.01 * SPEED, 0, [[SHAFT_HZ * 1.01 * 1.01, 0.1]]);
     expect(shaftIn(after)?.own ?? false).toBe(false);
-    const change = compareRuns([before], [after]).pairs[0]!.orders.find(({ label }) => label === 'driveshaft 1×')!;
+    const change = compareRuns(sideOf(before), sideOf(after)).pairs[0]!.orders.find(
+      ({ label }) => label === 'driveshaft 1×',
+    )!;
     expect(change.after).toMatchObject({ seen: true, frequencyHz: expect.closeTo(SHAFT_HZ * 1.01 * 1.01, 1) });
     // Half the amplitude is −6.02 dB; one percent more speed took back some of it.
     expect(change.changeDb).toBeCloseTo(20 * Math.log10(0.5 / 1.01 ** 2), 0);
     expect(change.lowDb).not.toBeNull();
-    const turned = compareRuns([after], [before]).pairs[0]!.orders.find(({ label }) => label === 'driveshaft 1×')!;
+    const turned = compareRuns(sideOf(after), sideOf(before)).pairs[0]!.orders.find(
+      ({ label }) => label === 'driveshaft 1×',
+    )!;
     expect(turned.changeDb).toBeCloseTo(-change.changeDb, 1);
   });
 
@@ -106,8 +111,9 @@ describe('a proving run at another speed', () => {
     const run = (seed: number, faster: number, amplitude: number): RunInference =>
       inference(seed, faster * SPEED, 0.001, [[SHAFT_HZ * 1.01 * faster, amplitude]]);
     const noteOf = (faster: number, amplitude: number): string | undefined =>
-      compareRuns([run(1, 1, 0.1)], [run(8, faster, amplitude)]).notes.find(({ code }) => code === 'speed-missed')
-        ?.text;
+      compareRuns(sideOf(run(1, 1, 0.1)), sideOf(run(8, faster, amplitude))).notes.find(
+        ({ code }) => code === 'speed-missed',
+      )?.text;
     // 100 km/h on a tire worn by a percent.
     expect(noteOf(1.03, 0.1)).toMatch(
       /^8\.csv was 3\.0 % faster than 1\.csv, .* Driven again at 62\.\d mph \(10[01]\.\d km\/h\)/,

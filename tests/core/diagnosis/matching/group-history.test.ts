@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { inferencesOf } from '../../../../src/core/compare.ts';
+import { judgeJob } from '../../../../src/core/diagnosis/judge-job.ts';
 import { beatingWith } from '../../../../src/core/diagnosis/findings/beats.ts';
 import { runLevels } from '../../../../src/core/diagnosis/compare/run-levels.ts';
 import { findingsOf } from '../../../../src/core/diagnosis/findings/finding.ts';
@@ -16,9 +16,9 @@ import {
 import { drivenAt } from '../../../support/orders.ts';
 
 describe('the history of what turns with the road', () => {
-  const judged = inferencesOf({ job: foldedJob, recordings: [foldedRecording()] });
+  const judged = judgeJob({ job: foldedJob, recordings: [foldedRecording()] });
   if (!judged.ok) throw new Error(judged.problem.message);
-  const inference = judged.value[0]!;
+  const inference = judged.value.inferences[0]!;
   const road = historyOf(inference, 'road');
 
   it('is that of the speed where the track was made from an image that moves the other way', () => {
