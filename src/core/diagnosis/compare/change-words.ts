@@ -24,11 +24,20 @@ function weakerOrStronger(db: number): string {
   return times === 'twice' ? 'half as strong' : `${times} weaker`;
 }
 
+/** One end of an interval, and whether it is the upper one: it bounds a claim only on its own side of 'no change'. */
+function boundText(db: number, isUpper: boolean): string {
+  if (ratioOf(db) < SAME_RATIO) return isUpper ? 'no stronger' : 'no weaker';
+  const times = timesText(ratioOf(db));
+  // 'At least half as strong' would be a bound from the other side.
+  const change = db > 0 ? `${times} as strong` : times === 'twice' ? 'twice as weak' : `${times} weaker`;
+  return `at ${db < 0 === isUpper ? 'least' : 'most'} ${change}`;
+}
+
 /** '35 times weaker'; 'at least 12 times weaker' where the noise hides one side; empty where it hides both. */
 export function timesChangeText({ changeDb, lowDb, highDb }: Change): string {
   if (lowDb !== null && highDb !== null) return weakerOrStronger(changeDb);
-  const bound = highDb ?? lowDb;
-  return bound === null ? '' : `at least ${weakerOrStronger(bound)}`;
+  if (highDb !== null) return boundText(highDb, true);
+  return lowDb === null ? '' : boundText(lowDb, false);
 }
 
 /** '−32 dB to −29 dB'; '−24 dB or less' where the noise hides one end; empty where it hides both. */

@@ -1,7 +1,7 @@
 /** The comparison's answer in words. */
 import { decibelText, intervalText, sizeText, timesChangeText } from './change-words.ts';
 import type { Finding } from '../findings/finding.ts';
-import type { ComparedPair, ComparisonVerdict, OrderChange } from './comparison.ts';
+import type { ComparedLevel, ComparedPair, ComparisonVerdict, OrderChange } from './comparison.ts';
 
 export interface SentenceInput {
   readonly complaint: Finding | null;
@@ -31,7 +31,9 @@ export function changeText(change: OrderChange): string {
 
 /** 'Felt level 3.5 before, under 0.1 now.' */
 const feltChange = ({ before, after }: OrderChange): string =>
-  `Felt level ${before.feltLevel.toFixed(1)} before, ${after.seen ? '' : 'under '}${after.feltLevel.toFixed(1)} now`;
+  `Felt level ${feltText(before)} before, ${feltText(after)} now`;
+
+const feltText = ({ feltLevel, seen }: ComparedLevel): string => `${seen ? '' : 'under '}${feltLevel.toFixed(1)}`;
 
 export function sentenceOf({ complaint, change, fresh, pairs }: SentenceInput): Answer {
   if (pairs.length === 0) {

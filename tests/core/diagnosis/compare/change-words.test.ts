@@ -15,6 +15,17 @@ describe('a change of level in words', () => {
     expect(timesChangeText({ changeDb: 0, lowDb: null, highDb: null })).toBe('');
   });
 
+  // An end on the other side of 'no change' claims none: it says how much more, or less, it may be at most.
+  it.each([
+    [null, 6.02, 'at most twice as strong'],
+    [null, -6.02, 'at least twice as weak'],
+    [null, 0.1, 'no stronger'],
+    [-14.2, null, 'at most five times weaker'],
+    [-0.1, null, 'no weaker'],
+  ])('states no more than its interval from %s to %s', (lowDb, highDb, text) =>
+    expect(timesChangeText({ changeDb: 0, lowDb, highDb })).toBe(text),
+  );
+
   it('has one rounding in decibels', () => {
     expect([-30.5, -9.4, 0, 1.23].map(decibelText)).toEqual(['−31 dB', '−9.4 dB', '0.0 dB', '+1.2 dB']);
     expect(intervalText({ changeDb: -30.5, lowDb: -32.2, highDb: -28.7 })).toBe('−32 dB to −29 dB');

@@ -50,7 +50,7 @@ describe('a complaint that both show', () => {
     expect(told(change('appeared', 6)).verdict).toBe('worse');
     const same = told(change('unchanged', -0.4));
     expect(same.sentence).toBe('Driveshaft 1× is unchanged.');
-    expect(same.why).toBe('Level −0.4 dB, 95 % interval −1.4 dB to +0.6 dB; felt level 2.4 before, 2.3 now.');
+    expect(same.why).toBe('Felt level 2.4 before, 2.3 now: the same (−0.4 dB, 95 % interval −1.4 dB to +0.6 dB).');
   });
 
   it('has moved where it went down and something else shakes now, which is named', () => {
@@ -71,8 +71,13 @@ describe('a complaint that both show', () => {
   it('is said by what could hide where the noise hides it', () => {
     const hidden = { ...change('gone', -20), lowDb: null, after: { ...level, feltLevel: 0.2, seen: false } };
     expect(told(hidden).why).toBe(
-      'Level at least 19 dB less, for the noise hides it now; felt level 2.4 before, under 0.2 now.',
+      'Felt level 2.4 before, under 0.2 now: at least nine times weaker (19 dB), for the noise hides it now.',
     );
+  });
+
+  it('says of a level that was hidden before that it was under what could hide', () => {
+    const appeared = { ...change('appeared', 12), highDb: null, before: { ...level, feltLevel: 0.6, seen: false } };
+    expect(told(appeared).why).toContain('Felt level under 0.6 before, 9.6 now');
   });
 });
 
