@@ -14,7 +14,8 @@ export interface OrderCells {
   readonly felt: string;
 }
 
-export function orderCells({ visibility, aliasHz, frequencyHz, amplitudeMps2, feltLevel }: OrderReport): OrderCells {
+export function orderCells(order: OrderReport): OrderCells {
+  const { visibility, aliasHz, sharesLineOf, frequencyHz, amplitudeMps2, feltLevel } = order;
   if (visibility === 'above-nyquist') {
     const imageHz = frequencyText(aliasHz ?? 0);
     if (amplitudeMps2 === null || feltLevel === null) {
@@ -31,9 +32,11 @@ export function orderCells({ visibility, aliasHz, frequencyHz, amplitudeMps2, fe
   if (amplitudeMps2 === null) return { seen: false, level: words.notLookedFor, velocity: '', felt: '' };
   const seen = visibility === 'seen';
   const most = (text: string): string => (seen ? text : words.atMost(text));
+  const limit = `${significant(amplitudeMps2, 2)} m/s²`;
+  const unseen = sharesLineOf === undefined ? words.notSeenAtMost(limit) : words.sharesLineOf(sharesLineOf, limit);
   return {
     seen,
-    level: seen ? accelerationText(amplitudeMps2) : words.notSeenAtMost(`${significant(amplitudeMps2, 2)} m/s²`),
+    level: seen ? accelerationText(amplitudeMps2) : unseen,
     velocity: most(`${significant(velocityMmpsOfSine(amplitudeMps2, frequencyHz), 2)} mm/s`),
     felt: feltLevel === null ? '' : most(feltText(feltLevel)),
   };

@@ -80,6 +80,7 @@ export const sheet = {
   seen: 'seen',
   notLookedFor: 'not looked for, so fast',
   atMost: (text: string) => `< ${text}`,
+  sharesLineOf: (label: string, level: string) => `shares the line of ${label}, < ${level}`,
   notSeenAtMost: (level: string) => `not seen, < ${level}`,
   aboveHalf: 'above half the rate',
   byImage: (level: string, hz: string) => `${level}, by its image at ${hz}`,

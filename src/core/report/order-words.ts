@@ -32,6 +32,7 @@ function visibilityText(order: OrderReport): string {
     case 'seen':
       return 'seen';
     case 'not-seen':
+      if (order.sharesLineOf !== undefined) return `shares the line of ${order.sharesLineOf}`;
       return order.amplitudeMps2 === null ? 'not looked for, so fast' : 'not seen';
     case 'above-nyquist':
       return `above half the rate${imageText(order)}`;

@@ -72,8 +72,11 @@ export interface OrderReport {
   readonly frequencySdHz: number;
   readonly visibility: 'seen' | 'not-seen' | 'above-nyquist';
   readonly aliasHz?: number;
+  /** Label of the order whose the tone at this one's frequency rather is. */
+  readonly sharesLineOf?: string;
   /**
-   * Measured level at the line (0-to-peak), or the upper limit of what could hide there when not seen. Above half the
+   * Measured level at the line (0-to-peak), or the upper limit of what could hide there when not seen:
+   * all of a tone that it shares. Above half the
    * rate that of the image where it was found, else null; null too above what is looked through (800 Hz).
    */
   readonly amplitudeMps2: number | null;

@@ -12,10 +12,7 @@ import { reasonsOf } from '../../diagnosis/findings/reasons.ts';
 import { separatedBy } from '../../diagnosis/findings/separation.ts';
 import type { Vehicle } from '../../vehicle/vehicle.ts';
 import type { CauseReport, FindingReport, SharedOrigin } from '../report.ts';
-import { orderReport } from './order-report.ts';
-
-/** Another origin is named as sharing the frequency from this probability on. */
-const SHARED_FROM = 0.03;
+import { orderReport, SHARED_FROM } from './order-report.ts';
 
 const sharedWith = (finding: Finding, vehicle: Vehicle): SharedOrigin[] => {
   const { chosen, match, inference } = finding;

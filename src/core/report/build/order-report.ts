@@ -12,16 +12,25 @@ import type { MatchReport, OrderReport, PeakReport } from '../report.ts';
 
 /** A tone counts as the line's own from this probability on; below it the line is 'not seen'. */
 const SEEN_FROM = 0.5;
+/** From this probability on a tone may be an order's, though it is rather another one's. */
+export const SHARED_FROM = 0.03;
 const FEW_MATCHES = 6;
 
-const toneOf = (inference: RunInference, origin: Origin): Match | null => {
+const toneOf = (inference: RunInference, origin: Origin, from: number): Match | null => {
   let best: Match | null = null;
   for (const match of inference.matches) {
     const share = match.lines.find((s) => s.origin.line.label === origin.line.label);
-    if (!share || share.probability < SEEN_FROM) continue;
+    if (!share || share.probability < from) continue;
     if (!best || match.tone.peak.amplitudeMps2 > best.tone.peak.amplitudeMps2) best = match;
   }
   return best;
+};
+
+/** A tone that may be the order's and is rather another's: what could hide there is all of it. */
+const sharedTone = (inference: RunInference, origin: Origin): { match: Match; label: string } | null => {
+  const match = toneOf(inference, origin, SHARED_FROM);
+  const other = match?.lines.find(({ origin: { line } }) => line.label !== origin.line.label);
+  return match && other && other.probability >= SHARED_FROM ? { match, label: other.origin.line.label } : null;
 };
 
 export const orderReport = (inference: RunInference, origin: Origin): OrderReport => {
@@ -38,7 +47,7 @@ export const orderReport = (inference: RunInference, origin: Origin): OrderRepor
     frequencyHz: hz,
     frequencySdHz: sdHz,
   };
-  const seen = toneOf(inference, origin)?.tone.peak;
+  const seen = toneOf(inference, origin, SEEN_FROM)?.tone.peak;
   const level = seen && {
     amplitudeMps2: seen.amplitudeMps2,
     feltLevel: feltLevel(hz, seen.amplitudeMps2, seen.verticalShare),
@@ -49,6 +58,12 @@ export const orderReport = (inference: RunInference, origin: Origin): OrderRepor
   }
   if (level) return { ...base, visibility: 'seen', ...level };
   if (hz > HIGHEST_HZ) return { ...base, visibility: 'not-seen', amplitudeMps2: null, feltLevel: null };
+  const shared = sharedTone(inference, origin);
+  if (shared) {
+    const { amplitudeMps2, verticalShare } = shared.match.tone.peak;
+    const felt = feltLevel(hz, amplitudeMps2, verticalShare);
+    return { ...base, visibility: 'not-seen', sharesLineOf: shared.label, amplitudeMps2, feltLevel: felt };
+  }
   const limit = limitAt(run.limit, hz);
   return { ...base, visibility: 'not-seen', amplitudeMps2: limit, feltLevel: feltLevel(hz, limit, null) };
 };
