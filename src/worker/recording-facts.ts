@@ -1,6 +1,8 @@
 /** What a form needs to know of a recording, without its samples. */
 import type { Note, Problem } from '../core/note.ts';
 import type { Recording } from '../core/reading/recording.ts';
+import { speedLogOf } from '../core/reading/speed-log.ts';
+import { mean } from '../core/signal/numeric/statistics.ts';
 
 /** One recording in brief, or why it could not be read. */
 export interface RecordingFacts {
@@ -10,7 +12,7 @@ export interface RecordingFacts {
   readonly samplingRateHz: number;
   readonly durationS: number;
   readonly axes: number;
-  /** Mean of the logged road speed, m/s; absent where none was logged. */
+  /** Mean of the logged speed that the analysis uses, m/s; absent where none was logged. */
   readonly loggedSpeedMps?: number;
   /** Mean of the logged engine speed, rev/min; absent where none was logged. */
   readonly loggedEngineRpm?: number;
@@ -19,7 +21,7 @@ export interface RecordingFacts {
 
 /** Facts of a recording that was read. */
 export function factsOf(key: string, recording: Recording): RecordingFacts {
-  const speed = recording.roadSpeedMps ?? recording.wheelSpeedMps;
+  const speed = speedLogOf(recording);
   return {
     key,
     name: recording.name,
@@ -27,7 +29,7 @@ export function factsOf(key: string, recording: Recording): RecordingFacts {
     durationS: recording.durationS,
     axes: recording.channels.length,
     ...(speed && { loggedSpeedMps: mean(speed.value) }),
-    ...(recording.engineSpeedRpm && { loggedEngineRpm: mean(recording.engineSpeedRpm.value) }),
+    ...(recording.engineSpeedRpm?.value.length && { loggedEngineRpm: mean(recording.engineSpeedRpm.value) }),
     notes: recording.notes,
   };
 }
@@ -35,8 +37,4 @@ export function factsOf(key: string, recording: Recording): RecordingFacts {
 /** Facts of a recording that could not be read. */
 export function factsOfProblem(key: string, name: string, problem: Problem): RecordingFacts {
   return { key, name, problem, samplingRateHz: 0, durationS: 0, axes: 0, notes: [] };
-}
-
-function mean(values: Float64Array): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
 }

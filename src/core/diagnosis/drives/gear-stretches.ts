@@ -4,6 +4,7 @@
  */
 import type { Span } from '../../reading/cut-recording.ts';
 import type { Recording, Track } from '../../reading/recording.ts';
+import { speedLogOf } from '../../reading/speed-log.ts';
 
 /** A ratio is one gear's within this, relative: slip of a converter and steps of both logs. */
 const ONE_GEAR = 0.04;
@@ -21,8 +22,9 @@ interface Stretch extends Span {
 }
 
 /** Stretches driven in one gear each, in order of time; none where there was one gear only, or too little is logged. */
-export function gearStretches({ roadSpeedMps, wheelSpeedMps, engineSpeedRpm }: Recording): readonly Span[] {
-  const speed = wheelSpeedMps ?? roadSpeedMps;
+export function gearStretches(recording: Recording): readonly Span[] {
+  const { engineSpeedRpm } = recording;
+  const speed = speedLogOf(recording);
   if (!speed || !engineSpeedRpm) return [];
   const stretches = oneGearEach(engineSpeedRpm, nearestValues(speed, engineSpeedRpm.timeS));
   const ratios = stretches.map(({ ratio }) => ratio);

@@ -6,7 +6,9 @@ import type { Run } from '../../job/job.ts';
 import type { Note } from '../../note.ts';
 import { cutRecording } from '../../reading/cut-recording.ts';
 import type { Recording, Track } from '../../reading/recording.ts';
+import { speedLogOf } from '../../reading/speed-log.ts';
 import { mean } from '../../signal/numeric/statistics.ts';
+import { statedDiffers } from './stated-speed.ts';
 
 /** An end that is missed by less than this tells little: loggers begin within a second or two, s. */
 const MISSED_S = 2.5;
@@ -19,21 +21,25 @@ const SHORTEST_PART_S = 12;
 
 /**
  * The run with the speed it has a log of: where that kept to one speed it stands for the whole, as if it had been
- * stated; else only what the log covers is judged.
+ * stated; else only what the log covers is judged, or, where that is too short, the speed as it was stated.
  */
 export function whereLogged(run: Run, recording: Recording): { readonly run: Run; readonly recording: Recording } {
-  const log = recording.wheelSpeedMps ?? recording.roadSpeedMps;
+  const log = speedLogOf(recording);
   if (!log || log.timeS.length < 2) return { run, recording };
   const [startS, endS] = extentOf(recording);
   const [fromS, toS] = [log.timeS[0]!, log.timeS[log.timeS.length - 1]!];
   if (fromS - startS < MISSED_S && endS - toS < MISSED_S) return { run, recording };
   const span = `${fromS.toFixed(0)} to ${toS.toFixed(0)} s`;
-  if (keptOneSpeed(log) || toS - fromS < SHORTEST_PART_S) {
+  if (keptOneSpeed(log)) {
+    const speedMps = mean(log.value);
     const text = `The speed was logged from ${span} only: its mean is used, and how it moved is taken from the vibration itself.`;
-    return {
-      run: { ...run, speedMps: mean(log.value), speedSource: 'logged' },
-      recording: { ...withoutSpeed(recording), notes: [...recording.notes, note(text)] },
-    };
+    const notes = [...recording.notes, note(text), ...statedDiffers(run.speedMps, speedMps)];
+    return { run: { ...run, speedMps, speedSource: 'logged' }, recording: { ...withoutSpeed(recording), notes } };
+  }
+  if (toS - fromS < SHORTEST_PART_S) {
+    const used = run.speedMps === undefined ? 'State the speed of the run.' : 'The stated speed is used.';
+    const text = `The speed was logged from ${span} only, and changed: that is too short to be judged alone, and tells nothing of the rest. ${used}`;
+    return { run, recording: { ...withoutSpeed(recording), notes: [...recording.notes, note(text)] } };
   }
   const text = `The speed was logged from ${span} only; what lies beyond is left out, since the speed changed and nothing tells how it went on there.`;
   const cut = cutRecording(recording, [{ fromS: fromS - BELIEVED_S, toS: toS + BELIEVED_S }]);

@@ -7,6 +7,7 @@ import { runName, type RecordedJob } from '../../job/recorded-job.ts';
 import { failure, success, type Note, type Problem, type Result } from '../../note.ts';
 import { cutRecording, type Span } from '../../reading/cut-recording.ts';
 import type { Recording } from '../../reading/recording.ts';
+import { speedLogOf } from '../../reading/speed-log.ts';
 import { gearStretches } from './gear-stretches.ts';
 import { whereLogged } from './partly-logged.ts';
 import { driveOf, type Drive, type Hold } from './stretches.ts';
@@ -97,7 +98,7 @@ const whileMoving = ({ run, recording }: RecordedRun, drive: Drive): RecordedRun
 const isSweep = ({ load }: Run): boolean => load !== undefined && load !== 'cruise' && load !== 'standing';
 
 const split = (one: RecordedRun): readonly RecordedRun[] => {
-  const log = one.recording.wheelSpeedMps ?? one.recording.roadSpeedMps;
+  const log = speedLogOf(one.recording);
   const drive = log ? driveOf(log) : null;
   if (!drive || drive.movingS === 0) return [one];
   const stood = drive.stoodS >= STOOD_S;

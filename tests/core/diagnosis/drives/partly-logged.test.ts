@@ -80,6 +80,30 @@ describe('a speed that was logged over a part of the recording only', () => {
     expect(runs[0]!.speed.statedMps).toBeCloseTo(27, 6);
   });
 
+  it('says so where that is not the speed that was stated', () => {
+    const recording = { ...driveOf((t) => 27 * t, 4), roadSpeedMps: logOf(() => 27, 35, 60, 'm/s') };
+    const { runs } = reportOf(recording, { speedMps: 30, speedSource: 'gps', gearRatio: 0.7 });
+    expect(runs[0]!.speed).toMatchObject({ source: 'logged' });
+    expect(runs[0]!.notes.map(({ code }) => code)).toContain('stated-speed-differs');
+  });
+
+  it('does not take the place of the stated speed where it is short and was changing', () => {
+    const settling = logOf((t) => 22 + Math.min(5, 0.7 * t), 0, 8, 'm/s');
+    const recording = { ...driveOf((t) => 27 * t, 8), roadSpeedMps: settling };
+    const { findings, runs } = reportOf(recording, { speedMps: 27, speedSource: 'gps', gearRatio: 0.7 });
+    expect(findings[0]).toMatchObject({ part: 'driveshaft', order: 1 });
+    expect(runs[0]!.durationS).toBeCloseTo(LENGTH_S, 1);
+    expect(runs[0]!.speed).toMatchObject({ statedMps: 27, source: 'gps' });
+    expect(runs[0]!.notes.map(({ text }) => text).join(' ')).toContain('The stated speed is used.');
+  });
+
+  it('is no speed of the run where none was stated', () => {
+    const settling = logOf((t) => 22 + Math.min(5, 0.7 * t), 0, 8, 'm/s');
+    const { runs } = reportOf({ ...driveOf((t) => 27 * t, 8), roadSpeedMps: settling }, { gearRatio: 0.7 });
+    expect(runs[0]!.speed.statedMps).toBeNull();
+    expect(runs[0]!.notes.map(({ text }) => text).join(' ')).toContain('State the speed of the run.');
+  });
+
   it('counts as whole where it begins and ends within two seconds of the recording', () => {
     const recording = { ...driveOf(metersUp, 5), roadSpeedMps: logOf(speedUp, 2, 58, 'm/s') };
     const { runs } = reportOf(recording, { gearRatio: 0.7 });
