@@ -26,17 +26,12 @@ export function comparisonText(comparison: Comparison, options: TextOptions): st
 function pairText(pair: ComparedPair, options: TextOptions, width: number): string {
   const side = ({ name, speedMps, durationS }: ComparedPair['before']): string =>
     `${name} (${durationText(durationS)}${speedMps === null ? '' : `, ${speedText(speedMps, options.units)}`})`;
-  const rows = pair.orders.map(orderRow);
+  const rows = pair.orders.filter(({ verdict }) => verdict !== 'not-seen').map(orderRow);
   const named = `${wrap(`Before: ${side(pair.before)}. After: ${side(pair.after)}.`, width, '  ')}\n`;
-  if (rows.length === 0) return `${named}  No order of a named part could be read in both runs.`;
+  if (rows.length === 0) return `${named}  No order of a named part is seen in either run.`;
   const header = ['', 'where', 'felt before', 'felt after', 'change', '', '95 % interval', ''];
   return `${named}${table([header, ...rows], ['left', 'right', 'right', 'right', 'left', 'right', 'left', 'left'])}`;
 }
-
-const changeCells = (order: OrderChange): string[] =>
-  order.verdict === 'not-seen'
-    ? ['', '', '', 'not seen']
-    : [timesChangeText(order), decibelText(order.changeDb), intervalText(order), order.verdict];
 
 function orderRow(order: OrderChange): string[] {
   const felt = ({ seen, feltLevel }: OrderChange['before']): string => (seen ? '' : 'under ') + feltText(feltLevel);
@@ -45,6 +40,9 @@ function orderRow(order: OrderChange): string[] {
     frequencyText(order.before.frequencyHz),
     felt(order.before),
     felt(order.after),
-    ...changeCells(order),
+    timesChangeText(order),
+    decibelText(order.changeDb),
+    intervalText(order),
+    order.verdict,
   ];
 }

@@ -1,5 +1,6 @@
 /** Every expected order of a run with what was measured there, and every peak with what it may be. */
 import { limitAt } from '../../diagnosis/origins/absence.ts';
+import type { RunEvidence } from '../../diagnosis/observing/run-evidence.ts';
 import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
 import type { Match } from '../../diagnosis/matching/match.ts';
 import type { Origin } from '../../diagnosis/origins/origin.ts';
@@ -33,6 +34,18 @@ const sharedTone = (inference: RunInference, origin: Origin): { match: Match; la
   return match && other && other.probability >= SHARED_FROM ? { match, label: other.origin.line.label } : null;
 };
 
+/**
+ * The most that could hide at a place, m/s²: what would have been found over the floor, and no less than what the
+ * spectrum holds there, which may be a hump of the road's.
+ */
+const mostHidden = ({ spectrum, limit }: RunEvidence, hz: number, sdHz: number): number => {
+  const { amplitudeMps2, stepHz } = spectrum;
+  const reachHz = Math.max(sdHz, stepHz);
+  const from = Math.max(0, Math.ceil((hz - reachHz) / stepHz));
+  const standing = amplitudeMps2.subarray(from, Math.floor((hz + reachHz) / stepHz) + 1);
+  return standing.reduce((most, amplitude) => Math.max(most, amplitude), limitAt(limit, hz));
+};
+
 export const orderReport = (inference: RunInference, origin: Origin): OrderReport => {
   const { line } = origin;
   const { run } = inference;
@@ -64,7 +77,7 @@ export const orderReport = (inference: RunInference, origin: Origin): OrderRepor
     const felt = feltLevel(hz, amplitudeMps2, verticalShare);
     return { ...base, visibility: 'not-seen', sharesLineOf: shared.label, amplitudeMps2, feltLevel: felt };
   }
-  const limit = limitAt(run.limit, hz);
+  const limit = mostHidden(run, hz, sdHz);
   return { ...base, visibility: 'not-seen', amplitudeMps2: limit, feltLevel: feltLevel(hz, limit, null) };
 };
 
