@@ -1,4 +1,5 @@
 /** Which runs can be compared, and what their differences may fake. */
+import type { SpeedGroup } from '../../vehicle/line.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import { axesOf, onAxes, sharedAxes } from './on-axes.ts';
 
@@ -22,7 +23,26 @@ export interface Pair {
   readonly unlikeSdDb: number;
 }
 
-const speedOf = ({ run }: RunInference): number | null => run.condition.speedMps ?? null;
+/** How fast two runs were driven, in whatever both are known by: the road's speed, or, standing, the engine's. */
+interface Speeds {
+  readonly one: number;
+  readonly other: number;
+  readonly group: SpeedGroup;
+}
+
+const speedsOf = ({ run: one }: RunInference, { run: other }: RunInference): Speeds | null => {
+  const [a, b] = [one.condition, other.condition];
+  if (a.speedMps && b.speedMps) return { one: a.speedMps, other: b.speedMps, group: 'road' };
+  const neither = a.speedMps === undefined && b.speedMps === undefined;
+  return neither && a.engineRpm && b.engineRpm ? { one: a.engineRpm, other: b.engineRpm, group: 'engine' } : null;
+};
+
+/** One with a speed and one without share none; nothing is held against two of which nothing is known. */
+const apartOf = (one: RunInference, other: RunInference): number => {
+  const speeds = speedsOf(one, other);
+  if (speeds) return Math.abs(Math.log(speeds.other / speeds.one));
+  return one.run.condition.speedMps === other.run.condition.speedMps ? 0 : Infinity;
+};
 
 /** Each run before with the run after that is nearest in speed and condition; none where no speed is shared. */
 export function pairRuns(before: readonly RunInference[], after: readonly RunInference[]): Pair[] {
@@ -37,9 +57,7 @@ export function pairRuns(before: readonly RunInference[], after: readonly RunInf
 }
 
 function pairCost(one: RunInference, other: RunInference): number {
-  const a = speedOf(one);
-  const b = speedOf(other);
-  const apart = a !== null && b !== null ? Math.abs(Math.log(b / a)) : a === b ? 0 : Infinity;
+  const apart = apartOf(one, other);
   if (apart > SHARED_SPEED) return Infinity;
   return (
     apart +
@@ -96,17 +114,16 @@ function mountedDifferently(a: readonly number[] | null, b: readonly number[] | 
   return a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0) < Math.cos(Math.PI / 12);
 }
 
-/** Speed of the second run over the first one's, as stated; null where one is not. */
+/** Speed of the second run over the first one's, as stated or logged; null where one is not. */
 export function statedFaster({ before, after }: Pair): number | null {
-  const [a, b] = [speedOf(before), speedOf(after)];
-  return a === null || b === null ? null : b / a;
+  const speeds = speedsOf(before, after);
+  return speeds && speeds.other / speeds.one;
 }
 
 /** How much faster the second run was than the first, dB of speed; null where a speed is not known. */
 export function fasterDb({ before, after }: Pair): number | null {
-  const a = speedOf(before);
-  const b = speedOf(after);
-  if (a === null || b === null) return null;
-  const scale = (one: RunInference): number => Math.exp(one.posterior.road.mean);
-  return 20 * Math.log10((b * scale(after)) / (a * scale(before)));
+  const speeds = speedsOf(before, after);
+  if (!speeds) return null;
+  const scale = ({ posterior }: RunInference): number => Math.exp(posterior[speeds.group].mean);
+  return 20 * Math.log10((speeds.other * scale(after)) / (speeds.one * scale(before)));
 }
