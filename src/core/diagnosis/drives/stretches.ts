@@ -1,6 +1,7 @@
 /** Where a drive was steady, and where the vehicle moved at all, by its logged speed. */
 import type { Span } from '../../reading/cut-recording.ts';
 import type { Track } from '../../reading/recording.ts';
+import { MovingExtreme } from './moving-extreme.ts';
 
 /** A stretch driven at one speed. */
 export interface Hold extends Span {
@@ -55,17 +56,24 @@ const evenSpeeds = ({ timeS, value }: Track): Float64Array => {
 /** Longest run of free steps whose speeds stay within the share of their middle; null where none is long enough. */
 const longestHold = (speeds: Float64Array, free: Uint8Array): { from: number; to: number } | null => {
   const spread = (1 + HELD_WITHIN) / (1 - HELD_WITHIN);
+  const lowest = new MovingExtreme(speeds, (a, b) => a < b);
+  const highest = new MovingExtreme(speeds, (a, b) => a > b);
   let best = { from: 0, to: 0 };
-  for (let from = 0; speeds.length - from > best.to - best.from; from++) {
-    let low = Infinity;
-    let high = 0;
-    let to = from;
-    for (; to < speeds.length && free[to]; to++) {
-      low = Math.min(low, speeds[to]!);
-      high = Math.max(high, speeds[to]!);
-      if (low < LEAST_HELD_MPS || high > spread * low) break;
+  let from = 0;
+  for (let k = 0; k < speeds.length; k++) {
+    const isOut = !free[k] || speeds[k]! < LEAST_HELD_MPS;
+    if (isOut) from = k + 1;
+    lowest.leaveBefore(from);
+    highest.leaveBefore(from);
+    if (isOut) continue;
+    lowest.enter(k);
+    highest.enter(k);
+    while (highest.value > spread * lowest.value) {
+      from += 1;
+      lowest.leaveBefore(from);
+      highest.leaveBefore(from);
     }
-    if (to - from > best.to - best.from) best = { from, to };
+    if (k + 1 - from > best.to - best.from) best = { from, to: k + 1 };
   }
   return (best.to - best.from) * STEP_S >= SHORTEST_HOLD_S + 2 * END_S ? best : null;
 };
