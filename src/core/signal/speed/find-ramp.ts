@@ -54,9 +54,11 @@ const evidenceOf = (energy: number, axes: number): number => {
 };
 
 /** Multiples less than 2 % apart would count one line twice. */
-const apart = (multiples: readonly number[]): number[] => {
-  const sorted = [...multiples].sort((a, b) => a - b);
-  return sorted.filter((m, i) => i === 0 || m > 1.02 * sorted[i - 1]!);
+export const apart = (multiples: readonly number[]): number[] => {
+  const kept: number[] = [];
+  for (const multiple of [...multiples].sort((a, b) => a - b))
+    if (kept.length === 0 || multiple > 1.02 * kept[kept.length - 1]!) kept.push(multiple);
+  return kept;
 };
 
 /** Bins of a frame (padded twice) that the main lobe of a line fills to each side. */
