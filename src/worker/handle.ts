@@ -85,21 +85,21 @@ export class RequestHandler {
     after: SourcedJob | undefined,
     tell: Tell,
   ): Promise<Result<AnswerOf['compare']>> {
-    const first = await this.#shelf.readJob(before, reading(tell, 0.2));
+    const first = await this.#shelf.readJob(before, reading(tell, after ? READING_SHARE / 2 : READING_SHARE));
     if (!first.ok) return first;
-    const second = after ? await this.#shelf.readJob(after, reading(tell, 0.4)) : null;
+    const second = after ? await this.#shelf.readJob(after, reading(tell, READING_SHARE / 2, READING_SHARE / 2)) : null;
     if (second && !second.ok) return second;
-    tell({ step: 'matching', fraction: 0.4, text: 'comparing' });
+    tell({ step: 'matching', fraction: READING_SHARE, text: 'comparing' });
     const stages = second ? { before: first.value, after: second.value } : stagesOf(first.value);
     return compare(stages.before, stages.after);
   }
 }
 
-/** Reading as the first share of the whole work. */
+/** Reading as a share of the whole work, which has come this far before it. */
 const reading =
-  (tell: Tell, share = 1) =>
+  (tell: Tell, share = 1, from = 0) =>
   (fraction: number, text: string): void =>
-    tell({ step: 'reading', fraction: share * fraction, text });
+    tell({ step: 'reading', fraction: from + share * fraction, text });
 
 /** A bug must end in a message too, not in a bar that never moves. */
 function problemOfBug(error: unknown): Problem {

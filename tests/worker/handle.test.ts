@@ -67,6 +67,23 @@ describe('the worker’s side', () => {
     expect(after.causes[0]?.probabilityBefore).toBeDefined();
   });
 
+  it('reads two jobs to be compared with progress that never runs back', async () => {
+    const rows = Array.from({ length: 200 }, (_, i) => `${(i / 100).toFixed(2)},${Math.sin(i).toFixed(4)}`);
+    const blob = new Blob([`time (s),az (m/s²)\n${rows.join('\n')}\n`]);
+    const sideOf = (key: string): SourcedJob => ({
+      job: { schemaVersion: 1, vehicle: { layout: 'rear-drive' }, work: [], runs: [{ file: key }], measurements: [] },
+      sources: [{ key, name: `${key}.csv`, blob }],
+    });
+    const said: FromWorker[] = [];
+    await new RequestHandler((message) => said.push(message)).handle({
+      request: 1,
+      task: { kind: 'compare', before: sideOf('before'), after: sideOf('after') },
+    });
+    const fractions = said.flatMap((message) => (message.kind === 'progress' ? [message.progress.fraction] : []));
+    expect(fractions.length).toBeGreaterThan(2);
+    expect(fractions).toEqual(fractions.toSorted((a, b) => a - b));
+  });
+
   it('compares the complaint and the proof of one job', async () => {
     const said: FromWorker[] = [];
     const before = demoJob('comeback.job.json');
