@@ -188,7 +188,7 @@ const hiddenAmplitude = ({
   powerSd,
 }: OrderLevel): Pick<TrialLevel, 'amplitudeMps2' | 'amplitudeSdMps2'> => ({
   amplitudeMps2,
-  amplitudeSdMps2: powerSd / (2 * Math.max(amplitudeMps2, Math.sqrt(powerSd))),
+  amplitudeSdMps2: powerSd === 0 ? 0 : powerSd / (2 * Math.max(amplitudeMps2, Math.sqrt(powerSd))),
 });
 
 const NO_RUN: Problem = {

@@ -181,6 +181,13 @@ describe('a correction from recordings of trial runs', () => {
     expect(hidden!.amplitudeMps2).toBeLessThan(0.01);
     expect(hidden!.amplitudeSdMps2).toBeGreaterThan(0.0005);
   });
+
+  it('of a recording that holds nothing at all is nothing, surely, and no missing number', () => {
+    const samples = new Float64Array(20 * RATE);
+    const silent = { samplingRateHz: RATE, durationS: 20, up: null, pieces: [{ startS: 0, axes: [samples] }] };
+    const placed = { frequencyHz: 30, level: orderLevel(silent, 30, STEADY)! };
+    expect(trialAmplitudes([placed])[0]).toMatchObject({ amplitudeMps2: 0, amplitudeSdMps2: 0 });
+  });
 });
 
 /** A recording of lines that stand perfectly still: Hz and amplitude, told on three axes, in noise of 0.02 m/s². */
