@@ -95,11 +95,20 @@ export const torqueReason = (chosen: OriginShare, own: RunInference, other: RunI
     : `${level}: it does not go with the torque, as a tripod joint would.`;
 };
 
+/** Joint and tire where a match holds both in the same way: seen directly, or each as an image. */
+export const twinsIn = ({ lines }: Match): { joint: OriginShare; tire: OriginShare } | null => {
+  for (const joint of lines.filter(isJoint)) {
+    const tire = lines.find((share) => isTire(share) && share.image === joint.image);
+    if (tire) return { joint, tire };
+  }
+  return null;
+};
+
 /** The match with the odds of joint against tire moved, their sum kept. */
 const moved = (match: Match, ratio: number): Match => {
-  const joint = match.lines.find(isJoint);
-  const tire = match.lines.find(isTire);
-  if (!joint || !tire) return match;
+  const twins = twinsIn(match);
+  if (!twins) return match;
+  const { joint, tire } = twins;
   const both = joint.probability + tire.probability;
   const share = (joint.probability * ratio) / (joint.probability * ratio + tire.probability);
   const lines = match.lines

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../../src/core/analyse.ts';
+import type { Match, OriginShare } from '../../../../src/core/diagnosis/matching/match.ts';
+import { twinsIn } from '../../../../src/core/diagnosis/matching/torque-twins.ts';
 import type { Job } from '../../../../src/core/job/job.ts';
 import type { Load } from '../../../../src/core/vehicle/vehicle.ts';
 import { recordingOfOrders } from '../../../support/orders.ts';
@@ -53,6 +55,19 @@ const firstOf = (...runs: readonly Driven[]) => {
   const [finding] = analysis.value.report.findings;
   return finding!;
 };
+
+describe('joint and tire of one match', () => {
+  const share = (part: string, image: boolean, probability: number): OriginShare =>
+    ({ origin: { line: { part, order: 3 } }, image, probability }) as OriginShare;
+  const of = (...lines: OriginShare[]) => twinsIn({ lines } as unknown as Match);
+
+  it('are weighed against each other as they are seen: an image is no twin of what is seen directly', () => {
+    const image = share('tire', true, 0.5);
+    const [joint, tire] = [share('half-shaft', false, 0.3), share('tire', false, 0.2)];
+    expect(of(image, joint, tire)).toEqual({ joint, tire });
+    expect(of(image, joint)).toBeNull();
+  });
+});
 
 // That a tripod joint pushes with the torque it passes: Sugiura et al., J. System Design and Dynamics 3(6), 2009 (from
 // memory); that a tire does not ask for it: common practice, no source.
