@@ -41,9 +41,15 @@ export const teethContradictRatio = (vehicle: Vehicle): boolean => {
 export const axleRatioOf = (vehicle: Vehicle): number | null =>
   hasDriveshaft(vehicle) ? exactRatio(positive(vehicle.axleRatio), vehicle) : null;
 
-/** Front driveshaft turns per wheel turn of a four-wheel drive: its own ratio where given, else the rear's. */
-export const frontAxleRatioOf = (vehicle: Vehicle): number | null =>
-  vehicle.layout === 'four-wheel-drive' ? (positive(vehicle.frontAxleRatio) ?? axleRatioOf(vehicle)) : null;
+/**
+ * Front driveshaft turns per wheel turn of a four-wheel drive: its own ratio where another is given, else the rear's.
+ * Teeth are the rear's: where both axles were given one figure they must not make two of it.
+ */
+export const frontAxleRatioOf = (vehicle: Vehicle): number | null => {
+  if (vehicle.layout !== 'four-wheel-drive') return null;
+  const given = positive(vehicle.frontAxleRatio);
+  return given === null || given === positive(vehicle.axleRatio) ? axleRatioOf(vehicle) : given;
+};
 
 export const hasDriveshaft = (vehicle: Vehicle): boolean =>
   vehicle.layout === 'rear-drive' || vehicle.layout === 'four-wheel-drive';

@@ -118,6 +118,10 @@ describe('frequencies at 100 km/h on 205/55R16 (kinematic identities; values com
     expect(lineOf(same, 'front driveshaft 1×').frequencyHz).toBe(lineOf(same, 'driveshaft 1×').frequencyHz);
     const other = linesOf({ ...rear, layout: 'four-wheel-drive', frontAxleRatio: 3.9 }, at100);
     expect(lineOf(other, 'front driveshaft 2×').frequencyHz).toBeCloseTo(2 * 3.9 * 14.412831340182889, 9);
+    // Both axles quoted as 3.73: the rear's 41 over 11 teeth, 3.727, must not part the two shafts.
+    const teeth = { pinionTeeth: 11, ringTeeth: 41, axleRatio: 3.73, frontAxleRatio: 3.73 };
+    const quoted = linesOf({ ...rear, ...teeth, layout: 'four-wheel-drive' }, at100);
+    expect(lineOf(quoted, 'front driveshaft 1×').frequencyHz).toBe(lineOf(quoted, 'driveshaft 1×').frequencyHz);
     expect(lineOf(other, 'front driveshaft 2×')).toMatchObject({ part: 'driveshaft', name: 'front driveshaft' });
     expect(labels(linesOf(rear, at100)).join()).not.toContain('front');
   });
