@@ -2,6 +2,7 @@
 import { acrossRuns } from '../../diagnosis/findings/across-runs.ts';
 import { beatingWith } from '../../diagnosis/findings/beats.ts';
 import type { Companion, FindingBasis } from '../../diagnosis/evidence/case.ts';
+import { growthInSweep } from '../../diagnosis/findings/growth-in-sweep.ts';
 import type { Finding } from '../../diagnosis/findings/finding.ts';
 import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
 import type { OriginShare } from '../../diagnosis/matching/match.ts';
@@ -57,6 +58,7 @@ const companionsOf = (inference: RunInference, label: string): Companion[] =>
 export const findingBasis = (finding: Finding, inferences: readonly RunInference[]): FindingBasis => {
   const { peak } = finding.match.tone;
   const { run } = finding.inference;
+  const across = acrossRuns(finding, inferences);
   return {
     part: finding.part,
     ...(finding.name === undefined ? {} : { name: finding.name }),
@@ -71,7 +73,8 @@ export const findingBasis = (finding: Finding, inferences: readonly RunInference
     perceived: finding.perceived,
     verticalShare: peak.verticalShare,
     companions: companionsOf(finding.inference, finding.label),
-    ...acrossRuns(finding, inferences),
+    ...across,
+    speedExponent: across.speedExponent ?? growthInSweep(finding),
     heldWithin: heldWithin(peak),
     beats: beatingWith(finding).length > 0,
   };
