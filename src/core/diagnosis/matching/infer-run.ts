@@ -96,6 +96,32 @@ const asGiven = (matches: readonly Match[], origins: readonly Origin[]): readonl
   }));
 };
 
+/** The run's tones weighed under every motion model, the lines as loud as usual. */
+const atUsualLoudness = (
+  run: RunEvidence,
+  origins: readonly Origin[],
+  prior: ScalePrior,
+  steady: readonly SteadyTone[],
+): readonly Weighed[] => {
+  const linesHz = origins.map((origin) => origin.trueHz);
+  const onTrackHz = run.tones.filter((tone) => isOnTrack(tone, run.histories)).map(({ peak }) => peak.frequencyHz);
+  // A history that was logged is the vehicle's own.
+  const factors = run.histories.logged ? [] : imageFactors(onTrackHz, linesHz, run.limit.samplingRateHz);
+  const models = motionModels(run.histories, run.slipPossible, factors, run.tones);
+  const usual = linesAt(origins, MIDDLE, prior, run.limit);
+  return models.map((model) => weigh(run, prior, steady, { model, lines: usual }));
+};
+
+/**
+ * How likely these lines make what was seen, for comparing statements about one run.
+ * @returns ln of a probability density, up to a constant of the run
+ */
+export const runEvidence = (run: RunEvidence, origins: readonly Origin[], prior: ScalePrior): number => {
+  const weights = atUsualLoudness(run, origins, prior, []).map(({ logWeight }) => logWeight);
+  const most = Math.max(...weights);
+  return most + Math.log(weights.reduce((sum, weight) => sum + Math.exp(weight - most), 0));
+};
+
 /** @param steady tones of other runs that may be heard here again */
 export const inferRun = (
   run: RunEvidence,
@@ -103,18 +129,11 @@ export const inferRun = (
   prior: ScalePrior,
   steady: readonly SteadyTone[],
 ): RunInference => {
-  const linesHz = origins.map((origin) => origin.trueHz);
-  const onTrackHz = run.tones.filter((tone) => isOnTrack(tone, run.histories)).map(({ peak }) => peak.frequencyHz);
-  // A history that was logged is the vehicle's own.
-  const factors = run.histories.logged ? [] : imageFactors(onTrackHz, linesHz, run.limit.samplingRateHz);
-  const models = motionModels(run.histories, run.slipPossible, factors, run.tones);
-  const weighed = (assumption: Assumption): Weighed => weigh(run, prior, steady, assumption);
-  const usual = linesAt(origins, MIDDLE, prior, run.limit);
-  const middle = models.map((model) => weighed({ model, lines: usual }));
+  const middle = atUsualLoudness(run, origins, prior, steady);
   const likeliest = Math.max(...middle.map(({ logWeight }) => logWeight));
   const worth = middle.filter(({ logWeight }) => logWeight > likeliest - NOT_WORTH_TRYING);
   const others = OTHERS.map((loudness) => linesAt(origins, loudness, prior, run.limit));
-  const all = [...middle, ...worth.flatMap(({ model }) => others.map((lines) => weighed({ model, lines })))];
+  const all = [...middle, ...worth.flatMap(({ model }) => others.map((lines) => weigh(run, prior, steady, { model, lines })))];
   const most = Math.max(...all.map(({ logWeight }) => logWeight));
   const weights = all.map(({ logWeight }) => Math.exp(logWeight - most));
   const sum = weights.reduce((a, b) => a + b, 0);
