@@ -10,6 +10,7 @@ import type { Recording } from './reading/recording.ts';
 import type { Analysis, Progress, RunPicture } from './report/analysis.ts';
 import { findingBasis, findingReport } from './report/build/finding-report.ts';
 import { orderReports, peakReports } from './report/build/order-report.ts';
+import { asTaken, misstatedNote, takenAnswer } from './report/build/misstated-words.ts';
 import { runReport } from './report/build/run-report.ts';
 import { answerOf } from './report/build/verdict.ts';
 import { REPORT_SCHEMA_VERSION, type Report, type RunReport } from './report/report.ts';
@@ -75,13 +76,15 @@ export const analyse = (
     tell(step, REPORT_FROM * share, `${STEP_WORDS[step]} ${run}`),
   );
   if (!judged.ok) return judged;
-  const { job, inferences, found } = judged.value;
+  const { job, inferences, found, misstated } = judged.value;
   const { vehicle } = job;
   tell('report', REPORT_FROM, 'writing the report');
   const runs = inferences.map((inference, i): RunReport => {
-    const run = runReport(inference, job.runs[i]?.file ?? inference.run.name, vehicle);
-    // Remarks on the vehicle's data stand once, with the first run.
-    return i === 0 ? { ...run, notes: [...vehicleNotes(vehicle), ...run.notes] } : run;
+    const asJudged = runReport(inference, job.runs[i]?.file ?? inference.run.name, vehicle);
+    const run = misstated?.taken ? asTaken(asJudged, misstated) : asJudged;
+    // Remarks on what was stated stand once, with the first run.
+    const doubts = misstated ? [misstatedNote(misstated)] : [];
+    return i === 0 ? { ...run, notes: [...doubts, ...vehicleNotes(vehicle), ...run.notes] } : run;
   });
   const bases = found.map((finding) => findingBasis(finding, inferences));
   const conclusion = conclude(
@@ -89,13 +92,14 @@ export const analyse = (
     bases,
     contextOf(job, runs),
   );
-  const answer = answerOf(inferences, conclusion.findings);
+  const plain = answerOf(inferences, conclusion.findings);
+  const answer = misstated?.taken ? takenAnswer(plain, misstated) : plain;
   const report: Report = {
     schemaVersion: REPORT_SCHEMA_VERSION,
     program: { name: 'perrev', version: PROGRAM_VERSION },
     ...answer,
     settings: {},
-    vehicle,
+    vehicle: whole.vehicle,
     work: job.work,
     measurements: job.measurements,
     runs,

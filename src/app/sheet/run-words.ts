@@ -21,5 +21,6 @@ export function speedSentence({ speed }: RunReport, units: UnitSystem): string {
       : [kmhFromMps(speed.usedMps), kmhFromMps(sd), 'km/h'];
   const says = words.recordingSays(`${value.toFixed(1)} ± ${Math.max(0.1, spread).toFixed(1)} ${unit}`);
   if (speed.statedMps === null) return says;
-  return `${says} ${words.stated(speedText(speed.statedMps, units, 0), words.sources[speed.source])}`;
+  const stated = speedText(speed.statedMps, units, 0);
+  return `${says} ${speed.takenInstead ? words.takenInstead(stated) : words.stated(stated, words.sources[speed.source])}`;
 }

@@ -5,6 +5,7 @@ import { success, type Result } from '../note.ts';
 import { splitDrives } from './drives/split-drives.ts';
 import { findingsOf, type Finding } from './findings/finding.ts';
 import { inferJob } from './matching/infer-job.ts';
+import { doubted, doubtOf, type Misstated } from './matching/misstated.ts';
 import type { RunInference } from './matching/infer-run.ts';
 import { loudPart, observeParts, partLike, type Part } from './observing/closer-look.ts';
 import { observeRun } from './observing/observe-run.ts';
@@ -19,6 +20,8 @@ export interface JudgedJob {
   /** The runs in whole, and the part of each that was judged; null for all of it. */
   readonly asDriven: readonly RunEvidence[];
   readonly parts: readonly (Part | null)[];
+  /** A slip of the statement that may be; where it was taken for true, `job` and all else is so. */
+  readonly misstated: (Misstated & { readonly taken: boolean }) | null;
 }
 
 /** Called before a run is worked on, with the share of the work that is done, 0..1. */
@@ -28,15 +31,43 @@ export type OnRun = (step: 'spectra' | 'matching', share: number, run: string) =
 const SPECTRA_DONE = 0.67;
 const WEIGHED = 0.9;
 
+/** From this probability on a slip is taken for true; from the next on it is told; above the last nothing is doubted. */
+const TAKEN_FROM = 0.95;
+const TOLD_FROM = 0.2;
+const SURE = 0.995;
+
 /**
  * Drives are cut into the runs that are judged, observed and weighed together; where nothing is found, those that shook
- * in one part only are looked at there.
+ * in one part only are looked at there. Where a usual slip explains all far better than what was stated, all is judged
+ * again as it then was.
  * @returns the problem of the first run that cannot be judged at all
  */
 export const judgeJob = (recorded: RecordedJob, onRun: OnRun = () => undefined): Result<JudgedJob> => {
   const split = splitDrives(recorded);
   if (!split.ok) return split;
-  const { job, recordings } = split.value;
+  const judged = judgeRuns(split.value, onRun);
+  const { belief, likeliest } = doubtOf(judged.job.vehicle, judged.inferences);
+  if (likeliest !== null && likeliest.probability >= TAKEN_FROM) {
+    return success({ ...judgeRuns(restated(split.value, likeliest), onRun), misstated: { ...likeliest, taken: true } });
+  }
+  const inferences = doubted(judged.inferences, belief);
+  const misstated = likeliest !== null && likeliest.probability >= TOLD_FROM ? { ...likeliest, taken: false } : null;
+  return success(belief > SURE ? judged : { ...judged, inferences, found: findingsOf(inferences), misstated });
+};
+
+const restated = ({ job, recordings }: RecordedJob, { vehicle, conditions }: Misstated): RecordedJob => ({
+  job: {
+    ...job,
+    vehicle,
+    runs: job.runs.map((run, i) => {
+      const speedMps = conditions[i]?.speedMps;
+      return run.speedMps === undefined || speedMps === undefined ? run : { ...run, speedMps };
+    }),
+  },
+  recordings,
+});
+
+const judgeRuns = ({ job, recordings }: RecordedJob, onRun: OnRun): JudgedJob => {
   const { vehicle } = job;
   const asDriven = job.runs.map((run, i) => {
     onRun('spectra', (SPECTRA_DONE * i) / recordings.length, runName(run));
@@ -46,7 +77,7 @@ export const judgeJob = (recorded: RecordedJob, onRun: OnRun = () => undefined):
     const inferences = inferJob(vehicle, observeParts(vehicle, asDriven, job.runs, parts), (i) =>
       onRun('matching', from + ((to - from) * i) / asDriven.length, asDriven[i]!.name),
     );
-    return { job, inferences, found: findingsOf(inferences), asDriven, parts };
+    return { job, inferences, found: findingsOf(inferences), asDriven, parts, misstated: null };
   };
   const inWhole = weigh(
     asDriven.map(() => null),
@@ -55,7 +86,7 @@ export const judgeJob = (recorded: RecordedJob, onRun: OnRun = () => undefined):
   );
   const parts = inWhole.found.length > 0 ? [] : asDriven.map(loudPart);
   const inParts = isCut(parts) ? weigh(parts, WEIGHED, 1) : inWhole;
-  return success(inParts.found.length > 0 ? inParts : inWhole);
+  return inParts.found.length > 0 ? inParts : inWhole;
 };
 
 const isCut = (parts: readonly (Part | null)[]): boolean => parts.some((part) => part !== null);

@@ -19,18 +19,22 @@ const speed = (over: Partial<SpeedReport> = {}): SpeedReport => ({
 
 describe('a speed that the orders do not fit', () => {
   it('is told, with the circumference that would fit', () => {
-    expect(speedMismatch(speed(), 0.018)?.text).toBe(
-      'By its orders the wheels turned 8 % slower than the speed and the tire make them. Check the speed, that km/h and mph were not taken for each other, and the tire ' +
+    expect(speedMismatch(speed(), 0.018, null)?.text).toBe(
+      'By its orders the wheels turned 8 % slower than the speed and the tire make them. Check the speed and the tire ' +
         'size: they would fit with a rolling circumference of 2.24 m (88.1 in) instead of 2.06 m (81.2 in).',
     );
-    expect(speedMismatch(speed({ scale: 1.08 }), 0.018)?.text).toContain('8 % faster');
+    expect(speedMismatch(speed({ scale: 1.08 }), 0.018, null)?.text).toContain('8 % faster');
+  });
+
+  it('may be an axle ratio as well: 3.73 × 2.063 / 2.2372 by hand', () => {
+    expect(speedMismatch(speed(), 0.018, 3.73)?.text).toContain('would fit with 3.44 instead of 3.73.');
   });
 
   it('is nothing to tell within what source and tire allow, within two percent, or where nothing is known', () => {
-    expect(speedMismatch(speed(), 0.04)).toBeNull();
-    expect(speedMismatch(speed({ scaleSd: 0.04 }), 0.001)).toBeNull();
-    expect(speedMismatch(speed({ scale: 1.019 }), 0.001)).toBeNull();
-    expect(speedMismatch(speed({ scale: 1.021 }), 0.001)).not.toBeNull();
-    expect(speedMismatch(speed({ impliedCircumferenceM: null }), 0.001)).toBeNull();
+    expect(speedMismatch(speed(), 0.04, null)).toBeNull();
+    expect(speedMismatch(speed({ scaleSd: 0.04 }), 0.001, null)).toBeNull();
+    expect(speedMismatch(speed({ scale: 1.019 }), 0.001, null)).toBeNull();
+    expect(speedMismatch(speed({ scale: 1.021 }), 0.001, null)).not.toBeNull();
+    expect(speedMismatch(speed({ impliedCircumferenceM: null }), 0.001, null)).toBeNull();
   });
 });

@@ -133,7 +133,10 @@ export const inferRun = (
   const likeliest = Math.max(...middle.map(({ logWeight }) => logWeight));
   const worth = middle.filter(({ logWeight }) => logWeight > likeliest - NOT_WORTH_TRYING);
   const others = OTHERS.map((loudness) => linesAt(origins, loudness, prior, run.limit));
-  const all = [...middle, ...worth.flatMap(({ model }) => others.map((lines) => weigh(run, prior, steady, { model, lines })))];
+  const all = [
+    ...middle,
+    ...worth.flatMap(({ model }) => others.map((lines) => weigh(run, prior, steady, { model, lines }))),
+  ];
   const most = Math.max(...all.map(({ logWeight }) => logWeight));
   const weights = all.map(({ logWeight }) => Math.exp(logWeight - most));
   const sum = weights.reduce((a, b) => a + b, 0);

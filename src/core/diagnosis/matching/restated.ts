@@ -9,9 +9,9 @@ export interface Restatement {
   readonly prior: number;
   readonly vehicle: Vehicle;
   readonly conditions: readonly LoggedCondition[];
-  /** What then was so, and what was given instead: '62 mph' and '62 km/h'. */
+  /** What then was so, and what was given in its place where one has a name: '62 mph', '62 km/h'. */
   readonly fits: string;
-  readonly given: string;
+  readonly given: string | null;
 }
 
 const UNIT_PRIOR = 0.01;
@@ -23,9 +23,7 @@ const FASTEST_MPS = mpsFromMph(130);
 /** Speeds this near to each other, relative, may as well be exchanged. */
 const ONE_SPEED = 0.03;
 /** Usual axle ratios of cars and light trucks (common practice, no source). */
-const USUAL_RATIOS = [
-  2.73, 3.08, 3.15, 3.21, 3.31, 3.36, 3.42, 3.55, 3.64, 3.73, 3.92, 4.1, 4.3, 4.56, 4.88, 5.13,
-];
+const USUAL_RATIOS = [2.73, 3.08, 3.15, 3.21, 3.31, 3.36, 3.42, 3.55, 3.64, 3.73, 3.92, 4.1, 4.3, 4.56, 4.88, 5.13];
 /** A ratio further off, relative, is not mistaken for the one given. */
 const MISTAKEN_WITHIN = 0.35;
 /** One ratio and the next are one where they differ by less. */
@@ -78,12 +76,13 @@ const exchanged = (vehicle: Vehicle, conditions: readonly LoggedCondition[]): Re
         { ...second, speedMps: a },
       ],
       fits: 'the speeds of the two runs exchanged',
-      given: 'the speeds as given',
+      given: null,
     },
   ];
 };
 
-const otherAxle = (vehicle: Vehicle, conditions: readonly LoggedCondition[]): Restatement[] => {
+/** The usual axle ratios near the one that was given; none where teeth were counted. */
+export const otherAxles = (vehicle: Vehicle, conditions: readonly LoggedCondition[]): readonly Restatement[] => {
   const { axleRatio, ringTeeth } = vehicle;
   // Counted teeth leave no doubt.
   if (axleRatio === undefined || ringTeeth !== undefined || !hasDriveshaft(vehicle)) return [];
@@ -97,16 +96,16 @@ const otherAxle = (vehicle: Vehicle, conditions: readonly LoggedCondition[]): Re
     vehicle: { ...vehicle, axleRatio: ratio },
     conditions,
     fits: `an axle ratio of ${ratio.toFixed(2)}`,
-    given: `the ${axleRatio.toFixed(2)} that was given`,
+    given: axleRatio.toFixed(2),
   }));
 };
 
 /**
- * The slips that are usual: km/h and mph taken for each other, two runs' speeds exchanged, another axle ratio. Logged
- * speeds are not doubted.
+ * Speeds as they may have been meant: km/h and mph taken for each other, two runs' speeds exchanged. Logged speeds are
+ * not doubted.
  * @param conditions of the runs, as they were used
  */
-export const restatementsOf = (vehicle: Vehicle, conditions: readonly LoggedCondition[]): readonly Restatement[] => [
+export const otherSpeeds = (vehicle: Vehicle, conditions: readonly LoggedCondition[]): readonly Restatement[] => [
   ...(conditions.some(isStated)
     ? [
         ...otherUnit(vehicle, conditions, mpsFromMph, kmhFromMps, ['mph', 'km/h']),
@@ -114,5 +113,4 @@ export const restatementsOf = (vehicle: Vehicle, conditions: readonly LoggedCond
       ]
     : []),
   ...exchanged(vehicle, conditions),
-  ...otherAxle(vehicle, conditions),
 ];

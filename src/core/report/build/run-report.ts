@@ -2,6 +2,7 @@
 import { RAMP_WANDER } from '../../diagnosis/observing/run-evidence.ts';
 import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
 import { rpmFromHz } from '../../units.ts';
+import { axleRatioOf } from '../../vehicle/ratios.ts';
 import { rollingCircumference } from '../../vehicle/rolling.ts';
 import type { Vehicle } from '../../vehicle/vehicle.ts';
 import type { RunReport, SpeedReport } from '../report.ts';
@@ -63,7 +64,7 @@ const speedVaried = (inference: RunInference): RunReport['speedVaried'] => {
 export const runReport = (inference: RunInference, file: string, vehicle: Vehicle): RunReport => {
   const { recording, condition, name, notes, expected } = inference.run;
   const speed = speedReport(inference, vehicle);
-  const mismatch = expected && speedMismatch(speed, expected.wheelRelativeSd);
+  const mismatch = expected && speedMismatch(speed, expected.wheelRelativeSd, axleRatioOf(vehicle));
   const joints = inference.run.roadJoints;
   const more = [mismatch, joints && jointsNote(joints)].filter((note) => note !== null);
   return {

@@ -11,9 +11,10 @@ const metreText = (metre: number): string => `${metre.toFixed(2)} m (${inchFromM
 
 /**
  * @param statedSd relative standard uncertainty of the wheels' speed as stated, all its sources together
+ * @param axleRatio as given; null where there is none
  * @returns null where speed and tire fit, or nothing was stated
  */
-export const speedMismatch = (speed: SpeedReport, statedSd: number): Note | null => {
+export const speedMismatch = (speed: SpeedReport, statedSd: number, axleRatio: number | null): Note | null => {
   const { scale, scaleSd, impliedCircumferenceM: implied, circumferenceM } = speed;
   const off = Math.abs(scale - 1);
   if (implied === null || circumferenceM === null) return null;
@@ -24,7 +25,11 @@ export const speedMismatch = (speed: SpeedReport, statedSd: number): Note | null
     severity: 'warning',
     text:
       `By its orders the wheels turned ${(100 * off).toFixed(0)} % ${sense} than the speed and the tire make them. Check ` +
-      `the speed, that km/h and mph were not taken for each other, and the tire size: they would fit with a rolling circumference of ${metreText(implied)} instead of ` +
-      `${metreText(circumferenceM)}.`,
+      'the speed and the tire size: they would fit with a rolling circumference of ' +
+      `${metreText(implied)} instead of ${metreText(circumferenceM)}.` +
+      (axleRatio === null
+        ? ''
+        : ' Check the axle ratio too: driveshaft and engine would fit with ' +
+          `${(axleRatio * scale).toFixed(2)} instead of ${axleRatio.toFixed(2)}.`),
   };
 };
