@@ -5,6 +5,7 @@ import { judgedLike, judgeJob } from './diagnosis/judge-job.ts';
 import { runsOfStage, type RecordedJob } from './job/recorded-job.ts';
 import { failure, success } from './note.ts';
 import type { Result } from './note.ts';
+import { misstatedNote } from './report/build/misstated-words.ts';
 
 /** Compares the runs of `before` with those of `after`. */
 export function compare(before: RecordedJob, after: RecordedJob): Result<Comparison> {
@@ -23,7 +24,10 @@ export function compare(before: RecordedJob, after: RecordedJob): Result<Compari
   if (!ofAfter.ok) return ofAfter;
   const first = judgedLike(ofBefore.value, ofAfter.value);
   const complaint = ofBefore.value.found.length > 0 ? ofBefore.value : first;
-  return success(compareRuns(complaint, judgedLike(ofAfter.value, complaint)));
+  const comparison = compareRuns(complaint, judgedLike(ofAfter.value, complaint));
+  const doubts = [ofBefore.value, ofAfter.value].flatMap(({ misstated }) => misstated ?? []).map(misstatedNote);
+  const told = doubts.filter(({ text }, i) => doubts.findIndex((one) => one.text === text) === i);
+  return success({ ...comparison, notes: [...told, ...comparison.notes] });
 }
 
 /** Splits a job that holds both stages: the runs of the complaint, and those marked as proof. */

@@ -124,5 +124,6 @@ describe('a drive that was not as it was stated', () => {
     const comparison = compare(before, after);
     if (!comparison.ok) throw new Error(comparison.problem.message);
     expect(comparison.value.sentence).toMatch(/^Driveshaft 1× /);
+    expect(comparison.value.notes.map(({ code }) => code)).toEqual(['drive-misstated']);
   });
 });

@@ -4,9 +4,13 @@ import { teethContradictRatio } from './ratios.ts';
 import { rollingCircumference } from './rolling.ts';
 import type { Vehicle } from './vehicle.ts';
 
+/** Axle ratios and final drives of cars, trucks and electric reductions lie well within these (common practice, no source). */
+const LEAST_RATIO = 1.5;
+const MOST_RATIO = 15;
+
 /**
  * Notes on the vehicle's data: a ratio or construction letter the tire size does not print, tooth counts that
- * contradict the axle ratio. Empty where the data say it all.
+ * contradict the axle ratio, a ratio that no axle has. Empty where the data say it all.
  */
 export const vehicleNotes = (vehicle: Vehicle): readonly Note[] => {
   const rolling = vehicle.tire === undefined ? null : rollingCircumference(vehicle.tire);
@@ -15,6 +19,14 @@ export const vehicleNotes = (vehicle: Vehicle): readonly Note[] => {
     notes.push({
       code: 'teeth-contradict-ratio',
       text: `${vehicle.ringTeeth} over ${vehicle.pinionTeeth} teeth do not make the ratio that was entered; the ratio is used.`,
+      severity: 'warning',
+    });
+  }
+  for (const ratio of [vehicle.axleRatio, vehicle.frontAxleRatio, vehicle.finalDrive]) {
+    if (ratio === undefined || (ratio >= LEAST_RATIO && ratio <= MOST_RATIO)) continue;
+    notes.push({
+      code: 'ratio-unlikely',
+      text: `No usual axle or final drive has a ratio of ${ratio}: check the decimal point.`,
       severity: 'warning',
     });
   }
