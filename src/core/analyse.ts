@@ -10,7 +10,7 @@ import type { Recording } from './reading/recording.ts';
 import type { Analysis, Progress, RunPicture } from './report/analysis.ts';
 import { findingBasis, findingReport } from './report/build/finding-report.ts';
 import { orderReports, peakReports } from './report/build/order-report.ts';
-import { asTaken, misstatedNote, takenAnswer } from './report/build/misstated-words.ts';
+import { asTaken, misstatedNote, takenAnswer, takenInstead } from './report/build/misstated-words.ts';
 import { runReport } from './report/build/run-report.ts';
 import { answerOf } from './report/build/verdict.ts';
 import { REPORT_SCHEMA_VERSION, type Report, type RunReport } from './report/report.ts';
@@ -78,10 +78,11 @@ export const analyse = (
   if (!judged.ok) return judged;
   const { job, inferences, found, misstated } = judged.value;
   const { vehicle } = job;
+  const taken = takenInstead(misstated);
   tell('report', REPORT_FROM, 'writing the report');
   const runs = inferences.map((inference, i): RunReport => {
     const asJudged = runReport(inference, job.runs[i]?.file ?? inference.run.name, vehicle);
-    const run = misstated?.taken ? asTaken(asJudged, misstated) : asJudged;
+    const run = taken ? asTaken(asJudged, taken) : asJudged;
     // Remarks on what was stated stand once, with the first run.
     const doubts = misstated ? [misstatedNote(misstated)] : [];
     return i === 0 ? { ...run, notes: [...doubts, ...vehicleNotes(vehicle), ...run.notes] } : run;
@@ -93,13 +94,14 @@ export const analyse = (
     contextOf(job, runs),
   );
   const plain = answerOf(inferences, conclusion.findings);
-  const answer = misstated?.taken ? takenAnswer(plain, misstated) : plain;
+  const answer = taken ? takenAnswer(plain, taken) : plain;
   const report: Report = {
     schemaVersion: REPORT_SCHEMA_VERSION,
     program: { name: 'perrev', version: PROGRAM_VERSION },
     ...answer,
     settings: {},
     vehicle: whole.vehicle,
+    ...(taken && { takenInstead: taken }),
     work: job.work,
     measurements: job.measurements,
     runs,

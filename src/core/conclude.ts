@@ -6,6 +6,7 @@ import { faultsToPutRight } from './diagnosis/ranking/put-right.ts';
 import { rankCauses } from './diagnosis/ranking/rank-causes.ts';
 import type { Job } from './job/job.ts';
 import type { Analysis } from './report/analysis.ts';
+import { takenAnswer } from './report/build/misstated-words.ts';
 import { foundAnswer } from './report/build/verdict.ts';
 import type { CheckReport, FindingReport, RepairReport, Report, RunReport, SharedOrigin } from './report/report.ts';
 
@@ -90,9 +91,12 @@ export function contextOf(job: Job, runs: readonly RunReport[]): CaseContext {
  */
 export function reweigh(analysis: Analysis, job: Job): Analysis {
   const { report, bases } = analysis;
-  const conclusion = conclude(report.findings, bases, contextOf(job, report.runs));
+  const { takenInstead: taken } = report;
+  const vehicle = taken?.axleRatio === undefined ? job.vehicle : { ...job.vehicle, axleRatio: taken.axleRatio };
+  const conclusion = conclude(report.findings, bases, contextOf({ ...job, vehicle }, report.runs));
   const first = conclusion.findings[0];
-  const answer = report.verdict === 'found' && first ? foundAnswer(first, conclusion.findings) : {};
+  const found = report.verdict === 'found' && first ? foundAnswer(first, conclusion.findings) : null;
+  const answer = found && (taken ? takenAnswer(found, taken) : found);
   const changed: Report = { ...report, ...answer, ...conclusion, work: job.work, measurements: job.measurements };
   return { ...analysis, report: changed };
 }

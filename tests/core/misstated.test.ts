@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../src/core/analyse.ts';
+import { reweigh } from '../../src/core/conclude.ts';
 import { compare } from '../../src/core/compare.ts';
 import type { Job, Run } from '../../src/core/job/job.ts';
 import type { Vehicle } from '../../src/core/vehicle/vehicle.ts';
@@ -82,6 +83,20 @@ describe('a drive that was not as it was stated', () => {
     const report = reportOf(job, [recordingAt(60, SHAFT, 5)]);
     expect(report.sentence).toMatch(/^With an axle ratio of 3\.73 in place of 4\.10/);
     expect(report.vehicle.axleRatio).toBe(4.1);
+  });
+
+  it('keeps its answer, with what it was taken for, when causes are weighed anew', () => {
+    const job = jobOf({ ...VEHICLE, axleRatio: 4.1 }, { speedMps: 60 * MPH });
+    const analysis = analyse(job, [recordingAt(60, SHAFT, 5)]);
+    if (!analysis.ok) throw new Error(analysis.problem.message);
+    const { report } = reweigh(analysis.value, job);
+    expect(report).toEqual(analysis.value.report);
+    expect(report.takenInstead).toEqual({
+      kind: 'axle-ratio',
+      fits: 'an axle ratio of 3.73',
+      given: '4.10',
+      axleRatio: 3.73,
+    });
   });
 
   it('is judged as stated where counted teeth bear the ratio out', () => {

@@ -21,6 +21,8 @@ export interface Report {
   readonly why: string;
   readonly settings: Readonly<Record<string, string | number | boolean>>;
   readonly vehicle: Vehicle;
+  /** Present where something else than was given was taken for true, since only that fits the recordings. */
+  readonly takenInstead?: TakenInstead;
   readonly work: readonly WorkDone[];
   readonly measurements: readonly Measurement[];
   readonly runs: readonly RunReport[];
@@ -46,6 +48,16 @@ export interface RunReport {
   /** How the speed moved: steady, drifting (found in the recording) or logged. */
   readonly speedVaried: 'steady' | 'drift' | 'ramp' | 'logged' | 'unknown';
   readonly notes: readonly Note[];
+}
+
+/** A usual slip in what was given, and what was taken in its place. */
+export interface TakenInstead {
+  readonly kind: 'speed-unit' | 'speeds-exchanged' | 'axle-ratio';
+  /** In words: '60 mph', '60 km/h'; null where what was given has no short name. */
+  readonly fits: string;
+  readonly given: string | null;
+  /** Of the kind of that name only. */
+  readonly axleRatio?: number;
 }
 
 export interface SpeedReport {
