@@ -38,6 +38,13 @@ describe('the case for the class', () => {
     expect(work.isFormer).toBe(true);
   });
 
+  it('leaves no trace of the fault chosen in the form, for the class looks on', async () => {
+    const work = new ClassWork(() => Promise.resolve(recording));
+    work.settings.fault = 'misfire';
+    await work.make(one, 'ripple');
+    expect([work.settings.fault, work.made?.one.fault, work.isFormer]).toEqual(['chance', 'misfire', false]);
+  });
+
   it('keeps what was made until another one is, also where that is given up or fails', async () => {
     const answers = [
       () => Promise.resolve(recording),

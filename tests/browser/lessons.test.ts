@@ -44,7 +44,7 @@ describe('the lessons', () => {
       page.evaluate(() => parseFloat(getComputedStyle(document.querySelector('h1') ?? document.body).fontSize));
     await page.getByRole('heading', { level: 1 }).waitFor();
     const before = await size();
-    await page.getByRole('button', { name: 'Big type' }).click();
+    await page.getByRole('button', { name: 'Projector' }).click();
     expect(await size()).toBeGreaterThan(1.3 * before);
   });
 });

@@ -55,11 +55,14 @@ export class ClassWork {
     const abort = new AbortController();
     this.#abort = abort;
     this.hasFailed = false;
-    const form = this.#form;
     try {
       const recording = await this.#make(one, abort.signal);
       const sealed = await sealAnswer(recording.answer, word);
-      if (!abort.signal.aborted) this.made = { one, recording, sealed, form };
+      if (!abort.signal.aborted) {
+        // The class looks on: what was chosen does not stay in the list.
+        this.settings.fault = CHANCE;
+        this.made = { one, recording, sealed, form: this.#form };
+      }
     } catch {
       this.hasFailed = !abort.signal.aborted;
     }

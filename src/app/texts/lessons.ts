@@ -117,7 +117,7 @@ export const lessonTexts = {
   all: 'All lessons',
   previous: 'Previous',
   next: 'Next',
-  bigType: 'Big type',
+  about: 'What it is about',
   between: 'From lesson to lesson',
   tryThis: 'Try this',
   sources: 'Sources',
