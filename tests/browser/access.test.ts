@@ -44,7 +44,7 @@ describe('axe finds nothing, at the size of a desk and of a phone, light and dar
     await openDemo(page, /comeback/iu);
     await page.getByRole('button', { name: 'Keep it' }).click();
     await go(page, 'before-and-after');
-    await page.getByRole('columnheader', { name: '95 % between' }).first().waitFor();
+    await page.getByRole('columnheader', { name: '95 % interval' }).first().waitFor();
     expect(await axeEverywhere(page, 'before and after')).toEqual([]);
     await go(page, 'job-book');
     await unfold(page);

@@ -94,7 +94,7 @@ describe('a comeback', () => {
     ] as const) {
       await inUnits(page, units);
       await print(page, 'One page for the customer');
-      await page.getByText('What it most likely is').waitFor();
+      await page.getByText('The shake is gone.').waitFor();
       expect(await axeViolations(page)).toEqual([]);
       const customer = await page.pdf({ preferCSSPageSize: true });
       expect(pages(customer)).toBe(1);
@@ -137,7 +137,7 @@ describe('a comeback on a phone', () => {
     await fits();
     await open(page, 'Road test');
     await print(page, 'One page for the customer');
-    await page.getByText('What it most likely is').waitFor();
+    await page.getByText('The shake is gone.').waitFor();
     await fits();
     expect(pages(await page.pdf({ preferCSSPageSize: true }))).toBe(1);
     expect(complaints).toEqual([]);
