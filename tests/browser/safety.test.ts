@@ -58,9 +58,10 @@ describe('text from files and forms', () => {
     const name = '=cmd <b onclick=x>&amp;.csv';
     await page.setInputFiles('input[type=file]', [{ name, mimeType: 'text/csv', buffer: Buffer.from(csv) }]);
     await page.getByText('40 s ·').waitFor();
-    for (const field of ['Job', 'Complaint', 'Vehicle']) {
+    for (const field of ['Job name', 'Complaint', 'Description']) {
       await page.getByRole('textbox', { name: field, exact: true }).fill(field + MARKUP);
     }
+    await page.getByText('More about this run').click();
     await page.getByRole('textbox', { name: 'Name', exact: true }).fill(`=HYPERLINK(${MARKUP})`);
     await page.getByRole('textbox', { name: 'Tires' }).fill('LT245/75R16');
     await page.getByRole('textbox', { name: 'Axle ratio' }).fill('3.73');
@@ -87,6 +88,6 @@ describe('text from files and forms', () => {
       await page.getByRole('heading', { level: 1 }).first().waitFor();
       expect(await isHarmed(page)).toBe(false);
     }
-    await page.getByText(`Job${MARKUP}`).first().waitFor();
+    await page.getByText(`Job name${MARKUP}`).first().waitFor();
   });
 });

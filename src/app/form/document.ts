@@ -20,6 +20,8 @@ export interface FieldSpec {
   readonly label: string;
   readonly example: string;
   readonly hint: string;
+  /** Without it no part can be named, or not the one in question. */
+  readonly isNeeded?: boolean;
   readonly read: (job: Job, units: UnitSystem) => string;
   /** Empty text takes the entry out of the job. */
   readonly write: (job: Job, text: string, units: UnitSystem) => Result<Job>;

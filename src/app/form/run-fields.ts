@@ -116,7 +116,7 @@ export function runFields(
 ): Readonly<Record<'name' | 'speed' | 'gear' | 'rpm' | 'rate' | 'from' | 'to', FieldSpec>> {
   return {
     name: nameField(index),
-    speed: numberField(index, SPEED),
+    speed: { ...numberField(index, SPEED), isNeeded: true },
     gear: numberField(index, GEAR),
     rpm: numberField(index, RPM),
     rate: numberField(index, RATE),

@@ -113,6 +113,7 @@ export function tireText(tire: TireSpec | undefined, units: UnitSystem): string 
 const tireField: FieldSpec = {
   id: 'vehicle.tire',
   ...words.tire,
+  isNeeded: true,
   read: (job, units) => tireText(job.vehicle.tire, units),
   write: (job, text) => {
     if (text.trim() === '') return success(withVehicle(job, without(job.vehicle, 'tire')));
@@ -185,7 +186,7 @@ export const descriptionField = textField('description', texts.form.description,
 export function mainFields(layout: Layout): readonly FieldSpec[] {
   if (layout === 'front-drive') return [tireField, numberField('finalDrive'), numberField('cylinders')];
   if (layout === 'electric') return [tireField, numberField('finalDrive')];
-  return [tireField, numberField('axleRatio'), numberField('cylinders')];
+  return [tireField, { ...numberField('axleRatio'), isNeeded: true }, numberField('cylinders')];
 }
 
 /** Fields that only sometimes matter. */

@@ -1,7 +1,10 @@
 /** Words in and around the pictures. */
 export const charts = {
   spectrum: 'What shook, and what turns at that rate',
-  spectrumAbout: 'All axes together. Point at it, or use the keys, to read frequency, level and orders.',
+  spectrumAbout: {
+    mouse: 'All axes together. Point at it, or use the keys, to read frequency, level and orders.',
+    touch: 'All axes together. Tap it to read frequency, level and orders.',
+  },
   spectrumSummary: (from: string, to: string, strongest: string) =>
     `Spectrum from ${from} to ${to}. ${strongest} Below it, one lane for each part shows where its orders are expected.`,
   strongest: (frequency: string, label: string, felt: string) =>
@@ -12,8 +15,10 @@ export const charts = {
   mapSummary: (from: string, to: string, seconds: string) =>
     `Map of level over frequency, ${from} to ${to}, and ${seconds} of time. Order tracks are drawn over it.`,
   byAngle: 'Speed taken out',
-  orderSpectrumAbout:
-    'Changes of speed are taken out; frequencies are those at the mean speed. Point at it to read it.',
+  orderSpectrumAbout: {
+    mouse: 'Changes of speed are taken out; frequencies are those at the mean speed. Point at it to read it.',
+    touch: 'Changes of speed are taken out; frequencies are those at the mean speed. Tap it to read it.',
+  },
   waterfall: 'Spectrum at each speed',
   waterfallAbout: 'One trace for each speed, slowest at the bottom. What follows a part leans along its line.',
   waterfallSummary: (count: number) =>
