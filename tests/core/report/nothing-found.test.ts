@@ -21,11 +21,11 @@ const JOB: Job = {
 };
 
 /** The answer to noise of a density, and tire 1× as every sound vehicle has it. */
-const answerAt = (rateHz: number, densityMps2: number) => {
+const answerAt = (rateHz: number, densityMps2: number, durationS = 40) => {
   const normal = normals(11);
   const sd = densityMps2 * Math.sqrt(rateHz / 2);
   const samples = Float64Array.from(
-    { length: 40 * rateHz },
+    { length: durationS * rateHz },
     (_, i) => 0.008 * Math.cos((2 * Math.PI * WHEEL_HZ * i) / rateHz) + sd * normal(),
   );
   const analysis = analyse(JOB, [plainRecording([samples], rateHz)]);
@@ -54,8 +54,23 @@ describe('a recording in which nothing stands out', () => {
     expect(why).toContain('Record at 250 Hz or more.');
   });
 
+  /**
+   * The change of a whole shake that people just notice is a tenth (M. Morioka and M. J. Griffin, 2000): a tone of power
+   * s² beside noise of power 1 makes √(1 + s²) of it. White noise of 0.02 m/s² over √Hz has 0.02·√8.5 in the octave about
+   * 12 Hz, weighted alike; the weakest line seen there in 40 s is under 0.46 of that, though above 0.015 m/s² weighted.
+   */
+  it('clears what its road covers by the rule by which a line that is seen is judged, and says so', () => {
+    const { verdict, sentence, why } = answerAt(400, 0.02);
+    expect(verdict).toBe('nothing-felt');
+    expect(sentence).toContain('Nothing here that a person would feel');
+    expect(why).toMatch(
+      /Tire 1×.* could be there up to felt level [12]\.\d.*only a smoother one would let it be felt\.$/u,
+    );
+    expect(why).not.toMatch(/\d s at the same steady speed/u);
+  });
+
   it('names what hides in its noise, and what it is too slow for, each with its remedy', () => {
-    const { verdict, sentence, why } = answerAt(100, 0.1);
+    const { verdict, sentence, why } = answerAt(100, 0.1, 6);
     expect(verdict).toBe('cannot-tell');
     expect(sentence).toMatch(
       /^Cannot tell: nothing stands out, but tire 1×.* could be felt and still hide in the noise of this road, and driveshaft 2× and engine 2× turn too fast for a recording at 100 Hz\.$/u,

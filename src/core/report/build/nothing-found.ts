@@ -6,13 +6,21 @@ import type { Match } from '../../diagnosis/matching/match.ts';
 import { feltLevel } from '../../signal/felt.ts';
 import { capitalized, hzText, listText, timesText } from '../../diagnosis/findings/words.ts';
 import type { Answer } from '../answer.ts';
-import { fastLines, hiddenLines, type FastLine, type HiddenLine } from './unseen-lines.ts';
+import { fastLines, hiddenLines, noticeable, type FastLine, type HiddenLine } from './unseen-lines.ts';
 
 /** A line shows well, and with room for its speed's error, in a recording so many times as fast. Judgment. */
 const ENOUGH_RATE = 2.5;
 const RATE_STEP_HZ = 50;
+/** No road lets a driver hold one speed for longer, s. Judgment. */
+const LONGEST_ADVISED_S = 180;
 /** No more lines than this are named. */
 const MOST_NAMED = 3;
+
+const named = (lines: readonly { readonly label: string }[], word = 'and'): string =>
+  listText(
+    lines.slice(0, MOST_NAMED).map(({ label }) => label),
+    word,
+  );
 
 /** A line as it is felt: an image where its line is, not where it shows. */
 const seenAs = (
@@ -25,6 +33,17 @@ const seenAs = (
   return { label: line.origin.line.label, frequencyHz, level };
 };
 
+/** What a smoother road could show: on this one no person would notice it. */
+const underRoad = (inferences: readonly RunInference[]): string => {
+  const hidden = hiddenLines(inferences);
+  const [worst] = hidden;
+  if (!worst) return '';
+  return (
+    ` ${capitalized(named(hidden, 'or'))} could be there up to felt level ${worst.felt.toFixed(1)} (1 is just felt): ` +
+    'the road covers that here, so that a person hardly notices it, and only a smoother one would let it be felt.'
+  );
+};
+
 const nothingFelt = (inferences: readonly RunInference[]): Answer => {
   const seen = inferences
     .flatMap((inference) => inference.matches.flatMap((match) => seenAs(inference, match) ?? []))
@@ -34,7 +53,7 @@ const nothingFelt = (inferences: readonly RunInference[]): Answer => {
     return {
       verdict: 'nothing-felt',
       sentence: 'Nothing here that a person would feel: no line of any turning part rises out of the noise.',
-      why: 'Every expected line that could be felt would have been seen, as long as it moves with the speed that was found.',
+      why: `Every expected line that could be noticed on this road would have been seen.${underRoad(inferences)}`,
     };
   }
   return {
@@ -44,7 +63,7 @@ const nothingFelt = (inferences: readonly RunInference[]): Answer => {
       `${hzText(strongest.frequencyHz)}, ${Math.max(1, Math.round(100 * strongest.level))} % of what is just felt.`,
     why:
       `${seen.length} small ${seen.length === 1 ? 'order was' : 'orders were'} measured, as every sound vehicle has; ` +
-      'any line a person could feel that stays, or moves with the speed that was found, would have been seen.',
+      `any other that could be noticed on this road would have been seen.${underRoad(inferences)}`,
   };
 };
 
@@ -54,9 +73,6 @@ interface Reservation {
   readonly why: string;
 }
 
-const named = (lines: readonly { readonly label: string }[]): string =>
-  listText(lines.slice(0, MOST_NAMED).map(({ label }) => label));
-
 const inNoise = (hidden: readonly HiddenLine[]): Reservation | null => {
   const [worst] = hidden;
   if (!worst) return null;
@@ -64,7 +80,7 @@ const inNoise = (hidden: readonly HiddenLine[]): Reservation | null => {
   // The limit falls with the fourth root of time in averaged spectra.
   const longer = durationS * worst.felt ** 4;
   const remedy =
-    longer < 600
+    longer <= LONGEST_ADVISED_S
       ? `About ${Math.ceil(longer / 10) * 10} s at the same steady speed, or a smoother road, would show it.`
       : 'A smoother road is needed to show it; a longer recording alone would not do.';
   return {
@@ -132,7 +148,7 @@ const changedFast = (inferences: readonly RunInference[]): Reservation | null =>
 
 export const nothingFound = (inferences: readonly RunInference[]): Answer => {
   const drive = uneven(inferences) ?? loudForAWhile(inferences) ?? changedFast(inferences);
-  const noise = inNoise(hiddenLines(inferences));
+  const noise = inNoise(noticeable(hiddenLines(inferences)));
   const reservations = [drive, noise, aboveRate(fastLines(inferences))].filter((one) => one !== null);
   if (reservations.length === 0) return nothingFelt(inferences);
   const what = drive || noise ? 'nothing' : 'nothing that this recording can show';

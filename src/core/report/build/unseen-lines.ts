@@ -2,6 +2,7 @@
 import { limitAt } from '../../diagnosis/origins/absence.ts';
 import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
 import type { Origin } from '../../diagnosis/origins/origin.ts';
+import { NOTICED_FROM, overRoad } from '../../diagnosis/findings/over-road.ts';
 import { FELT_FROM } from '../../diagnosis/findings/perceived.ts';
 import { expectedPlace } from '../../diagnosis/matching/place.ts';
 import { feltLevel } from '../../signal/felt.ts';
@@ -9,8 +10,9 @@ import { feltLevel } from '../../signal/felt.ts';
 /** A line that hides in the noise of every run, with the run that hides least of it. */
 export interface HiddenLine {
   readonly label: string;
-  /** Felt level up to which it hides there. */
+  /** Felt level up to which it hides there, and that level over the road's own shake (see overRoad). */
   readonly felt: number;
+  readonly overRoad: number;
   readonly run: RunInference;
 }
 
@@ -52,18 +54,31 @@ const placesByLine = (inferences: readonly RunInference[]): ReadonlyMap<string, 
 
 const isShown = ({ hz, rateHz }: Place): boolean => hz < rateHz / 2;
 
-/** Lines that could be felt and still hide in the noise of every run, worst first. */
+/** The strongest line that could hide there. */
+const hiddenAt = (label: string, { run, hz }: Place): HiddenLine => {
+  const { limit, spectrum, floorMps2 } = run.run;
+  const limitMps2 = limitAt(limit, hz);
+  return {
+    label,
+    run,
+    felt: feltLevel(hz, limitMps2, null),
+    overRoad: overRoad(spectrum, floorMps2, hz, limitMps2),
+  };
+};
+
+/** Lines that a smooth road would let a person feel and that still hide in the noise of every run, worst first. */
 export const hiddenLines = (inferences: readonly RunInference[]): readonly HiddenLine[] =>
   [...placesByLine(inferences)]
     .flatMap(([label, places]) => {
-      const felt = places
-        .filter(isShown)
-        .map(({ run, hz }) => ({ label, run, felt: feltLevel(hz, limitAt(run.run.limit, hz), null) }))
-        .sort((a, b) => a.felt - b.felt);
-      return felt.slice(0, 1);
+      const hidden = places.filter(isShown).map((place) => hiddenAt(label, place));
+      return hidden.sort((a, b) => a.felt - b.felt).slice(0, 1);
     })
     .filter(({ felt }) => felt > FELT_FROM)
     .sort((a, b) => b.felt - a.felt);
+
+/** Those that a person could notice on that very road, by the rule by which a line that is seen is judged. */
+export const noticeable = (hidden: readonly HiddenLine[]): readonly HiddenLine[] =>
+  hidden.filter((line) => line.overRoad >= NOTICED_FROM);
 
 /** Lines that no run is fast enough to show though a strong fault there would be felt, likeliest first. */
 export const fastLines = (inferences: readonly RunInference[]): readonly FastLine[] =>
