@@ -19,6 +19,8 @@ const level = (power: number, powerSd: number, noisePower = 1e-6): OrderLevel =>
   effectiveBlocks: 25,
   blockPowers: Array.from({ length: 28 }, (_, k) => noisePower + power * (1 + (k % 2 === 0 ? 0.01 : -0.01))),
   stepS: 2,
+  blockStartsS: Array.from({ length: 28 }, (_, k) => 2 * k),
+  blockNoises: Array.from({ length: 28 }, () => noisePower),
   blockLogSpeeds: Array.from({ length: 28 }, () => 0),
   blockScatter: (0.01 * power) ** 2,
 });

@@ -4,10 +4,11 @@ import { runName, type RecordedJob } from '../job/recorded-job.ts';
 import { success, type Result } from '../note.ts';
 import { splitDrives } from './drives/split-drives.ts';
 import { findingsOf, type Finding } from './findings/finding.ts';
+import { partsToLookAt, tellsMore } from './findings/parts-to-look-at.ts';
 import { inferJob } from './matching/infer-job.ts';
 import { doubted, doubtOf, type Misstated } from './matching/misstated.ts';
 import type { RunInference } from './matching/infer-run.ts';
-import { loudPart, observeParts, partLike, type Part } from './observing/closer-look.ts';
+import { observeParts, partLike, type Part } from './observing/closer-look.ts';
 import { observeRun } from './observing/observe-run.ts';
 import type { RunEvidence } from './observing/run-evidence.ts';
 
@@ -37,9 +38,9 @@ const TOLD_FROM = 0.2;
 const SURE = 0.995;
 
 /**
- * Drives are cut into the runs that are judged, observed and weighed together; where nothing is found, those that shook
- * in one part only are looked at there. Where a usual slip explains all far better than what was stated, all is judged
- * again as it then was.
+ * Drives are cut into the runs that are judged, observed and weighed together; where nothing is found, or not for certain
+ * whose it is, those that shook in some part only are looked at there. Where a usual slip explains all far better than
+ * what was stated, all is judged again as it then was.
  * @returns the problem of the first run that cannot be judged at all
  */
 export const judgeJob = (recorded: RecordedJob, onRun: OnRun = () => undefined): Result<JudgedJob> => {
@@ -84,9 +85,9 @@ const judgeRuns = ({ job, recordings }: RecordedJob, onRun: OnRun): JudgedJob =>
     SPECTRA_DONE,
     WEIGHED,
   );
-  const parts = inWhole.found.length > 0 ? [] : asDriven.map(loudPart);
+  const parts = partsToLookAt(inWhole.inferences, inWhole.found);
   const inParts = isCut(parts) ? weigh(parts, WEIGHED, 1) : inWhole;
-  return inParts.found.length > 0 ? inParts : inWhole;
+  return tellsMore(inParts.found, inWhole.found) ? inParts : inWhole;
 };
 
 const isCut = (parts: readonly (Part | null)[]): boolean => parts.some((part) => part !== null);

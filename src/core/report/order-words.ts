@@ -1,4 +1,5 @@
 /** One expected order in words, cell by cell; text and page put them into their tables. */
+import { partsText } from '../diagnosis/observing/closer-look.ts';
 import { timesText, uncapitalized } from '../diagnosis/findings/words.ts';
 import type { FindingReport, OrderReport, Report, SharedOrigin } from './report.ts';
 import { chanceText, feltText, frequencyText, frequencyWithSdText, percentText, significant } from './format.ts';
@@ -51,6 +52,10 @@ export const perceivedText = ({ perceived, overRoad }: Pick<FindingReport, 'perc
   if (perceived === 'heard') return ', heard rather than felt';
   return perceived === 'buried' && overRoad !== null ? `, but ${roadText(overRoad)}` : '';
 };
+
+/** ', in 70 to 80 s only'; nothing for what shook throughout. */
+export const duringText = ({ during }: Pick<FindingReport, 'during'>): string =>
+  during ? `, ${partsText(during)}` : '';
 
 /** 'buried in the road’s own shake, which is six times as strong': of a tone that a smooth road would let a person feel. */
 export const roadText = (overRoad: number): string =>

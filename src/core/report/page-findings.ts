@@ -5,7 +5,7 @@ import { effortText } from './effort-text.ts';
 import { accelerationText, chanceText, feltText, percentText } from './format.ts';
 import type { Markup } from './html.ts';
 import { html } from './html.ts';
-import { likeliestText, perceivedText, sureText } from './order-words.ts';
+import { duringText, likeliestText, perceivedText, sureText } from './order-words.ts';
 import { commonEvidence } from './common-evidence.ts';
 import { tellsApartText } from './tells-apart.ts';
 import { findingTitle } from './text.ts';
@@ -21,7 +21,7 @@ export function findingMarkup(finding: FindingReport): Markup {
   return html`<section>
     <h2>${findingTitle(finding)}</h2>
     <p>
-      Felt level ${feltText(finding.feltLevel)}${perceivedText(finding)};
+      Felt level ${feltText(finding.feltLevel)}${perceivedText(finding)}${duringText(finding)};
       ${accelerationText(finding.amplitudeMps2)}. ${sureText(finding)}
     </p>
     ${evidence(finding)}

@@ -135,6 +135,8 @@ export interface FindingReport {
   readonly run: string;
   readonly frequencyHz: number;
   readonly frequencySdHz: number;
+  /** Where it shook in parts of the run only: when, on the recording's clock, s. Levels are of these parts then. */
+  readonly during?: readonly { readonly fromS: number; readonly toS: number }[];
   readonly amplitudeMps2: number;
   readonly feltLevel: number;
   readonly perceived: Perceived;

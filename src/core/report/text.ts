@@ -2,7 +2,7 @@
 import type { FindingReport, Report } from './report.ts';
 import type { UnitSystem } from './format.ts';
 import { accelerationText, chanceText, feltText, frequencyWithSdText } from './format.ts';
-import { likeliestText, perceivedText, sureText } from './order-words.ts';
+import { duringText, likeliestText, perceivedText, sureText } from './order-words.ts';
 import { causesText, checkText, repairText } from './text-causes.ts';
 import { ordersText, runsText } from './text-tables.ts';
 import { wrap } from './wrap.ts';
@@ -58,7 +58,7 @@ export function findingTitle(finding: FindingReport): string {
 function findingText(finding: FindingReport, width: number): string {
   const lines = [
     wrap(
-      `Felt level ${feltText(finding.feltLevel)} (1 is just felt)${perceivedText(finding)}; ${accelerationText(finding.amplitudeMps2)}. ` +
+      `Felt level ${feltText(finding.feltLevel)} (1 is just felt)${perceivedText(finding)}${duringText(finding)}; ${accelerationText(finding.amplitudeMps2)}. ` +
         sureText(finding),
       width,
       '  ',

@@ -62,7 +62,7 @@ describe('a recording in which nothing stands out', () => {
   it('clears what its road covers by the rule by which a line that is seen is judged, and says so', () => {
     const { verdict, sentence, why } = answerAt(400, 0.02);
     expect(verdict).toBe('nothing-felt');
-    expect(sentence).toContain('Nothing here that a person would feel');
+    expect(sentence).toContain('No order here that a person would feel');
     expect(why).toMatch(
       /Tire 1×.* could be there up to felt level [12]\.\d.*only a smoother one would let it be felt\.$/u,
     );

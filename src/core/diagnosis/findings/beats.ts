@@ -1,10 +1,9 @@
 /** Whether a finding's level pulsates slowly: a second tone stands so near to it that the two beat. */
 import { besideLine, type BesideLine } from '../../signal/peaks/beside-line.ts';
-import { resampleToEqualAngle, STEADY, type SpeedTrack } from '../../signal/speed/equal-angle.ts';
+import { resampleToEqualAngle, STEADY } from '../../signal/speed/equal-angle.ts';
 import { median } from '../../signal/numeric/statistics.ts';
 import type { Finding } from './finding.ts';
-import { historyOf } from '../matching/group-history.ts';
-import { targetsOf } from '../origins/origin.ts';
+import { toneHistory } from './tone-history.ts';
 
 /** Two wheels, two fans, a pulley and its belt stand no further apart than this, relative. Judgment. */
 const NEAR = 0.015;
@@ -25,22 +24,10 @@ const LIKE_MIRROR = 0.6;
 export const beatingWith = (finding: Finding): readonly number[] => {
   const { frequencyHz } = finding.match.tone.peak;
   const { prepared } = finding.inference.run;
-  const history = historyAtTone(finding);
+  const history = toneHistory(finding.inference, finding.chosen, finding.trueHz, frequencyHz);
   const even = history === STEADY ? prepared : resampleToEqualAngle(prepared, history);
   const beside = besideLine(even, frequencyHz, NEAR * frequencyHz, OWN_BINS + NOISE_BINS);
   return beside ? beatingIn(beside, frequencyHz) : [];
-};
-
-/** The history of the tone itself: of an image that moves the other way, or faster, as the image moves. */
-const historyAtTone = ({ match, inference, chosen, trueHz }: Finding): SpeedTrack => {
-  if (!chosen) return STEADY;
-  const history = historyOf(inference, chosen.origin.group);
-  if (!chosen.image || history === STEADY) return history;
-  const { frequencyHz } = match.tone.peak;
-  const folds = targetsOf(frequencyHz, inference.run.prepared.samplingRateHz);
-  const direction = folds.find((fold) => fold.image && fold.trueHz === trueHz)?.direction ?? 1;
-  const slope = (direction * trueHz) / frequencyHz;
-  return { timeS: history.timeS, relative: history.relative.map((relative) => 1 + slope * (relative - 1)) };
 };
 
 /** Frequencies of the tones, Hz, that beat with the one at `frequencyHz` in the middle of its surroundings. */

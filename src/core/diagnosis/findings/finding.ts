@@ -1,14 +1,17 @@
 /** From matches to findings: what a person feels or hears, whose it is, and how sure. */
 import { feltLevel } from '../../signal/felt.ts';
+import type { Span } from '../../reading/cut-recording.ts';
 import type { Peak } from '../../signal/peaks/peak.ts';
 import type { Line, Part } from '../../vehicle/line.ts';
 import type { Match, OriginShare } from '../matching/match.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import { faultShare } from '../origins/levels.ts';
+import { toneHistory } from './tone-history.ts';
 import { stoodStill, wentAlong } from './tone-motion.ts';
 import { targetsOf } from '../origins/origin.ts';
 import type { Tone } from '../origins/tone.ts';
 import { expectedPlace } from '../matching/place.ts';
+import { inParts } from './in-parts.ts';
 import { NOTICED_FROM, overRoad } from './over-road.ts';
 import { perceivedAs, type Perceived } from './perceived.ts';
 
@@ -27,6 +30,9 @@ export interface Finding {
   /** At the tone's true frequency: an image is felt where its line is. */
   readonly trueHz: number;
   readonly frequencySdHz: number;
+  /** Where it shook in parts of the run only, or only parts are judged: which. Levels are of these; else of all the run. */
+  readonly during: readonly Span[] | null;
+  readonly amplitudeMps2: number;
   readonly feltLevel: number;
   readonly perceived: Perceived;
   /** Root mean square over that of the road's own shake in the octave about it. */
@@ -59,18 +65,22 @@ const allComputed = ({ run }: RunInference): boolean =>
   (run.expected.engineHz !== null || run.isElectric);
 
 /** A tone taken for one origin, or (null) for none of the lines: where it then truly is, and what is noticed of it. */
-interface Reading extends Pick<Finding, 'chosen' | 'trueHz' | 'feltLevel' | 'overRoad'> {
+interface Reading extends Pick<Finding, 'chosen' | 'trueHz' | 'during' | 'amplitudeMps2' | 'feltLevel' | 'overRoad'> {
   readonly perceived: Perceived | null;
 }
 
 const readAs = (inference: RunInference, { peak }: Tone, chosen: OriginShare | null): Reading => {
-  const trueHz = chosen ? trueHzOf(inference, chosen, peak.frequencyHz) : peak.frequencyHz;
-  const level = feltLevel(trueHz, peak.amplitudeMps2, peak.verticalShare);
+  const { run } = inference;
+  const { frequencyHz, amplitudeMps2 } = peak;
+  const trueHz = chosen ? trueHzOf(inference, chosen, frequencyHz) : frequencyHz;
+  const history = toneHistory(inference, chosen, trueHz, frequencyHz);
+  const parts = run.part ? null : inParts(run, { ...peak, trueHz }, history);
+  if (parts) return { ...parts, chosen, trueHz, during: parts.spans };
+  const level = feltLevel(trueHz, amplitudeMps2, peak.verticalShare);
   // What lies about the true place of an image, the recording does not show.
-  const { spectrum, floorMps2 } = inference.run;
-  const above = chosen?.image ? Infinity : overRoad(spectrum, floorMps2, trueHz, peak.amplitudeMps2);
+  const above = chosen?.image ? Infinity : overRoad(run.spectrum, run.floorMps2, trueHz, amplitudeMps2);
   const perceived = perceivedAs({ ...peak, frequencyHz: trueHz }, level, above);
-  return { chosen, trueHz, feltLevel: level, overRoad: above, perceived };
+  return { chosen, trueHz, during: run.part, amplitudeMps2, feltLevel: level, overRoad: above, perceived };
 };
 
 /**
@@ -106,7 +116,7 @@ const findingOf = (inference: RunInference, match: Match): Finding | null => {
       label: line.label,
       ...(line.role === undefined ? {} : { role: line.role }),
       probability: chosen.probability,
-      weight: noticed * chosen.probability * faultShare(levels, peak.amplitudeMps2),
+      weight: noticed * chosen.probability * faultShare(levels, reading.amplitudeMps2),
     };
   }
   // Where some parts' rates are not known, a tone that fits nothing may still be theirs.
@@ -139,6 +149,22 @@ const isRestOf = (line: Finding, rest: Finding): boolean =>
     BESIDE * line.match.tone.peak.frequencyHz &&
   line.match.lines.some(({ origin, probability }) => origin.line.label === rest.label && probability >= MAY_BE);
 
+/** A shake of some seconds has a line so wide, Hz. */
+const BURST_HZ = 0.5;
+
+const overlap = (a: readonly Span[], b: readonly Span[]): boolean =>
+  a.some((one) => b.some((other) => one.fromS < other.toS && other.fromS < one.toS));
+
+/** A tone of no part beside a line that shook in the same parts of the run is left of that line. */
+const isLeftOfBurst = (tone: Finding, line: Finding): boolean =>
+  tone.chosen === null &&
+  line.chosen !== null &&
+  tone.during !== null &&
+  line.during !== null &&
+  tone.inference === line.inference &&
+  Math.abs(tone.trueHz - line.trueHz) < BURST_HZ &&
+  overlap(tone.during, line.during);
+
 /** What the road covers comes after what a person notices, where that is sure. */
 const coveredLast = (findings: readonly Finding[]): readonly Finding[] => {
   const isCovered = ({ perceived }: Finding): boolean => perceived === 'buried';
@@ -154,5 +180,8 @@ export const findingsOf = (inferences: readonly RunInference[]): readonly Findin
     .flatMap((inference) => inference.matches.map((match) => findingOf(inference, match)))
     .filter((finding) => finding !== null)
     .sort((a, b) => b.weight - a.weight);
-  return coveredLast(all.filter((finding, i) => !all.slice(0, i).some((before) => sameSource(before, finding))));
+  const whole = all.filter(
+    (finding) => !all.some((line) => line.probability >= LEAST_LINE && isLeftOfBurst(finding, line)),
+  );
+  return coveredLast(whole.filter((finding, i) => !whole.slice(0, i).some((before) => sameSource(before, finding))));
 };

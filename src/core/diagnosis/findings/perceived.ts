@@ -20,7 +20,11 @@ export type Perceived = 'felt' | 'buried' | 'heard';
  * seat does not pass on; else null.
  * @param overRoad root mean square over that of the road in the octave about it
  */
-export const perceivedAs = (peak: Peak, feltLevel: number, overRoad: number): Perceived | null => {
+export const perceivedAs = (
+  peak: Pick<Peak, 'frequencyHz' | 'amplitudeMps2' | 'overFloorDb'>,
+  feltLevel: number,
+  overRoad: number,
+): Perceived | null => {
   if (feltLevel >= FELT_FROM) return overRoad >= NOTICED_FROM ? 'felt' : 'buried';
   const drone =
     peak.frequencyHz >= HEARD_FROM_HZ &&

@@ -156,6 +156,7 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
   return {
     name,
     recording,
+    part: null,
     prepared,
     condition,
     expected,

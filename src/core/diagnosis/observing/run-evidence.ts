@@ -1,5 +1,6 @@
 /** What one run shows, ready to be weighed: tones, what could have been missed, and the lines expected. */
 import type { Note } from '../../note.ts';
+import type { Span } from '../../reading/cut-recording.ts';
 import type { Recording } from '../../reading/recording.ts';
 import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
 import type { AmplitudeSpectrum, Prepared, TimeFrequency } from '../../signal/spectra/spectrum.ts';
@@ -16,6 +17,8 @@ export const RAMP_WANDER = 0.03;
 export interface RunEvidence {
   readonly name: string;
   readonly recording: Recording;
+  /** The parts of the recording as it was read, where only these are judged: where it shook. */
+  readonly part: readonly Span[] | null;
   readonly prepared: Prepared;
   readonly condition: LoggedCondition;
   /** Null where not one line can be computed; `notes` says why. */

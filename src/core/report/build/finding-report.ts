@@ -68,6 +68,7 @@ export const findingBasis = (finding: Finding, inferences: readonly RunInference
     probability: finding.probability,
     run: run.name,
     frequencyHz: finding.trueHz,
+    // Of all of the run, as those of its companions are.
     amplitudeMps2: peak.amplitudeMps2,
     feltLevel: finding.feltLevel,
     perceived: finding.perceived,
@@ -86,7 +87,6 @@ export const findingReport = (
   vehicle: Vehicle,
   inferences: readonly RunInference[],
 ): FindingReport => {
-  const { peak } = finding.match.tone;
   const { for: reasons, against, missing } = reasonsOf(finding, vehicle);
   return {
     part: finding.part,
@@ -97,7 +97,8 @@ export const findingReport = (
     run: finding.inference.run.name,
     frequencyHz: finding.trueHz,
     frequencySdHz: finding.frequencySdHz,
-    amplitudeMps2: peak.amplitudeMps2,
+    ...(finding.during && { during: finding.during }),
+    amplitudeMps2: finding.amplitudeMps2,
     feltLevel: finding.feltLevel,
     perceived: finding.perceived,
     overRoad: Number.isFinite(finding.overRoad) ? finding.overRoad : null,

@@ -44,6 +44,9 @@ const underRoad = (inferences: readonly RunInference[]): string => {
   );
 };
 
+const BURSTS =
+  'Shakes that come and go were looked for in stretches of some five seconds; shorter ones are not cleared.';
+
 const nothingFelt = (inferences: readonly RunInference[]): Answer => {
   const seen = inferences
     .flatMap((inference) => inference.matches.flatMap((match) => seenAs(inference, match) ?? []))
@@ -52,18 +55,18 @@ const nothingFelt = (inferences: readonly RunInference[]): Answer => {
   if (!strongest) {
     return {
       verdict: 'nothing-felt',
-      sentence: 'Nothing here that a person would feel: no line of any turning part rises out of the noise.',
-      why: `Every expected line that could be noticed on this road would have been seen.${underRoad(inferences)}`,
+      sentence: 'No order here that a person would feel: no line of any turning part rises out of the noise.',
+      why: `Every expected order that could be noticed all along this road would have been seen. ${BURSTS}${underRoad(inferences)}`,
     };
   }
   return {
     verdict: 'nothing-felt',
     sentence:
-      `Nothing here that a person would feel. The strongest is ${strongest.label} at ` +
+      `No order here that a person would feel. The strongest is ${strongest.label} at ` +
       `${hzText(strongest.frequencyHz)}, ${Math.max(1, Math.round(100 * strongest.level))} % of what is just felt.`,
     why:
       `${seen.length} small ${seen.length === 1 ? 'order was' : 'orders were'} measured, as every sound vehicle has; ` +
-      `any other that could be noticed on this road would have been seen.${underRoad(inferences)}`,
+      `any other that could be noticed all along this road would have been seen. ${BURSTS}${underRoad(inferences)}`,
   };
 };
 
@@ -121,7 +124,7 @@ export const uneven = (inferences: readonly RunInference[]): Reservation | null 
 /** Where the speed changed fast, what shook in one part of the run and fits no order is not cleared. */
 const loudForAWhile = (inferences: readonly RunInference[]): Reservation | null => {
   for (const { run } of inferences) {
-    const part = loudPart(run)?.span;
+    const part = loudPart(run)?.spans[0];
     if (!part) continue;
     const span = `${part.fromS.toFixed(0)} to ${part.toS.toFixed(0)} s`;
     return {

@@ -1,7 +1,7 @@
 /** The answer in a sentence, and why. */
 import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
 import { capitalized, hzText, listText, timesText, uncapitalized } from '../../diagnosis/findings/words.ts';
-import { roadText, sureText } from '../order-words.ts';
+import { duringText, roadText, sureText } from '../order-words.ts';
 import { feltText, percentText } from '../format.ts';
 import type { Answer } from '../answer.ts';
 import type { FindingReport } from '../report.ts';
@@ -21,7 +21,8 @@ const strengthText = ({ feltLevel: level, perceived, overRoad }: FindingReport):
 
 const foundSentence = (finding: FindingReport): string => {
   const names = [finding.label, ...finding.sharesFrequencyWith.filter((s) => s.probability > 0.1).map((s) => s.label)];
-  const what = `${capitalized(listText(names, 'or'))} at ${hzText(finding.frequencyHz)}, ${strengthText(finding)}.`;
+  const when = duringText(finding);
+  const what = `${capitalized(listText(names, 'or'))} at ${hzText(finding.frequencyHz)}${when}, ${strengthText(finding)}.`;
   const rest = partsApart(finding) ? 'Tell the two apart first.' : causeText(finding.causes);
   return rest === null ? what : `${what} ${rest}`;
 };
@@ -57,7 +58,7 @@ const othersText = (first: FindingReport, findings: readonly FindingReport[]): s
     .filter((one) => one !== first && one.part !== first.part && one.part !== 'unknown')
     .filter((one) => one.perceived !== 'buried' && sureness(one) >= FOUND_FROM)
     .slice(0, MOST_OTHERS)
-    .map((one) => `${one.label} at ${hzText(one.frequencyHz)}`);
+    .map((one) => `${one.label} at ${hzText(one.frequencyHz)}${duringText(one)}`);
   if (others.length === 0) return '';
   return ` ${capitalized(listText(others))} ${others.length === 1 ? 'shakes' : 'shake'} as well.`;
 };
@@ -85,7 +86,8 @@ const noLines = (inferences: readonly RunInference[]): Answer | null => {
 const buriedAnswer = (finding: FindingReport): Answer => ({
   verdict: 'cannot-tell',
   sentence:
-    `Cannot tell whether this is the complaint: ${finding.label} is there, at ${hzText(finding.frequencyHz)}, but ` +
+    `Cannot tell whether this is the complaint: ${finding.label} is there, at ` +
+    `${hzText(finding.frequencyHz)}${duringText(finding)}, but ` +
     `${strengthText(finding)}.`,
   why:
     `On a smooth road its felt level of ${feltText(finding.feltLevel)} would be felt (1 is just felt); on this road a ` +
@@ -108,7 +110,7 @@ export const answerOf = (inferences: readonly RunInference[], reports: readonly 
     const none = noLines(inferences);
     return {
       verdict: 'cannot-tell',
-      sentence: `Cannot tell what shakes at ${hzText(first.frequencyHz)}, ${strengthText(first)}: ${
+      sentence: `Cannot tell what shakes at ${hzText(first.frequencyHz)}${duringText(first)}, ${strengthText(first)}: ${
         none ? 'without a speed no part’s rate is known' : 'no listed part turns at that rate for certain'
       }.`,
       why:

@@ -19,6 +19,10 @@ export interface OrderLevel {
   /** Squared amplitude of each block, noise still in it, (m/s²)², and how far apart the blocks begin, s. */
   readonly blockPowers: readonly number[];
   readonly stepS: number;
+  /** Where each block begins on the recording's clock, s. A block is two steps long. */
+  readonly blockStartsS: readonly number[];
+  /** Squared amplitude that the noise beside the order shows in each block, (m/s²)². */
+  readonly blockNoises: readonly number[];
   /** ln of the relative speed in the middle of each block. */
   readonly blockLogSpeeds: readonly number[];
   /** Variance that noise alone gives to one of them, were the order perfectly steady, (m/s²)⁴. */
@@ -53,11 +57,13 @@ export function orderLevel(
   const blocks: number[][] = [];
   const byAxis: number[][] = [];
   const logSpeeds: number[] = [];
+  const startsS: number[] = [];
   for (const piece of prepared.pieces) {
     const samples = piece.axes[0]?.length ?? 0;
     for (let from = 0; from + length <= samples; from += length >> 1) {
       const startS = piece.startS + from / samplingRateHz;
       const carrier = blockCarrier(speed, frequencyHz, startS, length, samplingRateHz);
+      startsS.push(startS);
       logSpeeds.push(Math.log(interpolator(speed)(startS + blockS / 2)));
       const powers = blockPowers(piece.axes, from, carrier, kernels);
       byAxis.push(powers.flatMap((axis) => [axis[0]!, mean(axis.slice(1))]));
@@ -66,7 +72,8 @@ export function orderLevel(
   }
   if (blocks.length < 2) return null;
   const signal = blocks.map((powers) => powers[0]!);
-  const noisePower = noiseOf(blocks);
+  const blockNoises = noisesOf(blocks);
+  const noisePower = mean(blockNoises);
   const power = mean(signal) - noisePower;
   const { variance, effectiveBlocks } = varianceOfMean(signal);
   // Six side readings a block, neighbours correlated, so the noise itself is known to about 1/√(3·blocks).
@@ -80,6 +87,8 @@ export function orderLevel(
     effectiveBlocks,
     blockPowers: signal,
     stepS: (length >> 1) / samplingRateHz,
+    blockStartsS: startsS,
+    blockNoises,
     blockLogSpeeds: logSpeeds,
     blockScatter: scatterByNoise(byAxis, noisePower),
   };
@@ -174,13 +183,11 @@ function blockPowers(
   );
 }
 
-/** Noise under the order: both sides' mean, or the quieter side where the other holds a line. */
-function noiseOf(blocks: readonly (readonly number[])[]): number {
-  const side = (first: number): number => mean(blocks.flatMap((powers) => powers.slice(first, first + 3)));
-  const left = side(1);
-  const right = side(4);
-  const [low, high] = left < right ? [left, right] : [right, left];
-  return high > SIDES_DIFFER * low ? low : (low + high) / 2;
+/** Noise under the order in each block: both sides' mean, or the side that is quieter in all where the other holds a line. */
+function noisesOf(blocks: readonly (readonly number[])[]): number[] {
+  const side = (first: number): number[] => blocks.map((powers) => mean(powers.slice(first, first + 3)));
+  const [low, high] = [side(1), side(4)].sort((a, b) => mean(a) - mean(b)) as [number[], number[]];
+  return mean(high) > SIDES_DIFFER * mean(low) ? low : low.map((power, i) => (power + high[i]!) / 2);
 }
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;

@@ -27,6 +27,8 @@ const levelOf = ({ powers, logSpeeds, noise, scatter }: Run): OrderLevel => {
     effectiveBlocks: powers.length,
     blockPowers: powers,
     stepS: 2,
+    blockStartsS: powers.map((_, k) => 2 * k),
+    blockNoises: powers.map(() => noise),
     blockLogSpeeds: logSpeeds,
     blockScatter: scatter,
   };
