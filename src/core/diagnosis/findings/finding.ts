@@ -11,7 +11,7 @@ import { stoodStill, wentAlong } from './tone-motion.ts';
 import { targetsOf } from '../origins/origin.ts';
 import type { Tone } from '../origins/tone.ts';
 import { expectedPlace } from '../matching/place.ts';
-import { inParts } from './in-parts.ts';
+import { inParts, overRoadAlong } from './in-parts.ts';
 import { NOTICED_FROM, overRoad } from './over-road.ts';
 import { perceivedAs, type Perceived } from './perceived.ts';
 
@@ -78,7 +78,11 @@ const readAs = (inference: RunInference, { peak }: Tone, chosen: OriginShare | n
   if (parts) return { ...parts, chosen, trueHz, during: parts.spans };
   const level = feltLevel(trueHz, amplitudeMps2, peak.verticalShare);
   // What lies about the true place of an image, the recording does not show.
-  const above = chosen?.image ? Infinity : overRoad(run.spectrum, run.floorMps2, trueHz, amplitudeMps2);
+  const above = chosen?.image
+    ? Infinity
+    : run.changedFast
+      ? overRoadAlong(run, null, history, trueHz, amplitudeMps2)
+      : overRoad(run.spectrum, run.floorMps2, trueHz, amplitudeMps2);
   const perceived = perceivedAs({ ...peak, frequencyHz: trueHz }, level, above);
   return { chosen, trueHz, during: run.part, amplitudeMps2, feltLevel: level, overRoad: above, perceived };
 };

@@ -31,15 +31,18 @@ export interface WholeTone {
 /** Where the speed changed fast blocks are shorter, s: resonances pass within seconds. */
 const FAST_BLOCK_S = 2;
 
-/** The road's own shake in those parts only. */
-const overRoadIn = (
+/**
+ * A tone over the road's own shake, evened by the tone's history: where the speed changes fast its own smear is no road.
+ * @param spans the parts in which both are taken; null for all of the run
+ */
+export const overRoadAlong = (
   run: RunEvidence,
-  spans: readonly Span[],
+  spans: readonly Span[] | null,
   history: SpeedTrack,
   hz: number,
   amplitudeMps2: number,
 ): number => {
-  const cut = cutPrepared(run.prepared, spans);
+  const cut = spans ? cutPrepared(run.prepared, spans) : run.prepared;
   const even = history === STEADY ? cut : resampleToEqualAngle(cut, history);
   const spectrum = welchAmplitude(even);
   return overRoad(spectrum, amplitudeFloor(spectrum, cut.pieces[0]?.axes.length), hz, amplitudeMps2);
@@ -58,7 +61,7 @@ export const inParts = (run: RunEvidence, tone: WholeTone, history: SpeedTrack):
   const peak = { frequencyHz: thereHz, amplitudeMps2: Math.sqrt(parts.leastPower), overFloorDb: tone.overFloorDb };
   if (least < FELT_FROM && perceivedAs(peak, least, Infinity) === null) return null;
   const amplitudeMps2 = Math.sqrt(parts.power);
-  const above = isImage ? Infinity : overRoadIn(run, parts.spans, history, frequencyHz, amplitudeMps2);
+  const above = isImage ? Infinity : overRoadAlong(run, parts.spans, history, frequencyHz, amplitudeMps2);
   const perceived = perceivedAs({ ...peak, amplitudeMps2 }, felt(parts.power), above);
   return perceived && { spans: parts.spans, amplitudeMps2, feltLevel: felt(parts.power), overRoad: above, perceived };
 };

@@ -92,6 +92,23 @@ const inNoise = (hidden: readonly HiddenLine[]): Reservation | null => {
   };
 };
 
+/** On a road that covers what would be felt so strongly on a smooth one nothing is cleared. Judgment. */
+const ROUGH_FROM = 3;
+
+const underRough = (hidden: readonly HiddenLine[]): Reservation | null => {
+  const rough = hidden.filter(({ felt }) => felt >= ROUGH_FROM);
+  const [worst] = rough;
+  return (
+    (worst && {
+      clause: `${named(rough)} could hide under the shake of so rough a road`,
+      why:
+        `${capitalized(worst.label)} could be there up to felt level ${worst.felt.toFixed(1)} (1 is just felt), which a ` +
+        'person hardly notices on this road but would on a smooth one. Record on a smoother road.',
+    }) ??
+    null
+  );
+};
+
 const aboveRate = (fast: readonly FastLine[]): Reservation | null => {
   const [first] = fast;
   if (!first) return null;
@@ -151,7 +168,8 @@ const changedFast = (inferences: readonly RunInference[]): Reservation | null =>
 
 export const nothingFound = (inferences: readonly RunInference[]): Answer => {
   const drive = uneven(inferences) ?? loudForAWhile(inferences) ?? changedFast(inferences);
-  const noise = inNoise(noticeable(hiddenLines(inferences)));
+  const hidden = hiddenLines(inferences);
+  const noise = inNoise(noticeable(hidden)) ?? underRough(hidden);
   const reservations = [drive, noise, aboveRate(fastLines(inferences))].filter((one) => one !== null);
   if (reservations.length === 0) return nothingFelt(inferences);
   const what = drive || noise ? 'nothing' : 'nothing that this recording can show';
