@@ -40,7 +40,7 @@ describe('a shake in one part of a steady run', () => {
     expect(first?.during).toHaveLength(1);
     expect(first?.amplitudeMps2).toBeGreaterThan(0.22);
     expect(first?.amplitudeMps2).toBeLessThan(0.31);
-    expect(reportText(report, { units: 'us' })).toMatch(/felt, in \d\d to \d\d s only;/u);
+    expect(reportText(report, { units: 'us' })).toMatch(/felt\), in \d\d to \d\d s only;/u);
   });
 
   it('is found where the mean over the run shows no line at all', () => {

@@ -34,7 +34,13 @@ const inferenceOf = (lines: readonly OriginShare[]): RunInference => {
   };
   const others = { fixed: 0, unlisted: 0, resonance: 0, noise: 0 };
   return {
-    run: { prepared: { samplingRateHz: RATE_HZ }, histories: { count: 0 } },
+    run: {
+      part: null,
+      prepared: { samplingRateHz: RATE_HZ, pieces: [] },
+      tracks: [],
+      histories: { count: 0, wander: [] },
+    },
+    model: { road: null, engine: null, factor: 1 },
     posterior: { road: { mean: 0, sd: 0.001 }, engine: { mean: 0, sd: 0.001 } },
     matches: [{ tone: { peak }, lines, others }],
   } as unknown as RunInference;
