@@ -82,6 +82,21 @@ const steadySentence = ({ match: { tone }, inference, chosen }: Finding): string
     : `${held}; a driver holds a speed to some tenths of a percent, and an order would be blurred by that.`;
 };
 
+/** Pulleys and geared pumps turn so many times as fast as an engine. Common practice, no source. */
+const PULLEY_RATIOS = { least: 0.5, most: 4 };
+/** An engine's speed must be known so well, relative, for a ratio to it to be told. */
+const ENGINE_KNOWN = 0.005;
+
+/** A tone of no listed part may be an accessory that was not listed: the ratio it would have. */
+const pulleySentence = ({ part, trueHz, inference }: Finding): string | null => {
+  const { run, posterior } = inference;
+  const engineHz = run.expected?.engineHz;
+  if (part !== 'unknown' || run.isElectric || !engineHz || posterior.engine.sd > ENGINE_KNOWN) return null;
+  const ratio = trueHz / (engineHz * Math.exp(posterior.engine.mean));
+  if (ratio < PULLEY_RATIOS.least || ratio > PULLEY_RATIOS.most) return null;
+  return `It turns at ${ratio.toFixed(2)} times engine speed: look for an accessory with a pulley of that ratio, and list it.`;
+};
+
 export const reasonsOf = (finding: Finding, vehicle: Vehicle): Reasons => {
   const { inference, match, chosen } = finding;
   const { peak, motion } = match.tone;
@@ -119,7 +134,11 @@ export const reasonsOf = (finding: Finding, vehicle: Vehicle): Reasons => {
   if (chosen && own >= RIVAL) {
     against.push(`A tone that belongs to no listed part could stand here (${Math.round(100 * own)} in 100).`);
   }
-  const missing = missingData(vehicle, inference.run.condition).map((datum) => datum.text);
+  const pulley = pulleySentence(finding);
+  const missing = [
+    ...(pulley ? [pulley] : []),
+    ...missingData(vehicle, inference.run.condition).map((datum) => datum.text),
+  ];
   if (!motion && own >= RIVAL) {
     missing.push('A run in which the speed changes slowly: it would show whether the tone follows the speed.');
   }

@@ -1,5 +1,6 @@
 /** The answer where nothing a person would notice was found: nothing is there, or nothing could be told. */
 import { loudPart } from '../../diagnosis/observing/closer-look.ts';
+import { humpOf } from '../../diagnosis/findings/hump.ts';
 import { trueHzOf } from '../../diagnosis/findings/finding.ts';
 import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
 import type { Match } from '../../diagnosis/matching/match.ts';
@@ -47,6 +48,17 @@ const underRoad = (inferences: readonly RunInference[]): string => {
 const BURSTS =
   'Shakes that come and go were looked for in stretches of some five seconds; shorter ones are not cleared.';
 
+/** A felt hump is no order, but the person feels it: ' What is felt is a hump at 27.5 Hz …'; nothing where there is none. */
+const humpText = (inferences: readonly RunInference[]): string => {
+  const humps = inferences.flatMap((inference) => humpOf(inference) ?? []).sort((a, b) => b.feltLevel - a.feltLevel);
+  const [hump] = humps;
+  if (!hump) return '';
+  return (
+    ` What is felt is a hump at ${hzText(hump.frequencyHz)}, ${timesText(hump.feltLevel)} what a person just ` +
+    'feels: no order, but a resonance of body, frame or seat that the road shakes.'
+  );
+};
+
 const nothingFelt = (inferences: readonly RunInference[]): Answer => {
   const seen = inferences
     .flatMap((inference) => inference.matches.flatMap((match) => seenAs(inference, match) ?? []))
@@ -55,7 +67,9 @@ const nothingFelt = (inferences: readonly RunInference[]): Answer => {
   if (!strongest) {
     return {
       verdict: 'nothing-felt',
-      sentence: 'No order here that a person would feel: no line of any turning part rises out of the noise.',
+      sentence:
+        'No order here that a person would feel: no line of any turning part rises out of the noise.' +
+        humpText(inferences),
       why: `Every expected order that could be noticed all along this road would have been seen. ${BURSTS}${underRoad(inferences)}`,
     };
   }
@@ -63,7 +77,7 @@ const nothingFelt = (inferences: readonly RunInference[]): Answer => {
     verdict: 'nothing-felt',
     sentence:
       `No order here that a person would feel. The strongest is ${strongest.label} at ` +
-      `${hzText(strongest.frequencyHz)}, ${Math.max(1, Math.round(100 * strongest.level))} % of what is just felt.`,
+      `${hzText(strongest.frequencyHz)}, ${Math.max(1, Math.round(100 * strongest.level))} % of what is just felt.${humpText(inferences)}`,
     why:
       `${seen.length} small ${seen.length === 1 ? 'order was' : 'orders were'} measured, as every sound vehicle has; ` +
       `any other that could be noticed all along this road would have been seen. ${BURSTS}${underRoad(inferences)}`,
