@@ -90,8 +90,8 @@ export interface OrderReport {
   readonly sharesLineOf?: string;
   /**
    * Measured level at the line (0-to-peak), or the upper limit of what could hide there when not seen:
-   * all of a tone that it shares. Above half the
-   * rate that of the image where it was found, else null; null too above what is looked through (800 Hz).
+   * all of a tone that it shares. Above half the rate that of the image where it was found, else null; null too above
+   * what is looked through: where it came within 2 % of half the rate at the fastest of the run, and above 800 Hz.
    */
   readonly amplitudeMps2: number | null;
   readonly feltLevel: number | null;

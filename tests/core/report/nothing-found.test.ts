@@ -69,6 +69,15 @@ describe('a recording in which nothing stands out', () => {
     expect(why).not.toMatch(/\d s at the same steady speed/u);
   });
 
+  it('nor what turns so near to half its rate that no line is looked for there', () => {
+    // Half of 172 Hz is 86 Hz, of which driveshaft 2× at 85.1 Hz is 99 %: within 2 % lines are not looked for.
+    const { verdict, sentence, orders } = answerAt(172, 0.002);
+    expect(verdict).toBe('cannot-tell');
+    expect(sentence).toContain('driveshaft 2× turns too fast for a recording at 172 Hz.');
+    const order = orders.find(({ label }) => label === 'driveshaft 2×');
+    expect(order).toMatchObject({ visibility: 'not-seen', amplitudeMps2: null, feltLevel: null });
+  });
+
   it('names what hides in its noise, and what it is too slow for, each with its remedy', () => {
     const { verdict, sentence, why } = answerAt(100, 0.1, 6);
     expect(verdict).toBe('cannot-tell');

@@ -37,7 +37,8 @@ const levelIn = (inference: RunInference, finding: Finding): LevelInRun | null =
   const origin = inference.origins.find((o) => o.line.label === finding.label);
   if (!origin) return null;
   const hz = aliasOfHz(expectedPlace(inference, origin).hz, run.prepared.samplingRateHz);
-  return { ...base, amplitudeMps2: limitAt(run.limit, hz), logSd: Infinity };
+  const limit = limitAt(run.limit, hz);
+  return Number.isFinite(limit) ? { ...base, amplitudeMps2: limit, logSd: Infinity } : null;
 };
 
 /** Levels under other loads are compared at one speed only: this far apart (ln) speed alone makes a tenth. */

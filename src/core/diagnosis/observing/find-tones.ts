@@ -1,9 +1,11 @@
 /** The tones of a run: peaks of the recording as it is, and of the recording made even by each speed track. */
-import { findPeaks } from '../../signal/peaks/detect.ts';
-import { relativeSpeedAt, type SpeedTrack } from '../../signal/speed/equal-angle.ts';
+import { findPeaks, HIGHEST_HZ } from '../../signal/peaks/detect.ts';
+import { relativeSpeedAt, STEADY, type SpeedTrack } from '../../signal/speed/equal-angle.ts';
 import { feltLevel } from '../../signal/felt.ts';
 import type { Peak } from '../../signal/peaks/peak.ts';
 import type { Prepared } from '../../signal/spectra/spectrum.ts';
+import { withWanderingLevel } from './wandering-level.ts';
+import { withoutMotion } from '../../signal/speed/without-motion.ts';
 import { withSweptLevel } from '../track/swept-level.ts';
 import type { ImageMotion, Tone } from '../origins/tone.ts';
 import { wholeSpectra } from '../track/basebands.ts';
@@ -48,9 +50,9 @@ const HIGH_DB = 20;
 /** Two tones this far apart (relative) have parted, this near they are together. */
 const WIDELY = 0.1;
 const TOGETHER = 0.02;
-/** Highest frequency looked at: share of half the rate, and in hertz. */
+/** Highest frequency looked at: share of half the rate, in hertz, and for what share of the time it must be below that. */
 const HALF_SHARE = 0.98;
-const MOST_HZ = 800;
+const MOSTLY = 0.9;
 
 /** Hertz by which a tone at a frequency moves per unit of relative speed. */
 const slopeIn = ({ image }: Domain, frequencyHz: number): number => image?.slopeHz ?? frequencyHz;
@@ -85,13 +87,24 @@ const keepTogether = (relative: readonly Float64Array[], one: Found, other: Foun
 
 const standsHigh = ({ overFloorDb }: Peak): boolean => overFloorDb >= HIGH_DB;
 
-const peaksOn = (even: Prepared, { relative }: SpeedTrack): readonly Peak[] => {
-  // Where the vehicle was fast, what is above this on the track's clock was above half the rate. (The even recording
-  // has the rate of where it was slowest.)
-  const slowest = relative.reduce((least, r) => Math.min(least, r), 1);
-  const fastest = relative.reduce((most, r) => Math.max(most, r), 1);
-  const highestHz = (HALF_SHARE * even.samplingRateHz * slowest) / 2 / fastest;
-  const options = { falseAlarm: FALSE_ALARM, highestHz: Math.min(highestHz, MOST_HZ) };
+/**
+ * Highest frequency (at the mean speed) to which what moves with a track is looked for: what is above it was above half
+ * the rate in the fastest tenth of the time. No lower than the recording itself is looked through where there is none.
+ */
+const highestOn = ({ relative }: SpeedTrack, samplingRateHz: number): number => {
+  const fast = relative.toSorted()[Math.floor(MOSTLY * (relative.length - 1))] ?? 1;
+  return Math.min(HIGHEST_HZ, (HALF_SHARE * samplingRateHz) / 2 / Math.max(1, fast));
+};
+
+/** Highest frequency to which lines of turning parts are looked for, as they stand at the mean speed, Hz. */
+export const highestSearchedHz = (tracks: readonly SpeedTrack[], samplingRateHz: number): number =>
+  Math.min(highestOn(STEADY, samplingRateHz), ...tracks.map((track) => highestOn(track, samplingRateHz)));
+
+/** @param samplingRateHz of the recording; the even one has more */
+const peaksOn = (even: Prepared, track: SpeedTrack, samplingRateHz: number): readonly Peak[] => {
+  const slowest = track.relative.reduce((least, r) => Math.min(least, r), 1);
+  const fastest = track.relative.reduce((most, r) => Math.max(most, r), 1);
+  const options = { falseAlarm: FALSE_ALARM, highestHz: highestOn(track, samplingRateHz) };
   const peaks = findPeaks(even, options);
   if (fastest < SWEPT_FAR * slowest || peaks.some(standsHigh)) return peaks;
   // An order that swept through resonances is as broad as one; but one that keeps to the clock is a far broader hump here.
@@ -143,7 +156,9 @@ export const findTones = (
   const binHz = spectra.samplingRateHz / spectra.length;
   const found = [
     ...onClock.map((peak) => ({ peak, domain: plain[0]! })),
-    ...tracks.flatMap((track, t) => peaksOn(evens[t]!, track).map((peak) => ({ peak, domain: plain[t + 1]! }))),
+    ...tracks.flatMap((track, t) =>
+      peaksOn(evens[t]!, track, prepared.samplingRateHz).map((peak) => ({ peak, domain: plain[t + 1]! })),
+    ),
     ...findImages(prepared, spectra, tracks, linesHz, samplingRateHz, FALSE_ALARM).map(({ peak, motion }) => ({
       peak,
       domain: { track: motion.track, image: motion },
@@ -176,8 +191,14 @@ export const findTones = (
     });
     if (!smear) kept.push(one);
   }
-  const leveled = ({ peak, domain: { track, image } }: Found): Peak =>
-    track < 0 || image ? peak : withSweptLevel(peak, prepared, tracks[track]!);
+  const leveled = ({ peak, domain }: Found): Peak => {
+    const { track, image } = domain;
+    if (track < 0) return peak;
+    const near = kept.filter((other) => other.domain === domain).map((other) => other.peak);
+    if (image) return withWanderingLevel(peak, near, withoutMotion(prepared, tracks[track]!, image.slopeHz), STEADY);
+    const swept = withSweptLevel(peak, prepared, tracks[track]!);
+    return swept === peak ? withWanderingLevel(peak, near, prepared, tracks[track]!) : swept;
+  };
   const tones = kept.map((one) => toTone(leveled(one), one.motion, one.domain.image));
   return withoutFeet(tones).toSorted((a, b) => a.peak.frequencyHz - b.peak.frequencyHz);
 };

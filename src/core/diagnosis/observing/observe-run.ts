@@ -19,7 +19,7 @@ import { linesOrNone, RAMP_WANDER, type RunEvidence } from './run-evidence.ts';
 import { sensorMoved } from './sensor-moved.ts';
 import { usedCondition } from './run-condition.ts';
 import { imageFactors, sweepPriorOf } from '../origins/motion-model.ts';
-import { findTones } from './find-tones.ts';
+import { findTones, highestSearchedHz } from './find-tones.ts';
 import { findTracks } from '../track/find-tracks.ts';
 import { alignLog, isSteep, type AlignedLog } from '../track/aligned-log.ts';
 import { HIGHEST_HZ as WORK_HIGHEST_HZ, workSignal } from '../track/work-signal.ts';
@@ -170,7 +170,13 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
     },
     slipPossible: canSlip(vehicle, expected),
     isElectric: vehicle.layout === 'electric',
-    limit: detectionLimit(spectrum, floorMps2, recording.channels.length, rate),
+    limit: detectionLimit(
+      spectrum,
+      floorMps2,
+      recording.channels.length,
+      rate,
+      highestSearchedHz(tracks, slow.samplingRateHz),
+    ),
     spectrum,
     floorMps2,
     map: timeFrequency(slow),

@@ -4,7 +4,7 @@ import { aliasOfHz } from '../../vehicle/alias.ts';
 import type { Origin } from './origin.ts';
 import { scaleAt, type ScaleAxis } from './scale-prior.ts';
 
-/** The least 0-to-peak amplitude that would have been found, over frequency. */
+/** The least 0-to-peak amplitude that would have been found, over frequency; infinite where nothing was looked for. */
 export interface DetectionLimit {
   readonly samplingRateHz: number;
   readonly stepHz: number;

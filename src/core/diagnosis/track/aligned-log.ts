@@ -118,7 +118,7 @@ interface Shifted {
 export const concentrationOn = (prepared: Prepared, track: SpeedTrack): number => {
   const fastest = track.relative.reduce((most, r) => Math.max(most, r), 1);
   const highestHz = (LOOKED_SHARE * prepared.samplingRateHz) / 2 / fastest;
-  return concentration(resampleToEqualAngle(prepared, track), highestHz);
+  return concentration(resampleToEqualAngle(prepared, track, 0.92), highestHz);
 };
 
 /**

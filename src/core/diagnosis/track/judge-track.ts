@@ -18,7 +18,7 @@ export const reachOf = ({ relative }: SpeedTrack): number =>
 
 /** @param before the bands that lines had so far */
 export const judge = (prepared: Prepared, track: SpeedTrack, before: readonly Band[]): Judged => {
-  const even = resampleToEqualAngle(prepared, track);
+  const even = resampleToEqualAngle(prepared, track, 0.92);
   const bands = sharpness(even, prepared.samplingRateHz);
   return { track, even, bands, gain: gainOver(before, bands, reachOf(track)) };
 };

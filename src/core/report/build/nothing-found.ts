@@ -132,7 +132,7 @@ const aboveRate = (fast: readonly FastLine[]): Reservation | null => {
   return {
     clause: `${named(fast)} ${verb} too fast for a recording at ${first.rateHz.toFixed(0)} Hz`,
     why:
-      `${capitalized(first.label)} is expected at ${hzText(first.hz)}, and only what lies below half the sampling ` +
+      `${capitalized(first.label)} is expected at ${hzText(first.hz)}, and only what lies clearly below half the sampling ` +
       `rate is shown as it is. Record at ${enoughHz} Hz or more.`,
   };
 };

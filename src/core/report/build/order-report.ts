@@ -6,7 +6,6 @@ import type { Match } from '../../diagnosis/matching/match.ts';
 import type { Origin } from '../../diagnosis/origins/origin.ts';
 import { aliasOfHz } from '../../vehicle/alias.ts';
 import { expectedPlace } from '../../diagnosis/matching/place.ts';
-import { HIGHEST_HZ } from '../../signal/peaks/detect.ts';
 import { feltLevel } from '../../signal/felt.ts';
 import { velocityMmpsOfSine } from '../../units.ts';
 import type { MatchReport, OrderReport, PeakReport } from '../report.ts';
@@ -70,7 +69,6 @@ export const orderReport = (inference: RunInference, origin: Origin): OrderRepor
     return { ...base, visibility: 'above-nyquist', aliasHz: aliasOfHz(hz, rate), ...(level ?? unseen) };
   }
   if (level) return { ...base, visibility: 'seen', ...level };
-  if (hz > HIGHEST_HZ) return { ...base, visibility: 'not-seen', amplitudeMps2: null, feltLevel: null };
   const shared = sharedTone(inference, origin);
   if (shared) {
     const { amplitudeMps2, verticalShare } = shared.match.tone.peak;
@@ -78,6 +76,7 @@ export const orderReport = (inference: RunInference, origin: Origin): OrderRepor
     return { ...base, visibility: 'not-seen', sharesLineOf: shared.label, amplitudeMps2, feltLevel: felt };
   }
   const limit = mostHidden(run, hz, sdHz);
+  if (!Number.isFinite(limit)) return { ...base, visibility: 'not-seen', amplitudeMps2: null, feltLevel: null };
   return { ...base, visibility: 'not-seen', amplitudeMps2: limit, feltLevel: feltLevel(hz, limit, null) };
 };
 

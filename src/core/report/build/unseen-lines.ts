@@ -16,7 +16,7 @@ export interface HiddenLine {
   readonly run: RunInference;
 }
 
-/** A line above half the sampling rate of every run, in the fastest of these. */
+/** A line too near half the sampling rate of every run, or above it, to be looked for; in the fastest of these. */
 export interface FastLine {
   readonly label: string;
   /** Prior probability that it is at fault. */
@@ -52,7 +52,7 @@ const placesByLine = (inferences: readonly RunInference[]): ReadonlyMap<string, 
   return byLine;
 };
 
-const isShown = ({ hz, rateHz }: Place): boolean => hz < rateHz / 2;
+const isShown = ({ run, hz, rateHz }: Place): boolean => hz < rateHz / 2 && Number.isFinite(limitAt(run.run.limit, hz));
 
 /** The strongest line that could hide there. */
 const hiddenAt = (label: string, { run, hz }: Place): HiddenLine => {

@@ -123,3 +123,14 @@ export const lnBetaLower = (a: number, b: number, x: number, oneMinusX: number =
   const other = front - Math.log(b) + Math.log(betaFraction(b, a, oneMinusX));
   return lnOneMinusExp(Math.min(-1e-320, other));
 };
+
+/** Modified Bessel function of order zero by its power series (DLMF 10.25.2). */
+export const besselI0 = (x: number): number => {
+  let term = 1;
+  let sum = 1;
+  for (let k = 1; term > sum * 1e-16; k++) {
+    term *= (x / (2 * k)) ** 2;
+    sum += term;
+  }
+  return sum;
+};

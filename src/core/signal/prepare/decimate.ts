@@ -1,6 +1,6 @@
 /** Fewer samples without aliasing: a linear-phase low-pass and every q-th sample of it. */
 import type { Prepared } from '../spectra/spectrum.ts';
-import { besselI0 } from '../numeric/interpolate.ts';
+import { besselI0 } from '../numeric/special-functions.ts';
 
 /** Share of the new half rate that is kept flat; above it the filter falls. */
 const FLAT_SHARE = 0.8;

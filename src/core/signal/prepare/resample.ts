@@ -1,5 +1,6 @@
 /** Even samples from uneven ones. */
-import { interpolateEven, interpolateSpline } from '../numeric/interpolate.ts';
+import { interpolateEven } from '../numeric/band-limited.ts';
+import { interpolateSpline } from '../numeric/interpolate.ts';
 
 /** Corrections after the spline. Each shrinks the error in the band by the ratio of time error to sample spacing. */
 const CORRECTIONS = 3;

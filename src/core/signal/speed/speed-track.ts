@@ -68,7 +68,7 @@ const LONGEST_LEVELS = 3;
  */
 const standsOut = (prepared: Prepared, followed: Followed, lowestHz: number, highestHz: number): boolean => {
   const fastest = followed.track.relative.reduce((most, r) => Math.max(most, r), 1);
-  const even = resampleToEqualAngle(prepared, followed.track);
+  const even = resampleToEqualAngle(prepared, followed.track, 0.92);
   const blocks = toBlocks(even, highestHz / fastest);
   const views = makeLevels(blocks, lowestHz, highestHz / fastest, blocks, LONGEST_LEVELS);
   const allowed = Math.log(FALSE_ALARM) - even.durationS / PATH_PIECE_S;
@@ -113,7 +113,7 @@ export const findSpeedTrack = (prepared: Prepared, options: TrackOptions = {}): 
   const outer = start ? withUnitMean(start, prepared) : STEADY;
   const range = rangeOf(prepared, options);
   if (!range) return { track: outer, moved: false, logRatio: 0 };
-  const onReference = start ? resampleToEqualAngle(prepared, outer) : prepared;
+  const onReference = start ? resampleToEqualAngle(prepared, outer, 0.92) : prepared;
   const fastest = outer.relative.reduce((most, r) => Math.max(most, r), 1);
   const highestHz = range.highestHz / fastest;
   const shift = start ? Math.max(LEAST_ERROR, startError) : MOST_SHIFT;

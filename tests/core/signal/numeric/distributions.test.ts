@@ -16,8 +16,8 @@ import {
   normalTail,
   normalTailQuantile,
 } from '../../../../src/core/signal/numeric/distributions.ts';
-import { besselI0 } from '../../../../src/core/signal/numeric/interpolate.ts';
 import {
+  besselI0,
   lnBetaLower,
   lnGamma,
   lnGammaLower,

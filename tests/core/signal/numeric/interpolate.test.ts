@@ -1,9 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  interpolateEven,
-  interpolateLinear,
-  interpolateSpline,
-} from '../../../../src/core/signal/numeric/interpolate.ts';
+import { interpolateEven } from '../../../../src/core/signal/numeric/band-limited.ts';
+import { interpolateLinear, interpolateSpline } from '../../../../src/core/signal/numeric/interpolate.ts';
 import { resampleEvenly } from '../../../../src/core/signal/prepare/resample.ts';
 import { spline } from '../../../reference/signal.json' with { type: 'json' };
 import { parkMiller, samples } from '../made.ts';
@@ -21,6 +18,23 @@ describe('values between even samples', () => {
     const even = samples(400, 1, at);
     const positions = Float64Array.from({ length: 1500 }, (_, i) => 20 + i * 0.2347);
     expect(errorDb(interpolateEven(even, positions), (i) => at(positions[i]!), 0)).toBeLessThan(-60);
+  });
+
+  it.each([0.85, 0.9, 0.93, 0.95, 0.97, 0.99])(
+    'near half the rate (%f) too, from 192 samples off the ends',
+    (share) => {
+      const at = (p: number): number => Math.cos(Math.PI * share * p + 0.4);
+      const positions = Float64Array.from({ length: 1500 }, (_, i) => 194 + i * 0.2347);
+      expect(errorDb(interpolateEven(samples(800, 1, at), positions), (i) => at(positions[i]!), 0)).toBeLessThan(-60);
+    },
+  );
+
+  it('the quick one at 0.92 of half the rate: error under −60 dB', () => {
+    const at = (p: number): number => Math.cos(Math.PI * 0.92 * p + 0.4);
+    const positions = Float64Array.from({ length: 1400 }, (_, i) => 30 + i * 0.2347);
+    expect(errorDb(interpolateEven(samples(400, 1, at), positions, 0.92), (i) => at(positions[i]!), 0)).toBeLessThan(
+      -60,
+    );
   });
 
   it('gives the samples themselves at whole places, a constant everywhere, and the end values beyond', () => {

@@ -1,0 +1,41 @@
+/**
+ * The level of a line whose own frequency wanders about its history: over the whole run its phase turns, so that it does
+ * not add up, the less the higher it is; block by block it is as strong as it was.
+ */
+import { BLOCK_S, orderLevel } from '../../signal/speed/order-level.ts';
+import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
+import type { Peak } from '../../signal/peaks/peak.ts';
+import type { Prepared } from '../../signal/spectra/spectrum.ts';
+
+/** Wander over least width from which a line has lost 2 % or more; in a weaker line it is its phase's noise. */
+const WANDERS_FROM = 0.25;
+const CLEAR_DB = 20;
+/** Standard uncertainties, of noise alone, by which the blocks must hold more than the lines. */
+const SURELY = 3;
+/** Half width of a block's Hann main lobe, Hz: lines within it add up in a block. */
+const LOBE_HZ = 2 / BLOCK_S;
+
+/**
+ * The peak with what the blocks hold beyond all lines there, where it is the strongest of these; the same peak elsewhere.
+ * @param prepared in which the line stands but for its wander when moved back along the track
+ * @param near all lines found so, itself too
+ */
+export const withWanderingLevel = (peak: Peak, near: readonly Peak[], prepared: Prepared, track: SpeedTrack): Peak => {
+  const { frequencyHz, amplitudeMps2, wanderHz = 0, limitWidthHz, overFloorDb } = peak;
+  if (wanderHz < WANDERS_FROM * limitWidthHz || overFloorDb < CLEAR_DB) return peak;
+  const sharing = near.filter((other) => Math.abs(other.frequencyHz - frequencyHz) < LOBE_HZ);
+  if (sharing.some((other) => other.amplitudeMps2 > amplitudeMps2)) return peak;
+  const level = orderLevel(prepared, frequencyHz, track);
+  if (!level) return peak;
+  // Blocks overlap by half: so many stand alone.
+  const powerSd = Math.sqrt((2 * level.blockScatter) / level.blocks);
+  const excess = level.power - sharing.reduce((sum, other) => sum + other.amplitudeMps2 ** 2, 0);
+  if (excess <= SURELY * powerSd) return peak;
+  const factor = Math.sqrt(1 + excess / amplitudeMps2 ** 2);
+  return {
+    ...peak,
+    amplitudeMps2: amplitudeMps2 * factor,
+    amplitudeSdMps2: Math.max(peak.amplitudeSdMps2, powerSd / (2 * amplitudeMps2 * factor)),
+    axisAmplitudeMps2: peak.axisAmplitudeMps2.map((amplitude) => amplitude * factor),
+  };
+};
