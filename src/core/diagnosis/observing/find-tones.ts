@@ -36,6 +36,12 @@ const BETTER_ELSEWHERE = 4;
 /** A smear of a stronger tone has less amplitude than this share of it, or less evidence than the other. */
 const SMEAR_SHARE = 0.7;
 const SMEAR_EVIDENCE = 0.3;
+/**
+ * One that is so many times as broad needs only this: an order that fades, or comes for a while, stands still for about
+ * as long as it is loud, and its smear is then as high as its line.
+ */
+const SMEAR_BROADER = 1.5;
+const SMEAR_BROAD_EVIDENCE = 0.6;
 const NEAR_BINS = 3;
 /** A tone this much weaker, this near to another (Hz), is that one's foot: jitter and pulsing widen strong tones there. */
 const FOOT_SHARE = 0.1;
@@ -133,6 +139,13 @@ const isFootOf = (peak: Peak, strong: Peak): boolean => {
 const withoutFeet = (tones: readonly Tone[]): readonly Tone[] =>
   tones.filter(({ peak }) => !tones.some((other) => isFootOf(peak, other.peak)));
 
+/** True where a tone is weak enough beside another to be its smear. */
+const isLess = (one: Found, other: Found): boolean => {
+  if (one.peak.amplitudeMps2 < SMEAR_SHARE * other.peak.amplitudeMps2) return true;
+  const isBroad = one.peak.widthHz > SMEAR_BROADER * other.peak.widthHz;
+  return one.own < (isBroad ? SMEAR_BROAD_EVIDENCE : SMEAR_EVIDENCE) * other.own;
+};
+
 /** Times at which the tracks are compared. */
 const TIMES = 60;
 
@@ -180,14 +193,13 @@ export const findTones = (
   );
   const kept: Found[] = [];
   for (const one of found) {
-    const { frequencyHz, amplitudeMps2 } = one.peak;
+    const { frequencyHz } = one.peak;
     const smear = kept.some((other) => {
       if (other.domain === one.domain) return false;
       const apart = Math.abs(frequencyHz - other.peak.frequencyHz);
       if (apart < NEAR_BINS * binHz || keepTogether(relative, one, other)) return true;
       const width = reachBetween(relative, one.domain, other.domain, other.peak.frequencyHz) + NEAR_BINS * binHz;
-      const isLess = amplitudeMps2 < SMEAR_SHARE * other.peak.amplitudeMps2 || one.own < SMEAR_EVIDENCE * other.own;
-      return apart < width && isLess;
+      return apart < width && isLess(one, other);
     });
     if (!smear) kept.push(one);
   }
