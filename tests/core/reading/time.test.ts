@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { normals } from '../signal/made.ts';
 import { codesOf, expectShake, problemOf, recordingOf, sampleG, table } from './fixture.ts';
 
 const HEADER = 'acc x (g),acc y (g),acc z (g)';
@@ -240,6 +241,22 @@ describe('uneven stamps', () => {
     expect(recording.samplingRateHz).toBeCloseTo(100, 6);
     expect(recording.segments).toHaveLength(1);
     expect(recording.timeBase.evenSampling).toBe(true);
+  });
+
+  it('are sample times where the samples were taken then, though some follow close on the one before', async () => {
+    // 1.2 ms of a step of 5 ms: one step in fifty is under 0.3 of its length.
+    const normal = normals(31);
+    const offs = Array.from({ length: 2000 }, () => 1.2 * normal());
+    const off = (i: number): number => offs[i]!;
+    const file = (taken: (i: number) => number): string =>
+      `time (ms),${HEADER}\n${table((i) => [(5 * i + off(i)).toFixed(3), ...sampleG(taken(i))], ',', 2000)}`;
+    const told = await recordingOf(file((i) => i + off(i) / 5));
+    expect(told.timeBase.evenSampling).toBe(false);
+    expect(told.timeBase.because).toContain('kept as sample times');
+    // The same stamps over even samples were only written late.
+    const late = await recordingOf(file((i) => i));
+    expect(late.timeBase.evenSampling).toBe(true);
+    expect(late.timeBase.because).toContain('written late');
   });
 
   it('are even sampling where single rows were written late', async () => {

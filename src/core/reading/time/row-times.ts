@@ -98,7 +98,7 @@ function byStamps(
   const unit = decideTimeUnit(time, table.firstStamp, meanStep) ?? unitOfRate(givenRateHz, meanStep);
   if (!unit) return readingProblems.timeUnitUnclear(place.file, layout.bodyLine, time.name, meanStep);
   if (unit.factor !== 1) for (let i = 0; i < rows; i++) used[i] = used[i]! * unit.factor;
-  const fitted = fitTimeLine(used, setBacks, lost);
+  const fitted = fitTimeLine(used, setBacks, lost, table.axes);
   if (!fitted) return null;
   notes.push(...own, {
     code: 'time-base',

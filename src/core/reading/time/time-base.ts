@@ -11,12 +11,13 @@
  *       stamps: rounding, or scatter so small that it does not matter (an sd of 0.05 of a step takes 1 % off a tone at
  *       half the sampling rate); or
  *   (c) one stamp in 100 or more is that close to the one before, and the residual does not wander: rows written late.
- *       A sampling clock cannot run that much too fast and come back.
+ *       A sampling clock cannot run that much too fast and come back. Not so where the samples themselves know of it.
  * - Otherwise the sampling itself is uneven, and the stamps are kept as sample times.
  * A clock that drifts slowly against the grid is followed by straight lines. The limits are judgment.
  */
+import { areTrueInstants } from './true-instants.ts';
 import { StampGroups } from '../repair/stamp-groups.ts';
-import { CountedRows, driftAt, fitPieces, residualOf, roundStep } from './time-fit.ts';
+import { CountedRows, driftAt, fitPieces, latenessOf, roundStep, scatterOf } from './time-fit.ts';
 import type { Fit, Hole } from './time-fit.ts';
 
 export const MISSING_SPLIT = 4.5;
@@ -44,12 +45,14 @@ export interface TimeLine {
  * @param times stamps in seconds; in place becomes the time of every row, s, first row 0
  * @param setBacks rows before which the clock was set back
  * @param lostBefore rows before which rows of the file could not be used
+ * @param axes the samples, in any unit
  * @returns null where the stamps do not run
  */
 export function fitTimeLine(
   times: Float64Array,
   setBacks: readonly number[],
   lostBefore: readonly number[] = [],
+  axes: readonly Float64Array[] = [],
 ): TimeLine | null {
   const grid = regularGrid(times);
   if (grid && setBacks.length === 0) return grid;
@@ -59,9 +62,9 @@ export function fitTimeLine(
   if (!(rough > 0)) return null;
   const { gaps, holes } = missingRows(groups, rough, new Set(setBacks));
   const breaks = [...new Set([...setBacks, ...gaps])].sort((a, b) => a - b);
-  const even = judged(groups, breaks, holes);
+  const even = judged(groups, breaks, holes, axes);
   // Holes are counted in steps of an even grid; without one they mean nothing.
-  const line = even && !even.even && holes.length > 0 ? judged(groups, breaks, []) : even;
+  const line = even && !even.even && holes.length > 0 ? judged(groups, breaks, [], axes) : even;
   if (!line) return null;
   if (line.even) spread(times, groups, line);
   else makeRising(times, breaks, line.fit.step);
@@ -138,13 +141,21 @@ interface Judged {
   readonly because: string;
 }
 
-function judged(groups: StampGroups, breaks: readonly number[], holes: readonly Hole[]): Judged | null {
+function judged(
+  groups: StampGroups,
+  breaks: readonly number[],
+  holes: readonly Hole[],
+  axes: readonly Float64Array[],
+): Judged | null {
   const rows = new CountedRows(holes);
   const fit = fitPieces(groups, rows, breaks);
   if (!fit) return null;
   const scatter = scatterOf(groups, rows, fit, Math.max(EVEN_WITHIN * fit.step, 0.55 * groups.resolution));
   const close = scatter.outside <= OUTSIDE;
-  const late = groups.shortShare >= LATE_SHARE && scatter.sd < WANDERING * scatter.blockSd;
+  const late =
+    groups.shortShare >= LATE_SHARE &&
+    scatter.sd < WANDERING * scatter.blockSd &&
+    (groups.coarse || close || !areTrueInstants(latenessOf(groups, rows, fit), fit.step, axes));
   const drifting = fit.pieces.some((piece) => piece.drift.some((drift) => Math.abs(drift) > 0.5 * fit.step));
   const because = groups.coarse
     ? 'many rows share a time stamp, so the rows are spread evenly'
@@ -154,41 +165,6 @@ function judged(groups: StampGroups, breaks: readonly number[], holes: readonly 
         ? 'rows were written late and in bunches, so the rows are spread evenly'
         : 'the time stamps are uneven and are kept as sample times';
   return { fit, holes, drifting, even: groups.coarse || close || late, jitterSdS: scatter.sd, because };
-}
-
-/** Scatter of the residuals about the drift: standard deviation, the same within 32 stamps, share beyond a limit. */
-function scatterOf(
-  groups: StampGroups,
-  rows: CountedRows,
-  fit: Fit,
-  limit: number,
-): { sd: number; blockSd: number; outside: number } {
-  const BLOCK = 32;
-  let count = 0;
-  let squares = 0;
-  let outside = 0;
-  let within = 0;
-  let blocks = 0;
-  for (const piece of fit.pieces) {
-    let sum = 0;
-    let square = 0;
-    let inBlock = 0;
-    for (let j = piece.trusted; j < piece.to; j++) {
-      const rest = residualOf(groups, rows, fit.step, piece, j) - driftAt(piece, j);
-      count++;
-      squares += rest * rest;
-      if (Math.abs(rest) > limit) outside++;
-      sum += rest;
-      square += rest * rest;
-      if (++inBlock < BLOCK) continue;
-      within += Math.max(0, square - (sum * sum) / BLOCK);
-      blocks++;
-      sum = square = inBlock = 0;
-    }
-  }
-  const sd = Math.sqrt(squares / Math.max(1, count));
-  const blockSd = blocks > 0 ? Math.sqrt(within / (blocks * (BLOCK - 1))) : sd;
-  return { sd, blockSd, outside: outside / Math.max(1, count) };
 }
 
 /** Rows onto the lines of the fit. */

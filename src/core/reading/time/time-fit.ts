@@ -139,3 +139,49 @@ export function driftAt({ drift, trusted, to }: Piece, group: number): number {
   const low = Math.min(drift.length - 2, Math.max(0, Math.floor(place)));
   return drift[low]! + (drift[low + 1]! - drift[low]!) * (place - low);
 }
+
+/** How late each row is against the grid and its drift, s; NaN for rows that share a stamp. */
+export function latenessOf(groups: StampGroups, rows: CountedRows, fit: Fit): Float64Array {
+  const lateS = new Float64Array(groups.row(groups.count - 1) + 1).fill(NaN);
+  for (const piece of fit.pieces) {
+    for (let j = piece.trusted; j < piece.to; j++) {
+      lateS[groups.row(j)] = residualOf(groups, rows, fit.step, piece, j) - driftAt(piece, j);
+    }
+  }
+  return lateS;
+}
+
+/** Scatter of the residuals about the drift: standard deviation, the same within 32 stamps, share beyond a limit. */
+export function scatterOf(
+  groups: StampGroups,
+  rows: CountedRows,
+  fit: Fit,
+  limit: number,
+): { sd: number; blockSd: number; outside: number } {
+  const BLOCK = 32;
+  let count = 0;
+  let squares = 0;
+  let outside = 0;
+  let within = 0;
+  let blocks = 0;
+  for (const piece of fit.pieces) {
+    let sum = 0;
+    let square = 0;
+    let inBlock = 0;
+    for (let j = piece.trusted; j < piece.to; j++) {
+      const rest = residualOf(groups, rows, fit.step, piece, j) - driftAt(piece, j);
+      count++;
+      squares += rest * rest;
+      if (Math.abs(rest) > limit) outside++;
+      sum += rest;
+      square += rest * rest;
+      if (++inBlock < BLOCK) continue;
+      within += Math.max(0, square - (sum * sum) / BLOCK);
+      blocks++;
+      sum = square = inBlock = 0;
+    }
+  }
+  const sd = Math.sqrt(squares / Math.max(1, count));
+  const blockSd = blocks > 0 ? Math.sqrt(within / (blocks * (BLOCK - 1))) : sd;
+  return { sd, blockSd, outside: outside / Math.max(1, count) };
+}

@@ -9,7 +9,9 @@ import type { Prepared } from '../spectra/spectrum.ts';
 export const SHORTEST_PIECE_S = 2;
 
 const evenAxes = (segment: Segment, samplingRateHz: number): Float64Array[] =>
-  segment.accelerationMps2.map((axis) => (segment.timeS ? resampleEvenly(segment.timeS, axis, samplingRateHz) : axis));
+  segment.timeS
+    ? resampleEvenly(segment.timeS, segment.accelerationMps2, samplingRateHz)
+    : [...segment.accelerationMps2];
 
 /**
  * Even pieces without gravity or drift.
