@@ -56,9 +56,8 @@ const HIGH_DB = 20;
 /** Two tones this far apart (relative) have parted, this near they are together. */
 const WIDELY = 0.1;
 const TOGETHER = 0.02;
-/** Highest frequency looked at: share of half the rate, in hertz, and for what share of the time it must be below that. */
+/** Highest frequency looked at, as a share of half the rate. */
 const HALF_SHARE = 0.98;
-const MOSTLY = 0.9;
 
 /** Hertz by which a tone at a frequency moves per unit of relative speed. */
 const slopeIn = ({ image }: Domain, frequencyHz: number): number => image?.slopeHz ?? frequencyHz;
@@ -94,12 +93,12 @@ const keepTogether = (relative: readonly Float64Array[], one: Found, other: Foun
 const standsHigh = ({ overFloorDb }: Peak): boolean => overFloorDb >= HIGH_DB;
 
 /**
- * Highest frequency (at the mean speed) to which what moves with a track is looked for: what is above it was above half
- * the rate in the fastest tenth of the time. No lower than the recording itself is looked through where there is none.
+ * Highest frequency (at the mean speed) to which what moves with a track is looked for: where the vehicle was fastest,
+ * what is above it was above half the rate.
  */
 const highestOn = ({ relative }: SpeedTrack, samplingRateHz: number): number => {
-  const fast = relative.toSorted()[Math.floor(MOSTLY * (relative.length - 1))] ?? 1;
-  return Math.min(HIGHEST_HZ, (HALF_SHARE * samplingRateHz) / 2 / Math.max(1, fast));
+  const fastest = relative.reduce((most, r) => Math.max(most, r), 1);
+  return Math.min(HIGHEST_HZ, (HALF_SHARE * samplingRateHz) / 2 / fastest);
 };
 
 /** Highest frequency to which lines of turning parts are looked for, as they stand at the mean speed, Hz. */
