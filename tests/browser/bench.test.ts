@@ -110,7 +110,8 @@ describe('rings', () => {
     // 9 kg held 0.05 mm off center at one end: 150 + 75 g·mm, 65 % of the G 16 allowance of 229.2 g·mm a plane.
     expect(await figure(page, /^Unbalance at this joint/u)).toContain('(150 g·mm)');
     expect(await figure(page, /^Share of the allowance, here/u)).toBe('65 %');
-    expect(await figure(page, /^Force at this joint/u)).toBe('14.8 N');
+    // 14.8 N over 4.448 N for a pound-force, 0.45359237 kg times 9.80665 m/s² by definition.
+    expect(await figure(page, /^Force at this joint/u)).toBe('3.33 lbf (14.8 N)');
     await page.getByText(/^Axis 1: .*1\.600\smm\) at ring 1 and .*1\.600\smm\) at ring 2/u).waitFor();
     await expectSound(opened);
   });

@@ -29,7 +29,7 @@ it('a long word without a blank, wherever it was written, does not widen the scr
   await page.locator('#answer').waitFor();
   await look('answer');
   await go(page, 'job-book');
-  await page.getByRole('textbox', { name: texts.book.addNote }).fill(LONG);
+  await page.getByRole('textbox', { name: texts.book.note, exact: true }).fill(LONG);
   await page.getByRole('button', { name: texts.book.addNote }).click();
   await page.locator('ol').getByText(LONG).waitFor();
   await look('job book');

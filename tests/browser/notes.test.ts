@@ -38,6 +38,8 @@ describe('the notes of a job file', () => {
     expect(await printed.textContent()).toBe(`${NOTES}\nCalled back.`);
     expect(await page.locator('.paper img[src="x"]').count()).toBe(0);
     expect(await axeViolations(page)).toEqual([]);
+    // The paper has an address of its own.
+    await page.goBack();
     await page.reload();
     await waitForAnswer(page);
     expect(await notes.inputValue()).toBe(`${NOTES}\nCalled back.`);

@@ -11,7 +11,7 @@ const saved = (page: Page) => page.getByText('Saved in this browser').waitFor();
 /** A job of a vehicle, diagnosed and kept. */
 async function doJob(page: Page, vehicle: string, tire: string, axle: string): Promise<void> {
   await openRecordings(page, 'joint-replaced-cruise.csv');
-  await field(page, 'Vehicle').fill(vehicle);
+  await field(page, 'Description').fill(vehicle);
   await field(page, 'Tires').fill(tire);
   await field(page, 'Axle ratio').fill(axle);
   await field(page, 'Road speed').fill('62');
@@ -26,7 +26,7 @@ it('the vehicle of the last job is offered by name, never taken over unasked: th
   await page.getByRole('button', { name: 'New job' }).click();
   await page.reload();
   await openRecordings(page, 'joint-replaced-cruise.csv');
-  for (const name of ['Tires', 'Axle ratio', 'Vehicle']) expect(await field(page, name).inputValue()).toBe('');
+  for (const name of ['Tires', 'Axle ratio', 'Description']) expect(await field(page, name).inputValue()).toBe('');
   expect(await page.locator('header .job').textContent()).toBe('');
   const same = page.getByRole('button', { name: 'Same vehicle as last time: work truck · Rear drive · LT245/75R16' });
   await same.click();
