@@ -1,4 +1,5 @@
 /** The Report: one plain object that text, page and screen are renderings of. The `--json` output is this object. */
+import type { RankedCause, Repair } from '../diagnosis/ranking/ranked.ts';
 import type { Perceived } from '../diagnosis/findings/perceived.ts';
 import type { Note } from '../note.ts';
 import type { AxisName } from '../reading/recording.ts';
@@ -161,33 +162,9 @@ export interface SharedOrigin {
   readonly likeliest?: readonly { readonly title: string; readonly probability: number }[];
 }
 
-export interface CauseReport {
-  readonly id: string;
-  readonly title: string;
-  /** Given this finding's part and order is right; causes of one finding add up to 1 ('something else' included). */
-  readonly probability: number;
-  /** Before the measurements were taken into account; absent where there are none. */
-  readonly probabilityBefore?: number;
-  readonly for: readonly string[];
-  readonly against: readonly string[];
-  readonly missing: readonly string[];
-  readonly repair: string;
-  /** Ids of the checks that speak to this cause. */
-  readonly checks: readonly string[];
-}
+export type CauseReport = RankedCause;
 
-export interface RepairReport {
-  readonly causeId: string;
-  readonly title: string;
-  /** The finding it may be the cause of, by its label. */
-  readonly label: string;
-  /** The readings outside their limits, a sentence each. */
-  readonly found: readonly string[];
-  readonly repair: string;
-  /** How to prove that it was the cause. */
-  readonly prove: string;
-  readonly cautions: readonly string[];
-}
+export type RepairReport = Repair;
 
 export interface CheckReport {
   readonly id: string;

@@ -1,6 +1,6 @@
 /**
- * What ranking hands on. The report's own types have the same shape (a test keeps them so); they are written down here
- * too because diagnosis stands below the report and does not know it.
+ * What ranking hands on. Causes and repairs stand in the report as they are; of findings and checks the report says more
+ * (a test keeps the shapes alike), and diagnosis stands below it and does not know it.
  */
 import type { Part } from '../../vehicle/line.ts';
 
@@ -8,12 +8,15 @@ import type { Part } from '../../vehicle/line.ts';
 export interface RankedCause {
   readonly id: string;
   readonly title: string;
+  /** Given that the finding's part and order is right; those of one finding add up to 1 ('something else' included). */
   readonly probability: number;
+  /** Before the measurements were taken into account; absent where there are none. */
   readonly probabilityBefore?: number;
   readonly for: readonly string[];
   readonly against: readonly string[];
   readonly missing: readonly string[];
   readonly repair: string;
+  /** Ids of the checks that speak to this cause. */
   readonly checks: readonly string[];
 }
 
@@ -46,6 +49,7 @@ export interface Repair {
   /** The readings outside their limits, a sentence each. */
   readonly found: readonly string[];
   readonly repair: string;
+  /** How to prove that it was the cause. */
   readonly prove: string;
   readonly cautions: readonly string[];
 }
