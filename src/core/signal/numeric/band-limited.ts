@@ -137,7 +137,3 @@ export const interpolateAxes = (
   }
   return outs;
 };
-
-/** The same of a single axis. */
-export const interpolateEven = (samples: Float64Array, positions: Float64Array, flatTo: FlatTo = 0.99): Float64Array =>
-  interpolateAxes([samples], positions, flatTo)[0]!;

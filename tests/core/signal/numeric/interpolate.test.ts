@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { interpolateEven } from '../../../../src/core/signal/numeric/band-limited.ts';
+import { interpolateAxes, type FlatTo } from '../../../../src/core/signal/numeric/band-limited.ts';
 import { interpolateLinear, interpolateSpline } from '../../../../src/core/signal/numeric/interpolate.ts';
 import { resampleEvenly } from '../../../../src/core/signal/prepare/resample.ts';
 import { spline } from '../../../reference/signal.json' with { type: 'json' };
 import { normals, parkMiller, samples } from '../made.ts';
+
+const interpolateEven = (samples: Float64Array, positions: Float64Array, flatTo: FlatTo = 0.99): Float64Array =>
+  interpolateAxes([samples], positions, flatTo)[0]!;
 
 /** Root mean square of the error over that of a tone of amplitude 1, away from the ends, dB. */
 function errorDb(own: Float64Array, truth: (i: number) => number, margin: number): number {
