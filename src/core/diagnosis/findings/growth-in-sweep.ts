@@ -1,4 +1,5 @@
 /** How an order's level grew with the speed within one run that swept through speeds: a pull-up, or a coast-down. */
+import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
 import { BLOCK_S, orderLevel } from '../../signal/speed/order-level.ts';
 import { historyOf } from '../matching/group-history.ts';
 import type { AcrossRuns } from './across-runs.ts';
@@ -24,11 +25,18 @@ interface Point {
   readonly logLevel: number;
 }
 
+const sweeps = ({ relative }: SpeedTrack): boolean => {
+  const least = relative.reduce((a, b) => Math.min(a, b), Infinity);
+  const most = relative.reduce((a, b) => Math.max(a, b), -Infinity);
+  return most >= LEAST_RANGE * least;
+};
+
 /** Mean level at each of a few speeds; null where noise hides it at one of them, or the run is short. */
 const pointsOf = ({ inference, chosen, trueHz }: Finding): readonly Point[] | null => {
   if (!chosen || chosen.image) return null;
-  const { prepared } = inference.run;
-  const level = orderLevel(prepared, trueHz, historyOf(inference, chosen.origin.group), BLOCK_S / 2);
+  const history = historyOf(inference, chosen.origin.group);
+  if (!sweeps(history)) return null;
+  const level = orderLevel(inference.run.prepared, trueHz, history, BLOCK_S / 2);
   if (!level || level.blocks < GROUPS * LEAST_BLOCKS) return null;
   const blocks = level.blockPowers
     .map((power, k) => ({ power, logSpeed: level.blockLogSpeeds[k]! }))

@@ -2,7 +2,9 @@
  * The level of one order over a whole run, with an honest uncertainty: block by block along the speed track, noise
  * taken from both sides, the order's own wander seen in the scatter of the blocks.
  */
+import { demodulate, interpolator } from './demodulate.ts';
 import type { SpeedTrack } from './equal-angle.ts';
+import { hannBins } from './hann-bins.ts';
 import type { Prepared } from '../spectra/spectrum.ts';
 
 export interface OrderLevel {
@@ -50,24 +52,24 @@ export function orderLevel(
   blockS = BLOCK_S,
 ): OrderLevel | null {
   const { samplingRateHz } = prepared;
-  const length = Math.round(blockS * samplingRateHz);
+  const stepLength = Math.round((blockS * samplingRateHz) / 2);
   const highest = frequencyHz * maxOf(speed.relative) + (RIGHT_BINS[2] + 1) / blockS;
   if (!(frequencyHz > 1) || highest >= samplingRateHz / 2) return null;
-  const kernels = ALL_BINS.map((bins) => hannKernel(length, bins));
   const blocks: number[][] = [];
   const byAxis: number[][] = [];
   const logSpeeds: number[] = [];
   const startsS: number[] = [];
   for (const piece of prepared.pieces) {
-    const samples = piece.axes[0]?.length ?? 0;
-    for (let from = 0; from + length <= samples; from += length >> 1) {
-      const startS = piece.startS + from / samplingRateHz;
-      const carrier = blockCarrier(speed, frequencyHz, startS, length, samplingRateHz);
+    const demodulated = demodulate(piece, samplingRateHz, frequencyHz, speed, stepLength);
+    const powersAt = hannBins(demodulated, ALL_BINS);
+    const relativeAt = interpolator(speed);
+    for (let step = 0; step + 2 <= demodulated.steps; step += 1) {
+      const startS = piece.startS + (step * stepLength) / samplingRateHz;
       startsS.push(startS);
-      logSpeeds.push(Math.log(interpolator(speed)(startS + blockS / 2)));
-      const powers = blockPowers(piece.axes, from, carrier, kernels);
+      logSpeeds.push(Math.log(relativeAt(startS + blockS / 2)));
+      const powers = powersAt(step);
       byAxis.push(powers.flatMap((axis) => [axis[0]!, mean(axis.slice(1))]));
-      blocks.push(kernels.map((_, k) => powers.reduce((sum, axis) => sum + axis[k]!, 0)));
+      blocks.push(ALL_BINS.map((_, k) => powers.reduce((sum, axis) => sum + axis[k]!, 0)));
     }
   }
   if (blocks.length < 2) return null;
@@ -86,7 +88,7 @@ export function orderLevel(
     blocks: blocks.length,
     effectiveBlocks,
     blockPowers: signal,
-    stepS: (length >> 1) / samplingRateHz,
+    stepS: stepLength / samplingRateHz,
     blockStartsS: startsS,
     blockNoises,
     blockLogSpeeds: logSpeeds,
@@ -107,80 +109,6 @@ function scatterByNoise(byAxis: readonly (readonly number[])[], noisePower: numb
     const order = Math.max(0, means[2 * axis]! - noise);
     return scatter + 2 * order * noise + noise * noise;
   }, 0);
-}
-
-interface Complex {
-  readonly re: Float64Array;
-  readonly im: Float64Array;
-}
-
-/** Hann window times e^(−j·2π·bins·i/length), scaled so that a sine of amplitude A gives a result of size A. */
-function hannKernel(length: number, bins: number): Complex {
-  const re = new Float64Array(length);
-  const im = new Float64Array(length);
-  for (let i = 0; i < length; i += 1) {
-    const hann = (2 / length) * (1 - Math.cos((2 * Math.PI * i) / length));
-    const angle = (2 * Math.PI * bins * i) / length;
-    re[i] = hann * Math.cos(angle);
-    im[i] = -hann * Math.sin(angle);
-  }
-  return { re, im };
-}
-
-/** e^(−jφ) of the order at each sample of a block; the phase is the trapezoid sum of the track. */
-function blockCarrier(
-  speed: SpeedTrack,
-  frequencyHz: number,
-  startS: number,
-  length: number,
-  samplingRateHz: number,
-): Complex {
-  const re = new Float64Array(length);
-  const im = new Float64Array(length);
-  const relativeAt = interpolator(speed);
-  let phase = 0;
-  let before = relativeAt(startS);
-  for (let i = 0; i < length; i += 1) {
-    const now = i === 0 ? before : relativeAt(startS + i / samplingRateHz);
-    if (i > 0) phase += (Math.PI * frequencyHz * (before + now)) / samplingRateHz;
-    re[i] = Math.cos(phase);
-    im[i] = -Math.sin(phase);
-    before = now;
-  }
-  return { re, im };
-}
-
-/** Linear interpolation in a track, held at its ends; calls must ask for ascending times. */
-function interpolator({ timeS, relative }: SpeedTrack): (atS: number) => number {
-  if (timeS.length < 2) return () => relative[0] ?? 1;
-  let k = 0;
-  return (atS) => {
-    while (k < timeS.length - 2 && timeS[k + 1]! <= atS) k += 1;
-    const share = Math.min(1, Math.max(0, (atS - timeS[k]!) / (timeS[k + 1]! - timeS[k]!)));
-    return relative[k]! + share * (relative[k + 1]! - relative[k]!);
-  };
-}
-
-/** Squared 0-to-peak amplitude of each axis under each kernel, (m/s²)². */
-function blockPowers(
-  axes: readonly Float64Array[],
-  from: number,
-  carrier: Complex,
-  kernels: readonly Complex[],
-): number[][] {
-  const length = carrier.re.length;
-  return axes.map((axis) =>
-    kernels.map((kernel) => {
-      let re = 0;
-      let im = 0;
-      for (let i = 0; i < length; i += 1) {
-        const value = axis[from + i]!;
-        re += value * (carrier.re[i]! * kernel.re[i]! - carrier.im[i]! * kernel.im[i]!);
-        im += value * (carrier.re[i]! * kernel.im[i]! + carrier.im[i]! * kernel.re[i]!);
-      }
-      return re * re + im * im;
-    }),
-  );
 }
 
 /** Noise under the order in each block: both sides' mean, or the side that is quieter in all where the other holds a line. */

@@ -1,0 +1,66 @@
+/** Powers at and beside an order, in Hann-windowed blocks of two steps, out of the moments of its groups. */
+import type { Demodulated, Moments } from './demodulate.ts';
+
+/** Window times e^(−j·2π·bin·i/length) at the middle of each group, and its first two derivatives by the sample. */
+interface Kernel {
+  readonly re: readonly [Float64Array, Float64Array, Float64Array];
+  readonly im: readonly [Float64Array, Float64Array, Float64Array];
+}
+
+/** A Hann window is one exponential less half of each neighbour: so are its derivatives, of exponentials turning evenly. */
+const HANN_PARTS = [
+  [0, 1],
+  [-1, -0.5],
+  [1, -0.5],
+] as const;
+
+/** Scaled so that a sine of amplitude A gives a result of size A. */
+const kernelOf = (bin: number, middles: readonly number[], length: number): Kernel => {
+  const zeros = (): Float64Array => new Float64Array(middles.length);
+  const kernel: Kernel = { re: [zeros(), zeros(), zeros()], im: [zeros(), zeros(), zeros()] };
+  for (const [beside, share] of HANN_PARTS) {
+    const turn = (-2 * Math.PI * (bin + beside)) / length;
+    middles.forEach((at, g) => {
+      const re = ((2 * share) / length) * Math.cos(turn * at);
+      const im = ((2 * share) / length) * Math.sin(turn * at);
+      kernel.re[0][g]! += re;
+      kernel.im[0][g]! += im;
+      kernel.re[1][g]! -= turn * im;
+      kernel.im[1][g]! += turn * re;
+      kernel.re[2][g]! -= turn * turn * re;
+      kernel.im[2][g]! -= turn * turn * im;
+    });
+  }
+  return kernel;
+};
+
+/** |Σ x·e^(−jφ)·kernel|² over one block, the kernel taken as its first three Taylor terms within each group. */
+const powerOf = (moments: Moments, first: number, kernel: Kernel): number => {
+  let [re, im] = [0, 0];
+  for (let term = 0; term < 3; term += 1) {
+    const scale = term === 2 ? 0.5 : 1;
+    const [kernelRe, kernelIm] = [kernel.re[term]!, kernel.im[term]!];
+    const [momentRe, momentIm] = [moments.re[term]!, moments.im[term]!];
+    for (let g = 0; g < kernelRe.length; g += 1) {
+      const [a, b] = [momentRe[first + g]!, momentIm[first + g]!];
+      re += scale * (a * kernelRe[g]! - b * kernelIm[g]!);
+      im += scale * (a * kernelIm[g]! + b * kernelRe[g]!);
+    }
+  }
+  return re * re + im * im;
+};
+
+/**
+ * @param bins beside the order, in steps of one over the block's length; within ±5
+ * @returns for the block that begins with a step: by axis, the squared 0-to-peak amplitude at each bin, (m/s²)²
+ */
+export const hannBins = (
+  { stepLength, groupStarts, axes }: Demodulated,
+  bins: readonly number[],
+): ((step: number) => number[][]) => {
+  const groups = groupStarts.length - 1;
+  const middleIn = (g: number): number => (groupStarts[g]! + groupStarts[g + 1]! - 1) / 2;
+  const middles = Array.from({ length: 2 * groups }, (_, g) => middleIn(g % groups) + (g < groups ? 0 : stepLength));
+  const kernels = bins.map((bin) => kernelOf(bin, middles, 2 * stepLength));
+  return (step) => axes.map((moments) => kernels.map((kernel) => powerOf(moments, step * groups, kernel)));
+};
