@@ -10,6 +10,7 @@ import { toneHistory } from './tone-history.ts';
 import { stoodStill, wentAlong } from './tone-motion.ts';
 import { targetsOf } from '../origins/origin.ts';
 import type { Tone } from '../origins/tone.ts';
+import { keptOf } from '../matching/fold-weights.ts';
 import { expectedPlace } from '../matching/place.ts';
 import { inParts, overRoadAlong } from './in-parts.ts';
 import { NOTICED_FROM, overRoad } from './over-road.ts';
@@ -44,12 +45,20 @@ export interface Finding {
 /** A tone that is a resonance or a chance peak more likely than not is no finding. */
 const LEAST_LINE = 0.5;
 
-/** The true frequency of a tone taken for a line: of an image that one of the folds which lies nearest to where the line is expected. */
-export const trueHzOf = (inference: RunInference, share: OriginShare, observedHz: number): number => {
-  if (!share.image) return observedHz;
+/** Where a tone taken for a line truly is, and how strong: of an image that fold which lies nearest to where the line is expected. */
+export const trueToneOf = (
+  inference: RunInference,
+  share: OriginShare | null,
+  tone: Tone,
+): { readonly trueHz: number; readonly amplitudeMps2: number } => {
+  const { frequencyHz, amplitudeMps2 } = tone.peak;
+  if (!share?.image) return { trueHz: frequencyHz, amplitudeMps2 };
   const expected = expectedPlace(inference, share.origin).hz;
-  const folds = targetsOf(observedHz, inference.run.prepared.samplingRateHz).filter((target) => target.image);
-  return folds.reduce((a, b) => (Math.abs(b.trueHz - expected) < Math.abs(a.trueHz - expected) ? b : a)).trueHz;
+  const folds = targetsOf(frequencyHz, inference.run.prepared.samplingRateHz).filter((target) => target.image);
+  const { trueHz, fold } = folds.reduce((a, b) =>
+    Math.abs(b.trueHz - expected) < Math.abs(a.trueHz - expected) ? b : a,
+  );
+  return { trueHz, amplitudeMps2: amplitudeMps2 / keptOf(tone, fold) };
 };
 
 /** How surely a track tells the mean speed: lines on it share this relative error. Judgment from trials. */
@@ -69,12 +78,14 @@ interface Reading extends Pick<Finding, 'chosen' | 'trueHz' | 'during' | 'amplit
   readonly perceived: Perceived | null;
 }
 
-const readAs = (inference: RunInference, { peak }: Tone, chosen: OriginShare | null): Reading => {
+const readAs = (inference: RunInference, tone: Tone, chosen: OriginShare | null): Reading => {
   const { run } = inference;
-  const { frequencyHz, amplitudeMps2 } = peak;
-  const trueHz = chosen ? trueHzOf(inference, chosen, frequencyHz) : frequencyHz;
+  const { peak } = tone;
+  const { trueHz, amplitudeMps2 } = trueToneOf(inference, chosen, tone);
+  const { frequencyHz } = peak;
   const history = toneHistory(inference, chosen, trueHz, frequencyHz);
-  const parts = run.part ? null : inParts(run, { ...peak, trueHz }, history);
+  const kept = peak.amplitudeMps2 / amplitudeMps2;
+  const parts = run.part ? null : inParts(run, { ...peak, trueHz, kept }, history);
   if (parts) return { ...parts, chosen, trueHz, during: parts.spans };
   const level = feltLevel(trueHz, amplitudeMps2, peak.verticalShare);
   // What lies about the true place of an image, the recording does not show.
@@ -83,7 +94,7 @@ const readAs = (inference: RunInference, { peak }: Tone, chosen: OriginShare | n
     : run.changedFast
       ? overRoadAlong(run, null, history, trueHz, amplitudeMps2)
       : overRoad(run.spectrum, run.floorMps2, trueHz, amplitudeMps2);
-  const perceived = perceivedAs({ ...peak, frequencyHz: trueHz }, level, above);
+  const perceived = perceivedAs({ ...peak, amplitudeMps2, frequencyHz: trueHz }, level, above);
   return { chosen, trueHz, during: run.part, amplitudeMps2, feltLevel: level, overRoad: above, perceived };
 };
 

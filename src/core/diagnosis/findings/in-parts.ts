@@ -26,6 +26,8 @@ export interface WholeTone {
   readonly trueHz: number;
   readonly verticalShare: number | null;
   readonly overFloorDb: number;
+  /** Share of its true level that it shows: of an image less than 1. */
+  readonly kept: number;
 }
 
 /** Where the speed changed fast blocks are shorter, s: resonances pass within seconds. */
@@ -56,11 +58,15 @@ export const inParts = (run: RunEvidence, tone: WholeTone, history: SpeedTrack):
   if (!parts) return null;
   const isImage = trueHz !== frequencyHz;
   const thereHz = isImage ? trueHz : trueHz * Math.exp(parts.logSpeed);
-  const felt = (power: number): number => feltLevel(thereHz, Math.sqrt(power), verticalShare);
+  const felt = (power: number): number => feltLevel(thereHz, Math.sqrt(power) / tone.kept, verticalShare);
   const least = felt(parts.leastPower);
-  const peak = { frequencyHz: thereHz, amplitudeMps2: Math.sqrt(parts.leastPower), overFloorDb: tone.overFloorDb };
+  const peak = {
+    frequencyHz: thereHz,
+    amplitudeMps2: Math.sqrt(parts.leastPower) / tone.kept,
+    overFloorDb: tone.overFloorDb,
+  };
   if (least < FELT_FROM && perceivedAs(peak, least, Infinity) === null) return null;
-  const amplitudeMps2 = Math.sqrt(parts.power);
+  const amplitudeMps2 = Math.sqrt(parts.power) / tone.kept;
   const above = isImage ? Infinity : overRoadAlong(run, parts.spans, history, frequencyHz, amplitudeMps2);
   const perceived = perceivedAs({ ...peak, amplitudeMps2 }, felt(parts.power), above);
   return perceived && { spans: parts.spans, amplitudeMps2, feltLevel: felt(parts.power), overRoad: above, perceived };

@@ -22,7 +22,7 @@ const strongestUnfound = (inference: RunInference): InParts | null => {
   for (const origin of origins) {
     const { hz } = expectedPlace(inference, origin);
     if (origin.levels.fault.presence < LIKELY_FAULT || hz >= run.prepared.samplingRateHz / 2) continue;
-    const tone = { frequencyHz: hz, trueHz: hz, verticalShare: null, overFloorDb: 0 };
+    const tone = { frequencyHz: hz, trueHz: hz, kept: 1, verticalShare: null, overFloorDb: 0 };
     const found = inParts(run, tone, historyOf(inference, origin.group));
     if (found && found.perceived !== 'buried' && found.feltLevel > (strongest?.feltLevel ?? 0)) strongest = found;
   }

@@ -5,6 +5,7 @@ import type { Finding } from './finding.ts';
 import { heldWithin } from '../origins/held-speed.ts';
 import { expectedPlace, type ExpectedPlace } from '../matching/place.ts';
 import type { RunInference } from '../matching/infer-run.ts';
+import { instantsSentence } from './reasons-by-instants.ts';
 import { CLEAR_MOTION, evidenceAt, evidenceInStep, stoodStill } from './tone-motion.ts';
 import { capitalized, hzText } from './words.ts';
 
@@ -121,6 +122,8 @@ export const reasonsOf = (finding: Finding, vehicle: Vehicle): Reasons => {
   speaksFor.push(`It stands ${peak.overFloorDb.toFixed(0)} dB over the noise around it.`);
   const moved = motionSentence(finding);
   if (moved) (moved.speaksFor ? speaksFor : against).push(moved.text);
+  const timed = instantsSentence(finding);
+  if (timed) (timed.speaksFor ? speaksFor : against).push(timed.text);
   for (const rival of match.lines) {
     if (chosen && rival.origin.line.label === chosen.origin.line.label) continue;
     if (rival.probability >= RIVAL) {

@@ -5,6 +5,7 @@
 import { seenProbability, type DetectionLimit } from '../origins/absence.ts';
 import { FIXED_TONE, ROAD_RESONANCE, shareDensity, UNLISTED_TONE, type LevelPrior } from '../origins/levels.ts';
 import { targetsOf, type Origin, type Target } from '../origins/origin.ts';
+import { foldWeight, keptOf, unlistedFoldWeight } from './fold-weights.ts';
 import { steadyDensity, type SteadyTone } from './steady-tones.ts';
 import type { Histories } from '../origins/motion-model.ts';
 import {
@@ -47,9 +48,10 @@ const IMAGE_PRESENCE = 0.5;
 const NOISE_LOG_TESTS = 9;
 const normalDensity = (x: number, sd: number): number => Math.exp(-0.5 * (x / sd) ** 2) / (sd * Math.sqrt(2 * Math.PI));
 
-const levelDensity = (levels: LevelPrior, tone: Tone): number => {
-  const { amplitudeMps2, amplitudeSdMps2 } = tone.peak;
-  const relativeSd = Math.min(1, amplitudeSdMps2 / amplitudeMps2);
+/** @param kept share of the line's level that shows */
+const levelDensity = (levels: LevelPrior, { peak }: Tone, kept: number): number => {
+  const relativeSd = Math.min(1, peak.amplitudeSdMps2 / peak.amplitudeMps2);
+  const amplitudeMps2 = peak.amplitudeMps2 / kept;
   return shareDensity(levels.normal, amplitudeMps2, relativeSd) + shareDensity(levels.fault, amplitudeMps2, relativeSd);
 };
 
@@ -75,14 +77,20 @@ export const backgroundAt = (
   const line = lineShare(tone);
   const own = ownWeight(tone, tones, histories);
   const anyhow = anyWeight(tone, histories, held);
+  const folded = unlistedFoldWeight(tone);
   // Expected number of noise peaks as high as this, and its density per unit of ln(level): ln(tests/number) twice over.
   // Of smooth noise: what resonances make is weighed by itself.
   const chance = -Math.log1p(-Math.min(0.999, smoothAlarmProbability));
   const noise = chance * 2 * (NOISE_LOG_TESTS - Math.log(Math.max(chance, 1e-12)));
   return {
-    fixed: (perHz * shareDensity(FIXED_TONE, amplitudeMps2) + steadyDensity(tone, steady)) * line * own,
-    unlisted: perHz * shareDensity(UNLISTED_TONE, amplitudeMps2) * line * anyhow,
-    resonance: perHz * shareDensity(ROAD_RESONANCE, amplitudeMps2) * (1 - line) * resonanceWeight(tone, histories),
+    fixed: (perHz * shareDensity(FIXED_TONE, amplitudeMps2) + steadyDensity(tone, steady)) * line * own * folded,
+    unlisted: perHz * shareDensity(UNLISTED_TONE, amplitudeMps2) * line * anyhow * folded,
+    resonance:
+      perHz *
+      shareDensity(ROAD_RESONANCE, amplitudeMps2) *
+      (1 - line) *
+      resonanceWeight(tone, histories) *
+      foldWeight(tone, 0),
     noise: perHz * noise * anyhow,
   };
 };
@@ -133,10 +141,11 @@ export const supportsOf = (
       const support = supportOf(origin, target, tone, axis);
       if (!support) continue;
       const levelOf = (one: Origin): number =>
-        (levelDensity(one.levels, tone) * share) / (1 - seenProbability(one, target.trueHz, limit));
+        (levelDensity(one.levels, tone, keptOf(tone, target.fold)) * share) /
+        (1 - seenProbability(one, target.trueHz, limit));
       const level = amongTwins(levelOf(origin), (twins.get(origin) ?? []).map(levelOf));
       const moving = movingWeight(tone, histories, following, target.direction * target.trueHz);
-      const strength = level * moving * (target.image ? IMAGE_PRESENCE : 1);
+      const strength = level * moving * foldWeight(tone, target.fold) * (target.image ? IMAGE_PRESENCE : 1);
       supports.push({ ...support, values: support.values.map((density) => strength * density) });
     }
   }

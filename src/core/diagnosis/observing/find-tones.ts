@@ -10,6 +10,8 @@ import { withSweptLevel } from '../track/swept-level.ts';
 import type { ImageMotion, Tone } from '../origins/tone.ts';
 import { wholeSpectra } from '../track/basebands.ts';
 import { findImages } from './find-images.ts';
+import type { Fold } from '../../signal/peaks/folds.ts';
+import type { FoldsOfTone } from './tone-folds.ts';
 import { motionOf, type Motion } from '../track/motion.ts';
 
 /** What was held to stand still while peaks were searched: the recording, what moves with a track, or one image. */
@@ -118,8 +120,9 @@ const peaksOn = (even: Prepared, track: SpeedTrack, samplingRateHz: number): rea
   return highest ? [...peaks, highest] : peaks;
 };
 
-const toTone = (peak: Peak, motion: Motion | null, imageMotion: ImageMotion | null): Tone => ({
+const toTone = (peak: Peak, folds: readonly Fold[], motion: Motion | null, imageMotion: ImageMotion | null): Tone => ({
   peak,
+  folds,
   feltLevel: feltLevel(peak.frequencyHz, peak.amplitudeMps2, peak.verticalShare),
   motion,
   imageMotion,
@@ -152,6 +155,7 @@ const TIMES = 60;
 export interface ExpectedTones {
   readonly linesHz: readonly number[];
   readonly samplingRateHz: number;
+  readonly foldsOf: FoldsOfTone;
 }
 
 /** @param evens the recording made even by each of the tracks */
@@ -159,10 +163,20 @@ export const findTones = (
   prepared: Prepared,
   tracks: readonly SpeedTrack[],
   evens: readonly Prepared[],
-  { linesHz, samplingRateHz }: ExpectedTones,
+  { linesHz, samplingRateHz, foldsOf }: ExpectedTones,
 ): readonly Tone[] => {
   const onClock = findPeaks(prepared, { falseAlarm: FALSE_ALARM });
-  if (tracks.length === 0) return withoutFeet(onClock.map((peak) => toTone(peak, null, null)));
+  if (tracks.length === 0)
+    return withoutFeet(
+      onClock.map((peak) =>
+        toTone(
+          peak,
+          foldsOf(() => peak.frequencyHz, peak.frequencyHz),
+          null,
+          null,
+        ),
+      ),
+    );
   const spectra = wholeSpectra(prepared);
   const plain = [-1, ...tracks.keys()].map((track): Domain => ({ track, image: null }));
   const binHz = spectra.samplingRateHz / spectra.length;
@@ -210,6 +224,13 @@ export const findTones = (
     const swept = withSweptLevel(peak, prepared, tracks[track]!);
     return swept === peak ? withWanderingLevel(peak, near, prepared, tracks[track]!) : swept;
   };
-  const tones = kept.map((one) => toTone(leveled(one), one.motion, one.domain.image));
+  const shownHzAt = ({ domain, peak: { frequencyHz } }: Found) => {
+    const track = tracks[domain.track];
+    return (atS: number): number =>
+      track ? frequencyHz + slopeIn(domain, frequencyHz) * (relativeSpeedAt(track, atS) - 1) : frequencyHz;
+  };
+  const tones = kept.map((one) =>
+    toTone(leveled(one), foldsOf(shownHzAt(one), one.peak.frequencyHz), one.motion, one.domain.image),
+  );
   return withoutFeet(tones).toSorted((a, b) => a.peak.frequencyHz - b.peak.frequencyHz);
 };

@@ -20,6 +20,7 @@ import { sensorMoved } from './sensor-moved.ts';
 import { usedCondition } from './run-condition.ts';
 import { imageFactors, sweepPriorOf } from '../origins/motion-model.ts';
 import { findTones, highestSearchedHz } from './find-tones.ts';
+import { toneFoldsOf } from './tone-folds.ts';
 import { findTracks } from '../track/find-tracks.ts';
 import { alignLog, isSteep, type AlignedLog } from '../track/aligned-log.ts';
 import { HIGHEST_HZ as WORK_HIGHEST_HZ, workSignal } from '../track/work-signal.ts';
@@ -151,7 +152,11 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
   const timeS = timesOf(prepared);
   const wander = tracks.map((one) => wanderOf(one, timeS));
   const evens = tracks.map((one) => resampleToEqualAngle(slow, one));
-  const tones = findTones(slow, tracks, evens, { linesHz, samplingRateHz: rate });
+  const tones = findTones(slow, tracks, evens, {
+    linesHz,
+    samplingRateHz: rate,
+    foldsOf: toneFoldsOf(recording, linesHz),
+  });
   const roadJoints = roadJointsOf(tones, condition.speedMps);
   return {
     name,

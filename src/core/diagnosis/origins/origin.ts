@@ -80,6 +80,8 @@ export interface Target {
   /** +1: moves as an order does; −1: the other way. */
   readonly direction: 1 | -1;
   readonly image: boolean;
+  /** Sampling rates from where it shows to where it is: 0 itself, negative where it moves the other way. */
+  readonly fold: number;
 }
 
 /** Images are looked for up to this multiple of the sampling rate; higher orders are too weak to matter. */
@@ -90,10 +92,10 @@ const MOST_FOLDS = 3;
  * Source: sampling theorem; f_a = |f − fs·round(f/fs)|.
  */
 export const targetsOf = (observedHz: number, samplingRateHz: number): readonly Target[] => {
-  const targets: Target[] = [{ trueHz: observedHz, direction: 1, image: false }];
+  const targets: Target[] = [{ trueHz: observedHz, direction: 1, image: false, fold: 0 }];
   for (let fold = 1; fold <= MOST_FOLDS; fold++) {
-    targets.push({ trueHz: fold * samplingRateHz - observedHz, direction: -1, image: true });
-    targets.push({ trueHz: fold * samplingRateHz + observedHz, direction: 1, image: true });
+    targets.push({ trueHz: fold * samplingRateHz - observedHz, direction: -1, image: true, fold: -fold });
+    targets.push({ trueHz: fold * samplingRateHz + observedHz, direction: 1, image: true, fold });
   }
   return targets;
 };

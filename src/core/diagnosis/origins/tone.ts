@@ -1,5 +1,6 @@
 /** A tone: one peak of one run as diagnosis weighs it, its frequency given at the run's mean speed. */
 import type { Peak } from '../../signal/peaks/peak.ts';
+import type { Fold } from '../../signal/peaks/folds.ts';
 import type { Motion } from '../track/motion.ts';
 
 export interface Tone {
@@ -9,6 +10,8 @@ export interface Tone {
   readonly motion: Motion | null;
   /** The motion by which it was found, where that is an image's: by so many hertz per unit of a track's relative speed. */
   readonly imageMotion: ImageMotion | null;
+  /** What uneven sampling instants say of its images; none where they are even, or no expected line may show here. */
+  readonly folds: readonly Fold[];
 }
 
 export interface ImageMotion {

@@ -3,7 +3,7 @@ import { acrossRuns } from '../../diagnosis/findings/across-runs.ts';
 import { beatingWith } from '../../diagnosis/findings/beats.ts';
 import type { Companion, FindingBasis } from '../../diagnosis/evidence/case.ts';
 import { growthInSweep } from '../../diagnosis/findings/growth-in-sweep.ts';
-import type { Finding } from '../../diagnosis/findings/finding.ts';
+import { trueToneOf, type Finding } from '../../diagnosis/findings/finding.ts';
 import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
 import type { OriginShare } from '../../diagnosis/matching/match.ts';
 import { heldWithin } from '../../diagnosis/origins/held-speed.ts';
@@ -69,7 +69,7 @@ export const findingBasis = (finding: Finding, inferences: readonly RunInference
     run: run.name,
     frequencyHz: finding.trueHz,
     // Of all of the run, as those of its companions are.
-    amplitudeMps2: peak.amplitudeMps2,
+    amplitudeMps2: trueToneOf(finding.inference, finding.chosen, finding.match.tone).amplitudeMps2,
     feltLevel: finding.feltLevel,
     perceived: finding.perceived,
     verticalShare: peak.verticalShare,

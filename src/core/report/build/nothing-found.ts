@@ -1,7 +1,7 @@
 /** The answer where nothing a person would notice was found: nothing is there, or nothing could be told. */
 import { loudPart } from '../../diagnosis/observing/closer-look.ts';
 import { humpOf } from '../../diagnosis/findings/hump.ts';
-import { trueHzOf } from '../../diagnosis/findings/finding.ts';
+import { trueToneOf } from '../../diagnosis/findings/finding.ts';
 import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
 import type { Match } from '../../diagnosis/matching/match.ts';
 import { feltLevel } from '../../signal/felt.ts';
@@ -26,12 +26,12 @@ const named = (lines: readonly { readonly label: string }[], word = 'and'): stri
 /** A line as it is felt: an image where its line is, not where it shows. */
 const seenAs = (
   inference: RunInference,
-  { lines: [line], tone: { peak } }: Match,
+  { lines: [line], tone }: Match,
 ): { readonly label: string; readonly frequencyHz: number; readonly level: number } | null => {
   if (!line || line.probability <= 0.5) return null;
-  const frequencyHz = trueHzOf(inference, line, peak.frequencyHz);
-  const level = feltLevel(frequencyHz, peak.amplitudeMps2, peak.verticalShare);
-  return { label: line.origin.line.label, frequencyHz, level };
+  const { trueHz, amplitudeMps2 } = trueToneOf(inference, line, tone);
+  const level = feltLevel(trueHz, amplitudeMps2, tone.peak.verticalShare);
+  return { label: line.origin.line.label, frequencyHz: trueHz, level };
 };
 
 /** What a smoother road could show: on this one no person would notice it. */

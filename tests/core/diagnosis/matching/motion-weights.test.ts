@@ -31,6 +31,7 @@ const toneOf = (still: number, along: number, hz = 30): Tone => ({
   feltLevel: 5,
   motion: { still, along: () => along },
   imageMotion: null,
+  folds: [],
 });
 const onTrack = { track: 0, factor: 1, held: null };
 
