@@ -9,7 +9,8 @@
  *       stamps are whole seconds, or those of bunches of rows; or
  *   (b) all but one in 200 stamps lie within EVEN_WITHIN of a step of the grid, or within half the resolution of the
  *       stamps: rounding, or scatter so small that it does not matter (an sd of 0.05 of a step takes 1 % off a tone at
- *       half the sampling rate); or
+ *       half the sampling rate), unless the samples themselves follow it: in the image of a tone far above half the rate
+ *       it does matter, and tells it from a tone; or
  *   (c) one stamp in 100 or more is that close to the one before, and the residual does not wander: rows written late.
  *       A sampling clock cannot run that much too fast and come back. Not so where the samples themselves know of it.
  * - Otherwise the sampling itself is uneven, and the stamps are kept as sample times.
@@ -23,6 +24,8 @@ import type { Fit, Hole } from './time-fit.ts';
 export const MISSING_SPLIT = 4.5;
 const EVEN_WITHIN = 0.16;
 const OUTSIDE = 0.005;
+/** Unevenness under this share of a step (sd) is not worth asking the samples about. */
+const TRIFLING = 0.005;
 const LATE_SHARE = 0.01;
 /** Whole scatter over scatter within 32 stamps: 1 for independent lateness, near 3 for a wandering clock. */
 const WANDERING = 1.6;
@@ -54,7 +57,7 @@ export function fitTimeLine(
   lostBefore: readonly number[] = [],
   axes: readonly Float64Array[] = [],
 ): TimeLine | null {
-  const grid = regularGrid(times);
+  const grid = regularGrid(times, axes);
   if (grid && setBacks.length === 0) return grid;
   const groups = new StampGroups(times, lostBefore);
   if (groups.count < 3) return null;
@@ -76,9 +79,9 @@ export function fitTimeLine(
 
 /**
  * The usual case in one pass: every stamp close to the line through the first and the last. Nothing can be missing
- * then, and the rows may be taken as even; null where a single stamp is further off.
+ * then, and the rows may be taken as even; null where a single stamp is further off, or the samples follow the stamps.
  */
-function regularGrid(times: Float64Array): TimeLine | null {
+function regularGrid(times: Float64Array, axes: readonly Float64Array[]): TimeLine | null {
   const last = times.length - 1;
   if (last < 3) return null;
   const zero = times[0]!;
@@ -104,6 +107,10 @@ function regularGrid(times: Float64Array): TimeLine | null {
   const variance = squares / rows - mean * mean - (slope * slope * spreadOfRows) / rows;
   const jitterSdS = Math.sqrt(Math.max(0, variance));
   const step = roundStep(chord + slope, jitterSdS, rows);
+  if (jitterSdS > TRIFLING * step) {
+    const lateS = times.map((t, i) => t - zero - i * step - mean);
+    if (areTrueInstants(lateS, step, axes)) return null;
+  }
   for (let i = 0; i <= last; i++) times[i] = i * step;
   return { rateHz: 1 / step, uniform: true, breaks: [], holes: [], even: true, jitterSdS, because: EVEN_STAMPS };
 }
@@ -152,19 +159,21 @@ function judged(
   if (!fit) return null;
   const scatter = scatterOf(groups, rows, fit, Math.max(EVEN_WITHIN * fit.step, 0.55 * groups.resolution));
   const close = scatter.outside <= OUTSIDE;
-  const late =
-    groups.shortShare >= LATE_SHARE &&
-    scatter.sd < WANDERING * scatter.blockSd &&
-    (groups.coarse || close || !areTrueInstants(latenessOf(groups, rows, fit), fit.step, axes));
+  // However close to even: where the samples show that they were taken at their stamps, they were.
+  const areInstants =
+    !groups.coarse &&
+    scatter.sd > TRIFLING * fit.step &&
+    areTrueInstants(latenessOf(groups, rows, fit), fit.step, axes);
+  const late = groups.shortShare >= LATE_SHARE && scatter.sd < WANDERING * scatter.blockSd && (close || !areInstants);
   const drifting = fit.pieces.some((piece) => piece.drift.some((drift) => Math.abs(drift) > 0.5 * fit.step));
   const because = groups.coarse
     ? 'many rows share a time stamp, so the rows are spread evenly'
-    : close
+    : close && !areInstants
       ? EVEN_STAMPS
       : late
         ? 'rows were written late and in bunches, so the rows are spread evenly'
         : 'the time stamps are uneven and are kept as sample times';
-  return { fit, holes, drifting, even: groups.coarse || close || late, jitterSdS: scatter.sd, because };
+  return { fit, holes, drifting, even: groups.coarse || (close ? !areInstants : late), jitterSdS: scatter.sd, because };
 }
 
 /** Rows onto the lines of the fit. */
