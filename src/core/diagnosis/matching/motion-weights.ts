@@ -33,8 +33,11 @@ const clearlyStill = ({ motion, peak }: Tone, histories: Histories): boolean => 
 
 const kept = (log: number, most: number): number => SPOILT + (1 - SPOILT) * Math.exp(Math.min(0, log - most));
 
-/** In curves a wheel turns ahead of and behind the shaft by about this much in time. Judgment: 3e-4 for some seconds. */
-const CURVES_S = 1e-3;
+/**
+ * In curves a wheel turns ahead of and behind the shaft: of a recording of T by this·√T in time, trend taken off. Judgment:
+ * speeds 5e-4 apart, as in bends of 1500 m radius, for some 3 s each: 5e-4·√(2·3 s·T)/√15.
+ */
+const CURVES_ROOT_S = 3.2e-4;
 /** Share of runs in which curves are what a tone lost by. Judgment. */
 const IN_CURVES = 0.1;
 
@@ -42,10 +45,10 @@ const IN_CURVES = 0.1;
  * Likelihood that a tone lost so much of its evidence by curves: evidence goes with the power added up in phase, and of
  * that a phase that strays by φ (root mean square) leaves exp(−φ²).
  */
-const keptInCurves = (log: number, most: number, slopeHz: number): number => {
+const keptInCurves = (log: number, most: number, slopeHz: number, durationS: number): number => {
   if (!(log > 0) || log >= most) return 0;
   const strayS = Math.sqrt(Math.log(most / log)) / (2 * Math.PI * Math.abs(slopeHz));
-  return IN_CURVES * Math.exp(-0.5 * (strayS / CURVES_S) ** 2);
+  return IN_CURVES * Math.exp(-0.5 * (strayS / (CURVES_ROOT_S * Math.sqrt(durationS))) ** 2);
 };
 
 /** What a group follows: a track (null: none known) and the model's factor. */
@@ -67,7 +70,7 @@ export const movingWeight = (
     return clearlyStill(tone, histories) ? besideBelow(steadinessOf(tone), Math.min(...histories.wander)) : UNKNOWN;
   const along = tone.motion.along(track, factor * slopeHz);
   const most = Math.max(best(tone, histories), along);
-  return Math.max(kept(along, most), keptInCurves(along, most, slopeHz));
+  return Math.max(kept(along, most), keptInCurves(along, most, slopeHz, histories.durationS));
 };
 
 /** How much likelier such a wander is for a tone of its own than for a vehicle's speed. */

@@ -172,6 +172,7 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
       wander,
       logged: logged !== null,
       sweepPrior: sweepPriorOf(condition.load),
+      durationS: prepared.durationS,
     },
     slipPossible: canSlip(vehicle, expected),
     isElectric: vehicle.layout === 'electric',

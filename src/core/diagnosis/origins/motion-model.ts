@@ -26,6 +26,8 @@ export interface Histories {
   readonly logged: boolean;
   /** How likely the run was a pull-up or coast-down rather than a held speed, from its load. */
   readonly sweepPrior: number;
+  /** Length of the recording, s. */
+  readonly durationS: number;
 }
 
 /** Prior of a sweep by how the run was driven. Judgment. */

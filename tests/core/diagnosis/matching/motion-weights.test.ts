@@ -10,7 +10,8 @@ import type { Histories } from '../../../../src/core/diagnosis/origins/motion-mo
 import type { Tone } from '../../../../src/core/diagnosis/origins/tone.ts';
 import { besideBelow } from '../../../../src/core/diagnosis/origins/wander.ts';
 
-const HISTORY: Histories = { count: 1, wander: [0.002], logged: false, sweepPrior: 0.05 };
+/** 10 s long: curves then stray by 3.2e-4·√10 = 1.012 ms. */
+const HISTORY: Histories = { count: 1, wander: [0.002], logged: false, sweepPrior: 0.05, durationS: 10 };
 
 /** A tone of given evidence if it stays, and if it moves with the one track. */
 const toneOf = (still: number, along: number, hz = 30): Tone => ({
@@ -41,15 +42,17 @@ describe('what the motion of a tone says of an order', () => {
   });
 
   it('forgives what curves make a wheel stray from the shaft: 3 % of the power at 30 Hz is 0.93 ms', () => {
-    // √(ln(1/0.97))/(2π·30) = 0.926 ms by hand; exp(−0.926²/2) = 0.651 of one run in ten.
-    expect(movingWeight(toneOf(1000, 970), HISTORY, onTrack, 30)).toBeCloseTo(0.0651, 3);
+    // √(ln(1/0.97))/(2π·30) = 0.926 ms by hand; exp(−(0.926/1.012)²/2) = 0.658 of one run in ten.
+    expect(movingWeight(toneOf(1000, 970), HISTORY, onTrack, 30)).toBeCloseTo(0.0658, 3);
     // The same loss at 5 Hz is six times that in time, which no curve makes.
     expect(movingWeight(toneOf(1000, 970, 5), HISTORY, onTrack, 5)).toBeLessThan(3e-4);
   });
 
-  it('is all but ruled out where it loses a fifth of a strong tone at 25 Hz', () => {
-    // √(ln(1/0.8))/(2π·25) = 3.01 ms: exp(−4.52) of one run in ten.
-    expect(movingWeight(toneOf(1000, 800, 25), HISTORY, onTrack, 25)).toBeCloseTo(0.00109, 4);
+  it('is all but ruled out where it loses a fifth of a strong tone at 25 Hz within seconds, not so in minutes', () => {
+    // √(ln(1/0.8))/(2π·25) = 3.01 ms: exp(−4.42) of one run in ten.
+    expect(movingWeight(toneOf(1000, 800, 25), HISTORY, onTrack, 25)).toBeCloseTo(0.0012, 4);
+    // In 90 s curves stray by 3.04 ms: exp(−0.490).
+    expect(movingWeight(toneOf(1000, 800, 25), { ...HISTORY, durationS: 90 }, onTrack, 25)).toBeCloseTo(0.0612, 3);
   });
 
   it('of a group behind a slipping converter is judged by how the other one wanders', () => {
