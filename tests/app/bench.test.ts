@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { formOfCheck, MEASURE_FORMS, subjectOf, withMeasurement } from '../../src/app/bench/all-forms.ts';
 import { clearForm, fillForm, textOf, typeField, typedKey } from '../../src/app/bench/entry.ts';
-import { figureText, limitText, measurementTitle, numberLine } from '../../src/app/bench/judged-words.ts';
+import { limitText, measurementTitle, numberLine, predictionText } from '../../src/app/bench/judged-words.ts';
 import { ownLimitText, parseOwnLimit, setLimit } from '../../src/app/bench/own-limits.ts';
+import { parseField, unitOf } from '../../src/app/bench/parse-field.ts';
 import { changeGeometry } from '../../src/app/compare/change-geometry.ts';
 import { levelText, shownChanges } from '../../src/app/compare/change-words.ts';
 import { stageOf } from '../../src/app/compare/stage-of.ts';
@@ -52,7 +53,8 @@ describe('measurement forms', () => {
     ['radial-play', 'play', '0.5', 'metric', 'metric', '0.5'],
     ['radial-play', 'play', 'lots', 'metric', 'us', 'lots'],
     ['end-play', 'axis1', '.1', 'metric', 'us', '.1 mm'],
-    ['wheel-unbalance', 'inner', '20', 'metric', 'us', '20'],
+    ['wheel-unbalance', 'inner', '20', 'metric', 'us', '20 g'],
+    ['balance-amplitudes', 'weight', '0.5', 'us', 'metric', '0.5 oz'],
   ] as const)('%s, %s: %s typed in %s units is still that much in %s', (formId, id, text, then, now, shown) => {
     const form = MEASURE_FORMS.find((one) => one.id === formId)!;
     const typed = typeField(form, {}, id, text, then);
@@ -74,6 +76,18 @@ describe('measurement forms', () => {
     const form = MEASURE_FORMS.find((one) => one.id === formId)!;
     const { problems } = fillForm(form, typeField(form, {}, id, text, 'metric'), 'metric');
     expect(problems.get(id)?.message).toBe(message);
+  });
+
+  it('take bare weights in ounces from a reader of US units, and say so', () => {
+    // 1 oz = 28.349523125 g, 1 in = 25.4 mm (NIST SP 811).
+    const wheel = build('wheel-unbalance', { inner: '1', outer: '0', radius: '8' }, 'us');
+    expect(wheel).toMatchObject({ innerG: 28.349523125, outerG: 0, radiusMm: 203.2 });
+    const setting = { units: 'us', weightUnit: 'g·mm' } as const;
+    expect(unitOf('weight', setting)).toBe('oz·in');
+    expect(unitOf('weights', { units: 'us', weightUnit: 'g' })).toBe('oz');
+    const list = parseField({ id: 'weights', label: '', kind: 'weights' }, '1 / 2', setting);
+    expect(list.ok && list.value.list?.[1]?.value).toBeCloseTo(2 * 28.349523125 * 25.4, 9);
+    expect(unitOf('weight', { units: 'metric', weightUnit: 'g·mm' })).toBe('g·mm');
   });
 
   it('keep a list of bare numbers in the unit it was typed in', () => {
@@ -265,7 +279,24 @@ describe('limits', () => {
   it('tell where they come from, in the reader’s units', () => {
     const text = limitText(limitOf('end-play'), 'metric').replaceAll('\u00a0', ' ');
     expect(text).toBe('at most 0.05 mm (common practice, no source)');
-    expect(figureText(3.5, '°', 'us')).toBe('3.50°');
+    expect(limitText(limitOf('joint-angle-most'), 'us')).toContain('at most 3° (');
+    const us = (id: Parameters<typeof limitOf>[0]): string => limitText(limitOf(id), 'us').replaceAll('\u00a0', ' ');
+    expect(us('end-play')).toContain('at most 0.002 in (0.05 mm)');
+    // 10 g = 10 / 28.349523125 oz (avoirdupois ounce, NIST SP 811); 0.5 mm = 0.5 / 25.4 in.
+    expect(us('wheel-unbalance')).toContain('at most 0.35 oz (10.0 g)');
+    expect(us('tube-runout-middle')).toContain('at most 0.0197 in (0.5 mm)');
+    expect(us('driveshaft-grade')).toContain('at most G 16');
+  });
+
+  it('have forces, couples and weights beside them in the reader’s units', () => {
+    const said = (value: number, unit: 'N' | 'N·m', quantity: 'force' | 'couple'): string =>
+      predictionText({ part: 'driveshaft', order: 1, quantity, value, unit, where: 'there' }, 'us').replaceAll(
+        '\u00a0',
+        ' ',
+      );
+    // 1 lbf = 4.4482216152605 N, 1 lbf·ft = 1.3558179483314 N·m (NIST SP 811).
+    expect(said(100, 'N', 'force')).toContain('22 lbf (100 N)');
+    expect(said(27, 'N·m', 'couple')).toContain('20 lb·ft (27 N·m)');
   });
 
   it('have a bar that reaches their mark at the limit, and grows with the number whatever the sense', () => {
@@ -295,10 +326,11 @@ describe('limits', () => {
     ['inertia-drive', '500', 'metric', 500, '500 rad/s²'],
     ['joint-angle-most', '2 °', 'us', 2, '2°'],
     ['joint-angle-most', '2 deg', 'us', 2, '2°'],
-    ['driveshaft-grade', 'G 40', 'us', 40, '40 mm/s'],
-    ['driveshaft-grade', '40 mm/s', 'metric', 40, '40 mm/s'],
+    ['driveshaft-grade', 'G 40', 'us', 40, 'G 40'],
+    ['driveshaft-grade', '40 mm/s', 'metric', 40, 'G 40'],
     ['wheel-unbalance', '8 g', 'metric', 8, '8 g'],
-    ['wheel-unbalance', '0.25 oz', 'us', 7.087, '7.087 g'],
+    ['wheel-unbalance', '0.25 oz', 'us', 7.087, '0.25 oz'],
+    ['wheel-unbalance', '0.25', 'us', 7.087, '0.25 oz'],
     ['whirl-share', '50 %', 'us', 0.5, '50 %'],
     ['whirl-share', '50', 'us', 0.5, '50 %'],
     ['whirl-share', '0,65', 'metric', 0.65, '65 %'],
@@ -317,7 +349,7 @@ describe('limits', () => {
     ['slip-yoke-play', '0', /possible/u],
     ['slip-yoke-play', '2 kg', /"kg" is not a unit of length/u],
     ['whirl-share', '0', /possible/u],
-    ['driveshaft-grade', 'G', /"G" is not a limit\. Write it like 16 mm\/s\./u],
+    ['driveshaft-grade', 'G', /"G" is not a limit\. Write it like G 16\./u],
   ] as const)('%s: %s is refused, and told how to be written', (id, text, message) => {
     const parsed = parseOwnLimit(id, text, 'us');
     expect(parsed.ok ? '' : `${parsed.problem.message} ${parsed.problem.remedy}`).toMatch(message);

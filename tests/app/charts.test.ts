@@ -84,6 +84,7 @@ describe('levels', () => {
     expect(levelOf('acceleration', 50, 0.5, null)).toBe(0.5);
     // 0.5 m/s² at 14 Hz is 5.684105 mm/s: V = A/(2πf).
     expect(levelOf('velocity', 14, 0.5, null)).toBeCloseTo(5.684105, 5);
+    expect(levelOf('velocity-inches', 14, 0.5, null)).toBeCloseTo(5.684105 / 25.4, 6);
     // ISO 2631-1 Wk at 8 Hz is 1.036 (Table 3); the threshold taken is 0.015 m/s² peak.
     expect(levelOf('felt', 8, 0.015, 1)).toBeCloseTo(1.036, 3);
   });

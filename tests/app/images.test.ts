@@ -27,7 +27,7 @@ describe('an order seen only by its image', () => {
     expect(firing.visibility).toBe('above-nyquist');
     expect(firing.amplitudeMps2).toBeCloseTo(FIRING_MPS2, 1);
     expect(firing.aliasHz).toBeCloseTo(IMAGE_HZ, 1);
-    const { seen, level } = orderCells(firing);
+    const { seen, level } = orderCells(firing, 'metric');
     expect(seen).toBe(true);
     expect(level).toMatch(/^0\.60\sm\/s² \(61\smg\), by its image at 24\.[34]\sHz$/u);
     expect(orderWords(firing).state).toMatch(/^above half the rate, seen by its image at 24\.[34]\sHz$/u);

@@ -6,6 +6,7 @@ import type { UnitSystem } from '../../core/report/format.ts';
 import type { Job } from '../../core/job/job.ts';
 import type { Entry, MeasureChoice, MeasureField, MeasureForm, MeasureRow } from './measure-form.ts';
 import type { FieldValue } from './parse-field.ts';
+import type { FieldSetting } from './parse-field.ts';
 import { parseField, unitOf } from './parse-field.ts';
 
 export type Typed = Readonly<Record<string, string>>;
@@ -23,6 +24,12 @@ export const typeField = (form: MeasureForm, typed: Typed, id: string, text: str
   [unitsKey(form, id)]: units,
 });
 
+/** What decides the units of a form's fields. */
+export const settingOf = (form: MeasureForm, typed: Typed, units: UnitSystem): FieldSetting => ({
+  units,
+  weightUnit: typed[typedKey(form, 'unit')] === 'g·mm' ? 'g·mm' : 'g',
+});
+
 /** Numbers and what stands between them, without a unit. */
 const BARE = /^[\d\s.,;/⁄+\-−×x]*\d[\d\s.,;/⁄+\-−×x]*$/u;
 
@@ -31,8 +38,8 @@ export function textOf(form: MeasureForm, typed: Typed, { id, kind }: MeasureFie
   const text = typed[typedKey(form, id)] ?? '';
   const then = typed[unitsKey(form, id)];
   if ((then !== 'us' && then !== 'metric') || then === units || !BARE.test(text)) return text;
-  const unit = unitOf(kind, then);
-  return unit === unitOf(kind, units) ? text : `${text.trim()} ${unit}`;
+  const unit = unitOf(kind, settingOf(form, typed, then));
+  return unit === unitOf(kind, settingOf(form, typed, units)) ? text : `${text.trim()} ${unit}`;
 }
 
 export interface FilledForm {
@@ -73,7 +80,7 @@ export function fillForm(
     for (const field of rows.flatMap((row) => row.fields)) {
       const text = textOf(form, typed, field, units).trim();
       if (text === '') continue;
-      const parsed = parseField(field, text, { units, weightUnit: choice('unit') === 'g·mm' ? 'g·mm' : 'g' });
+      const parsed = parseField(field, text, settingOf(form, typed, units));
       if (parsed.ok) values.set(field.id, parsed.value);
       else {
         problems.set(field.id, parsed.problem);

@@ -2,24 +2,16 @@
 import type { JudgedMeasurement, Prediction } from '../../core/driveline/judging/judged-measurement.ts';
 import type { JudgedNumber, Limit } from '../../core/driveline/limits/limit.ts';
 import type { Measurement } from '../../core/driveline/measurement.ts';
+import { limitFigureText, measuredText, predictedText } from '../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
-import { lengthText, percentText, significant } from '../../core/report/format.ts';
 import { texts } from '../texts.ts';
 import { MEASURE_FORMS } from './all-forms.ts';
 
 const words = texts.bench;
 
-/** A figure in the limit's unit, in the reader's system. */
-export function figureText(value: number, unit: Limit['unit'], units: UnitSystem): string {
-  if (unit === 'mm') return lengthText(value, units);
-  if (unit === 'share') return percentText(value);
-  if (unit === '°') return `${value.toFixed(2)}°`;
-  return `${significant(value, 3)} ${unit}`;
-}
-
 /** 'at most 0.05 mm (common practice, no source)'. */
-export function limitText({ sense, value, unit, source }: Limit, units: UnitSystem): string {
-  return `${words.limit(sense, figureText(value, unit, units))} (${source})`;
+export function limitText(limit: Limit, units: UnitSystem): string {
+  return `${words.limit(limit.sense, limitFigureText(limit, units))} (${limit.source})`;
 }
 
 export interface NumberLine {
@@ -35,12 +27,13 @@ export interface NumberLine {
 /** Room to either side of the limit: for the usual number within it, and for one beyond. */
 const LIMIT_AT = { 'at-most': 2 / 3, 'at-least': 1 / 3 } as const;
 
-export function numberLine({ title, measured, limit, inside, share }: JudgedNumber, units: UnitSystem): NumberLine {
+export function numberLine(number: JudgedNumber, units: UnitSystem): NumberLine {
+  const { title, limit, inside, share } = number;
   const limitAt = LIMIT_AT[limit.sense];
   const ofLimit = limit.sense === 'at-most' ? share : 1 / share;
   return {
     title,
-    measured: figureText(measured, limit.unit, units),
+    measured: measuredText(number, units),
     limit: limitText(limit, units),
     inside,
     bar: Math.min(1, Math.max(0, ofLimit) * limitAt),
@@ -48,9 +41,9 @@ export function numberLine({ title, measured, limit, inside, share }: JudgedNumb
   };
 }
 
-export function predictionText({ part, order, quantity, value, unit, where }: Prediction): string {
-  const label = `${part} ${order}×`;
-  return words.prediction(words.quantities[quantity], `${significant(value, 2)} ${unit}`, label, where);
+export function predictionText(prediction: Prediction, units: UnitSystem): string {
+  const { part, order, quantity, where } = prediction;
+  return words.prediction(words.quantities[quantity], predictedText(prediction, units), `${part} ${order}×`, where);
 }
 
 /** 'Outside the limits'; where there are no limits, what the outcome says instead. */

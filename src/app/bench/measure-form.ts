@@ -38,6 +38,8 @@ export interface MeasureChoice {
   readonly id: string;
   readonly label: string;
   readonly options: readonly (readonly [value: string, label: string])[];
+  /** What the options are called by a reader of US units, where that differs. */
+  readonly usLabels?: Readonly<Record<string, string>>;
 }
 
 /** Fields that stand together under one heading; a reading may carry choices of its own. */

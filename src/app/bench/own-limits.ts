@@ -9,7 +9,7 @@ import type { QuantityKind } from '../../core/quantity/quantity-kinds.ts';
 import * as kinds from '../../core/quantity/quantity-kinds.ts';
 import { parseQuantity, withoutGradeSign } from '../../core/quantity/quantity.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
-import { inchFromMm } from '../../core/units.ts';
+import { inchFromMm, ounceFromGram } from '../../core/units.ts';
 import { without } from '../form/document.ts';
 import { texts } from '../texts.ts';
 
@@ -23,13 +23,18 @@ const TYPED: Readonly<Record<LimitUnit, { readonly kind: QuantityKind; readonly 
   share: { kind: kinds.SHARE, range: [0.01, 10] },
 };
 
+/** What a bare number is in for a reader of US units, where that differs. */
+const US_UNITS: Partial<Record<LimitUnit, string>> = { mm: 'in', g: 'oz', share: '%' };
+
 /** Up to here a bare number is a share of one, as the sources write it (0.65); above, it is in percent as shown. */
 const MOST_BARE_SHARE = 2;
 
 /** A limit's figure as it stands in its field: rounded, with the unit that a bare number would be in. */
 export function ownLimitText(value: number, unit: LimitUnit, units: UnitSystem): string {
   if (unit === 'mm') return units === 'us' ? `${+inchFromMm(value).toFixed(4)} in` : `${+value.toFixed(3)} mm`;
+  if (unit === 'g') return units === 'us' ? `${+ounceFromGram(value).toFixed(3)} oz` : `${+value.toPrecision(4)} g`;
   if (unit === 'share') return `${+(100 * value).toFixed(1)} %`;
+  if (unit === 'mm/s') return `G ${+value.toPrecision(4)}`;
   return unit === '°' ? `${+value.toFixed(2)}°` : `${+value.toPrecision(4)} ${unit}`;
 }
 
@@ -38,7 +43,7 @@ export function parseOwnLimit(id: LimitId, text: string, units: UnitSystem): Res
   const { unit, value } = limitOf(id);
   const { kind, range } = TYPED[unit];
   const options = { range, name: texts.bench.limitName, example: ownLimitText(value, unit, units) };
-  const shownUnit = unit === 'mm' && units === 'us' ? 'in' : unit === 'share' ? '%' : unit;
+  const shownUnit = units === 'us' ? (US_UNITS[unit] ?? unit) : unit === 'share' ? '%' : unit;
   const parsed = parseQuantity(unit === 'mm/s' ? withoutGradeSign(text) : text, kind, shownUnit, options);
   const bare = unit === 'share' ? Number(text.replace(',', '.')) : Number.NaN;
   return bare > 0 && bare <= MOST_BARE_SHARE ? success(bare) : parsed;

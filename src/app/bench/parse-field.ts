@@ -2,7 +2,7 @@
 import type { WeightUnit } from '../../core/driveline/measurement.ts';
 import type { Result } from '../../core/note.ts';
 import { failure, success } from '../../core/note.ts';
-import { ANGLE_DEG, LENGTH_MM, RATIO } from '../../core/quantity/quantity-kinds.ts';
+import { ANGLE_DEG, LENGTH_MM, MASS_G, UNBALANCE_GMM } from '../../core/quantity/quantity-kinds.ts';
 import type { Counted } from '../../core/quantity/quantity-list.ts';
 import { parseCountedList } from '../../core/quantity/quantity-list.ts';
 import * as parse from '../../core/quantity/quantity.ts';
@@ -10,8 +10,15 @@ import type { UnitSystem } from '../../core/report/format.ts';
 import { texts } from '../texts.ts';
 import type { FieldKind, MeasureField } from './measure-form.ts';
 
+/** What stands around a field and decides how its text is read. */
+export interface FieldSetting {
+  readonly units: UnitSystem;
+  /** What the form's weights are counted in: weights as such, or weights times their radius. */
+  readonly weightUnit: WeightUnit;
+}
+
 /** The unit that a bare number is in, for the label of the field. */
-export function unitOf(kind: FieldKind, units: UnitSystem): string {
+export function unitOf(kind: FieldKind, { units, weightUnit }: FieldSetting): string {
   switch (kind) {
     case 'length':
     case 'lengths':
@@ -21,11 +28,14 @@ export function unitOf(kind: FieldKind, units: UnitSystem): string {
     case 'phase':
       return '°';
     case 'grams':
-      return 'g';
+      return bareWeightUnit('g', units);
+    case 'weight':
+    case 'weights':
+      return bareWeightUnit(weightUnit, units);
     case 'mass':
       return units === 'us' ? 'lb' : 'kg';
     case 'torque':
-      return units === 'us' ? 'lb-ft' : 'N·m';
+      return units === 'us' ? 'lb·ft' : 'N·m';
     case 'turning-speed':
       return 'rpm';
     case 'road-speed':
@@ -34,12 +44,16 @@ export function unitOf(kind: FieldKind, units: UnitSystem): string {
       return 'mm/s';
     case 'acceleration':
       return 'm/s²';
-    case 'weight':
-    case 'weights':
     case 'level':
     case 'count':
       return '';
   }
+}
+
+/** What a bare weight is in: ounces, or ounces times inches, where the reader uses them. */
+export function bareWeightUnit(unit: WeightUnit, units: UnitSystem): string {
+  if (units === 'metric') return unit;
+  return unit === 'g' ? 'oz' : 'oz·in';
 }
 
 /** What a field holds. */
@@ -47,13 +61,6 @@ export interface FieldValue {
   readonly number?: number;
   readonly uncertainty?: number;
   readonly list?: readonly Counted[];
-}
-
-/** What stands around a field and decides how its text is read. */
-export interface FieldSetting {
-  readonly units: UnitSystem;
-  /** Unit of the form's weights. */
-  readonly weightUnit: WeightUnit;
 }
 
 /** What a message calls plain numbers, and what is usual for the bench. Other kinds have names of their own. */
@@ -69,7 +76,7 @@ const OPTIONS: Partial<Record<FieldKind, parse.QuantityOptions>> = {
 export function parseField(field: MeasureField, text: string, setting: FieldSetting): Result<FieldValue> {
   const { kind } = field;
   const options = OPTIONS[kind] ?? {};
-  const unit = unitOf(kind, setting.units);
+  const unit = unitOf(kind, setting);
   const one = (parsed: Result<number>): Result<FieldValue> => (parsed.ok ? success({ number: parsed.value }) : parsed);
   switch (kind) {
     case 'length':
@@ -85,7 +92,7 @@ export function parseField(field: MeasureField, text: string, setting: FieldSett
     case 'grams':
       return one(parse.parseMassG(text, unit, options));
     case 'weight':
-      return one(parseWeight(text, setting.weightUnit, options));
+      return one(parseWeight(text, setting, options));
     case 'mass':
       return one(parse.parseMassKg(text, unit, { ...options, range: [0.01, 1e4] }));
     case 'torque':
@@ -103,7 +110,7 @@ export function parseField(field: MeasureField, text: string, setting: FieldSett
     case 'angles':
       return listed(parseCountedList(text, ANGLE_DEG, unit));
     case 'weights':
-      return listed(parseCountedList(text, { ...RATIO, name: 'weight', range: [0, 1e6], example: '10 / 20 / 35' }, ''));
+      return listed(parseCountedList(text, setting.weightUnit === 'g' ? MASS_G : UNBALANCE_GMM, unit));
   }
 }
 
@@ -119,12 +126,15 @@ function withUncertainty(text: string, parse: (part: string) => Result<number>):
   return uncertainty.ok ? success({ number: number.value, uncertainty: Math.abs(uncertainty.value) }) : uncertainty;
 }
 
-/** A trial weight in the unit its form counts in: a plain number, or typed with a unit of the same sort. */
-function parseWeight(text: string, unit: WeightUnit, options: parse.QuantityOptions): Result<number> {
-  const parsed = unit === 'g' ? parse.parseMassG(text, 'g', options) : parse.parseUnbalanceGmm(text, 'g·mm', options);
+/** A trial weight of the sort its form counts in, in its metric unit: a bare number, or typed with a unit. */
+function parseWeight(text: string, setting: FieldSetting, options: parse.QuantityOptions): Result<number> {
+  const { weightUnit } = setting;
+  const unit = bareWeightUnit(weightUnit, setting.units);
+  const parsed =
+    weightUnit === 'g' ? parse.parseMassG(text, unit, options) : parse.parseUnbalanceGmm(text, unit, options);
   if (parsed.ok && !(parsed.value > 0)) {
     const { weightNotPositive: message, weightRemedy } = texts.bench.problem;
-    return failure({ code: 'weight-zero', message, remedy: weightRemedy[unit] });
+    return failure({ code: 'weight-zero', message, remedy: weightRemedy[weightUnit] });
   }
   return parsed;
 }

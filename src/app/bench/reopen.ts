@@ -55,7 +55,7 @@ function phasorsTyped({
     { part, unit: weightUnit, planes: trials.length > 1 ? 'two' : 'one' },
     ...baseline.map((one, sensor) => reading(`base${sensor + 1}`, one)),
     ...trials.flatMap(({ plane, weight, angleDeg, readings }) => [
-      { [`weight${plane + 1}`]: String(weight), [`angle${plane + 1}`]: String(angleDeg) },
+      { [`weight${plane + 1}`]: `${weight} ${weightUnit}`, [`angle${plane + 1}`]: String(angleDeg) },
       ...readings.map((one, sensor) => reading(`trial${plane + 1}.${sensor + 1}`, one)),
     ]),
   ]);
@@ -110,7 +110,7 @@ function fieldsOf(measurement: Measurement): Fields {
           part: measurement.part,
           unit: measurement.weightUnit,
           base: level(measurement.baseline),
-          weight: String(measurement.trialWeight),
+          weight: `${measurement.trialWeight} ${measurement.weightUnit}`,
         },
         ...measurement.positions.map((one, index) => ({
           [`angle${index + 1}`]: String(one.angleDeg),

@@ -1,17 +1,23 @@
 /** The level axis: what an amplitude is worth in the kind of level the reader chose. */
 import { feltLevel } from '../../core/signal/felt.ts';
-import { velocityMmpsOfSine } from '../../core/units.ts';
+import { inchFromMm, velocityMmpsOfSine } from '../../core/units.ts';
+import type { UnitSystem } from '../../core/report/format.ts';
 import type { PeakReport } from '../../core/report/report.ts';
 
-export type LevelKind = 'felt' | 'acceleration' | 'velocity';
-export const LEVEL_KINDS: readonly LevelKind[] = ['felt', 'acceleration', 'velocity'];
+export type LevelKind = 'felt' | 'acceleration' | 'velocity' | 'velocity-inches';
+/** Those the reader chooses among; the reader's units say which velocity. */
+export const LEVEL_CHOICES = ['felt', 'acceleration', 'velocity'] as const;
+export type LevelChoice = (typeof LEVEL_CHOICES)[number];
+
+export const levelKindOf = (choice: LevelChoice, units: UnitSystem): LevelKind =>
+  choice === 'velocity' && units === 'us' ? 'velocity-inches' : choice;
 
 /** Below this the weighting has no meaning for a seated person and velocity grows without bound, Hz. */
 const LOWEST_HZ = 0.5;
 
 /**
  * @param verticalShare Share of the power along gravity, 0..1, for the felt level; null where unknown.
- * @returns Felt level, m/s², or mm/s (0-to-peak).
+ * @returns Felt level, m/s², mm/s or in/s (0-to-peak).
  */
 export function levelOf(
   kind: LevelKind,
@@ -21,7 +27,9 @@ export function levelOf(
 ): number {
   if (kind === 'acceleration') return amplitudeMps2;
   const hz = Math.max(frequencyHz, LOWEST_HZ);
-  return kind === 'velocity' ? velocityMmpsOfSine(amplitudeMps2, hz) : feltLevel(hz, amplitudeMps2, verticalShare);
+  if (kind === 'felt') return feltLevel(hz, amplitudeMps2, verticalShare);
+  const mmps = velocityMmpsOfSine(amplitudeMps2, hz);
+  return kind === 'velocity' ? mmps : inchFromMm(mmps);
 }
 
 /** One share for a whole picture: that of its peaks, weighed by their power. The strongest peak decides. */

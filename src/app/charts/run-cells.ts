@@ -1,4 +1,5 @@
 /** A finding in each run, in words: the order where it has one, else the peak of the same origin. */
+import type { UnitSystem } from '../../core/report/format.ts';
 import { accelerationText, feltText, frequencyText } from '../../core/report/format.ts';
 import type { FindingReport, Report } from '../../core/report/report.ts';
 import { orderCells } from '../sheet/order-cells.ts';
@@ -13,12 +14,16 @@ export interface RunCells {
 /** Of a fixed tone a run's reading lies this near to the finding's, as a share. */
 const SAME_TONE = 0.02;
 
-export function runCells({ orders, peaks }: Report, { order, label, frequencyHz }: FindingReport): RunCells[] {
+export function runCells(
+  { orders, peaks }: Report,
+  { order, label, frequencyHz }: FindingReport,
+  units: UnitSystem,
+): RunCells[] {
   if (order !== null) {
     return orders
       .filter((one) => one.label === label)
       .map((one) => {
-        const { level, felt } = orderCells(one);
+        const { level, felt } = orderCells(one, units);
         return { run: one.run, frequency: frequencyText(one.frequencyHz), level, felt };
       });
   }

@@ -19,6 +19,8 @@ export interface FieldSpec {
   readonly id: string;
   readonly label: string;
   readonly example: string;
+  /** The example for a reader of metric units, where it has a unit. */
+  readonly metricExample?: string;
   readonly hint: string;
   /** Without it no part can be named, or not the one in question. */
   readonly isNeeded?: boolean;
@@ -28,6 +30,12 @@ export interface FieldSpec {
   /** What is wrong with the entry beside others of the job. */
   readonly check?: (job: Job) => Problem | null;
 }
+
+/** How a field may be filled in, in the reader's units. */
+export const exampleOf = (
+  { example, metricExample }: Pick<FieldSpec, 'example' | 'metricExample'>,
+  units: UnitSystem,
+): string => (units === 'metric' ? (metricExample ?? example) : example);
 
 /** What a field shows: its text, and what is wrong with it. */
 export interface FieldState {

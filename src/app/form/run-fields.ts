@@ -8,11 +8,11 @@ import type { UnitSystem } from '../../core/report/format.ts';
 import { kmhFromMps, mphFromMps } from '../../core/units.ts';
 import { texts } from '../texts.ts';
 import type { FieldSpec } from './document.ts';
-import { without, withRun } from './document.ts';
+import { exampleOf, without, withRun } from './document.ts';
 
 const { fields: words, quantities, problems } = texts.form;
 type NumberKey = 'speedMps' | 'gearRatio' | 'engineRpm' | 'samplingRateHz' | 'fromS' | 'toS';
-type Words = { readonly label: string; readonly example: string; readonly hint: string };
+type Words = Pick<FieldSpec, 'label' | 'example' | 'metricExample' | 'hint'>;
 
 interface NumberSpec {
   readonly key: NumberKey;
@@ -30,7 +30,7 @@ export const speedUnit = (units: UnitSystem): string => (units === 'us' ? 'mph' 
 export const speedFieldText = (mps: number, units: UnitSystem): string =>
   `${tidy(units === 'us' ? mphFromMps(mps) : kmhFromMps(mps))} ${speedUnit(units)}`;
 
-const ranged = (low: number, high: number, name: string, { example }: Words): QuantityOptions => ({
+const ranged = (low: number, high: number, name: string, { example }: Pick<Words, 'example'>): QuantityOptions => ({
   range: [low, high],
   name,
   example,
@@ -39,7 +39,10 @@ const ranged = (low: number, high: number, name: string, { example }: Words): Qu
 const SPEED: NumberSpec = {
   key: 'speedMps',
   words: words.speed,
-  parse: (text, units) => parseSpeedMps(text, speedUnit(units), ranged(0, 90, quantities.speed, words.speed)),
+  parse: (text, units) => {
+    const example = exampleOf(words.speed, units);
+    return parseSpeedMps(text, speedUnit(units), ranged(0, 90, quantities.speed, { example }));
+  },
   refuses: (value, run) =>
     value === 0 && run.load !== 'standing'
       ? { code: 'stands', message: problems.zeroSpeed, remedy: problems.zeroSpeedRemedy }
@@ -102,9 +105,7 @@ const endsTooSoon = ({ fromS = 0, toS }: Partial<Run> = {}): Problem | null =>
 
 const nameField = (index: number): FieldSpec => ({
   id: `run.${index}.name`,
-  label: words.runName.label,
-  example: words.runName.example,
-  hint: words.runName.hint,
+  ...words.runName,
   read: (job) => job.runs[index]?.name ?? '',
   write: (job: Job, text: string) =>
     success(withRun(job, index, (run) => (text === '' ? without(run, 'name') : { ...run, name: text }) as Run)),

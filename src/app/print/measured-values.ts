@@ -1,6 +1,7 @@
 /** The measurements for the customer's page: each figure with its limit, without where the limit comes from. */
 import { judgeInJob } from '../bench/judge-in-job.ts';
-import { figureText, measurementTitle, verdictText } from '../bench/judged-words.ts';
+import { limitFigureText, measuredText } from '../../core/report/bench-text.ts';
+import { measurementTitle, verdictText } from '../bench/judged-words.ts';
 import type { Job } from '../../core/job/job.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { texts } from '../texts.ts';
@@ -23,9 +24,9 @@ export function measuredValues(job: Job, units: UnitSystem): MeasuredValue[] {
     const figures = judged.value.judged
       .toSorted((a, b) => Number(a.inside) - Number(b.inside))
       .slice(0, MOST_FIGURES)
-      .map(({ title: name, measured, limit }) => {
-        const most = texts.bench.limit(limit.sense, figureText(limit.value, limit.unit, units));
-        return texts.print.figure(name, figureText(measured, limit.unit, units), most);
+      .map((number) => {
+        const most = texts.bench.limit(number.limit.sense, limitFigureText(number.limit, units));
+        return texts.print.figure(number.title, measuredText(number, units), most);
       });
     return { title, verdict: verdictText(judged.value), figures };
   });

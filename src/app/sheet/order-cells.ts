@@ -1,5 +1,6 @@
 /** One row of the table of orders, in words. */
-import { accelerationText, feltText, frequencyText, significant } from '../../core/report/format.ts';
+import type { UnitSystem } from '../../core/report/format.ts';
+import { accelerationText, feltText, frequencyText, significant, velocityText } from '../../core/report/format.ts';
 import type { OrderReport } from '../../core/report/report.ts';
 import { velocityMmpsOfSine } from '../../core/units.ts';
 import { texts } from '../texts.ts';
@@ -14,7 +15,7 @@ export interface OrderCells {
   readonly felt: string;
 }
 
-export function orderCells(order: OrderReport): OrderCells {
+export function orderCells(order: OrderReport, units: UnitSystem): OrderCells {
   const { visibility, aliasHz, sharesLineOf, frequencyHz, amplitudeMps2, feltLevel } = order;
   if (visibility === 'above-nyquist') {
     const imageHz = frequencyText(aliasHz ?? 0);
@@ -25,7 +26,7 @@ export function orderCells(order: OrderReport): OrderCells {
     return {
       seen: true,
       level: words.byImage(accelerationText(amplitudeMps2), imageHz),
-      velocity: `${significant(velocityMmpsOfSine(amplitudeMps2, frequencyHz), 2)} mm/s`,
+      velocity: velocityText(velocityMmpsOfSine(amplitudeMps2, frequencyHz), units),
       felt: feltText(feltLevel),
     };
   }
@@ -37,7 +38,7 @@ export function orderCells(order: OrderReport): OrderCells {
   return {
     seen,
     level: seen ? accelerationText(amplitudeMps2) : unseen,
-    velocity: most(`${significant(velocityMmpsOfSine(amplitudeMps2, frequencyHz), 2)} mm/s`),
+    velocity: most(velocityText(velocityMmpsOfSine(amplitudeMps2, frequencyHz), units)),
     felt: feltLevel === null ? '' : most(feltText(feltLevel)),
   };
 }

@@ -1,5 +1,13 @@
 /** Why a peak is held to be this, and why not that, in words. */
-import { accelerationText, feltText, frequencyWithSdText, percentText, significant } from '../../core/report/format.ts';
+import type { UnitSystem } from '../../core/report/format.ts';
+import {
+  accelerationText,
+  feltText,
+  frequencyWithSdText,
+  percentText,
+  significant,
+  velocityText,
+} from '../../core/report/format.ts';
 import type { FindingReport, MatchReport, PeakReport } from '../../core/report/report.ts';
 import { velocityMmpsOfSine } from '../../core/units.ts';
 import { texts } from '../texts.ts';
@@ -34,11 +42,11 @@ export type PeakRow = readonly [name: string, value: string, term?: TermId];
  *
  * @param finding What it is the image of, whose velocity and felt level are those of the true frequency; else null.
  */
-export function peakRows(peak: PeakReport, finding: FindingReport | null): PeakRow[] {
+export function peakRows(peak: PeakReport, finding: FindingReport | null, units: UnitSystem): PeakRow[] {
   const velocityMmps = finding ? velocityMmpsOfSine(peak.amplitudeMps2, finding.frequencyHz) : peak.velocityMmps;
   const rows: PeakRow[] = [
     [words.peakLevel, accelerationText(peak.amplitudeMps2)],
-    [words.peakVelocity, `${significant(velocityMmps, 2)} mm/s`],
+    [words.peakVelocity, velocityText(velocityMmps, units)],
     [words.columns.felt, feltText((finding ?? peak).feltLevel), 'felt'],
     [words.peakOverFloor, `${peak.overFloorDb.toFixed(0)} dB`, 'noise-floor'],
     [words.peakNoise, chanceOfNoise(peak.falseAlarmProbability), 'false-alarm'],

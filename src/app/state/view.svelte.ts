@@ -1,9 +1,11 @@
 /** What is being looked at: run, finding, peak, cursor and the stretch of frequency. Shared by all pictures. */
 import type { Analysis, RunPicture } from '../../core/report/analysis.ts';
+import type { UnitSystem } from '../../core/report/format.ts';
 import type { FindingReport, PeakReport } from '../../core/report/report.ts';
 import type { Domain } from '../charts/viewport.ts';
 import { pan, reveal, zoomAt } from '../charts/viewport.ts';
-import type { LevelKind } from '../charts/level.ts';
+import type { LevelChoice, LevelKind } from '../charts/level.ts';
+import { levelKindOf } from '../charts/level.ts';
 import { findingOf } from '../charts/finding-peak.ts';
 import { matchedMarks } from '../charts/matched.ts';
 import { homeDomain, wholeDomain } from '../charts/whole-domain.ts';
@@ -11,20 +13,24 @@ import type { Session } from './session.svelte.ts';
 
 export class View {
   readonly #session: Session;
+  readonly #reader: { readonly units: UnitSystem };
   #run = $state.raw<string | null>(null);
   #finding = $state.raw(0);
   #zoomed = $state.raw<Domain | null>(null);
   cursorHz = $state.raw<number | null>(null);
   /** Frequency of the peak that is questioned. */
   peakHz = $state.raw<number | null>(null);
-  levelKind = $state.raw<LevelKind>('felt');
+  levelChoice = $state.raw<LevelChoice>('felt');
   /** The spectrum on equal angle, with the changes of speed taken out, where there is one. */
   byAngle = $state(true);
 
-  constructor(session: Session) {
+  /** @param reader Whose units the levels are shown in. */
+  constructor(session: Session, reader: { readonly units: UnitSystem }) {
     this.#session = session;
+    this.#reader = reader;
   }
 
+  readonly levelKind = $derived.by((): LevelKind => levelKindOf(this.levelChoice, this.#reader.units));
   readonly analysis = $derived.by((): Analysis | null => this.#session.analysis);
   readonly finding = $derived.by((): FindingReport | null => {
     const findings = this.analysis?.report.findings ?? [];

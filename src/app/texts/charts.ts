@@ -30,8 +30,8 @@ export const charts = {
     `Spectra of ${count} runs, one above the other; ${label} is marked in all.`,
   runColumns: { run: 'Run' },
   level: 'Level',
-  levels: { felt: 'Felt level', acceleration: 'Acceleration', velocity: 'Velocity' },
-  units: { felt: '', acceleration: 'm/s²', velocity: 'mm/s' },
+  levels: { felt: 'Felt level', acceleration: 'Acceleration', velocity: 'Velocity', 'velocity-inches': 'Velocity' },
+  units: { felt: '', acceleration: 'm/s²', velocity: 'mm/s', 'velocity-inches': 'in/s' },
   justFelt: 'just felt',
   /** Where no turning part has a line. */
   belowLines: 'road and body',

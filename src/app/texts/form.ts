@@ -131,7 +131,7 @@ export const form = {
       example: 'alternator 2.8, water pump 1.2',
       hint: 'Name and turns for one turn of the crankshaft, separated by commas.',
     },
-    speed: { label: 'Road speed', example: '62 mph', hint: 'As read while recording.' },
+    speed: { label: 'Road speed', example: '62 mph', metricExample: '100 km/h', hint: 'As read while recording.' },
     gearRatio: { label: 'Gear ratio in use', example: '0.70', hint: 'Engine turns for one turn of the output shaft.' },
     engineRpm: {
       label: 'Engine speed',
@@ -141,7 +141,7 @@ export const form = {
     samplingRate: { label: 'Sampling rate', example: '400 Hz', hint: 'Only where the file does not tell it.' },
     fromS: { label: 'Use from', example: '140 s', hint: 'Only a part of the recording, where it holds more.' },
     toS: { label: 'Use up to', example: '240 s', hint: '' },
-    runName: { label: 'Name', example: 'Cruise, 62 mph', hint: '' },
+    runName: { label: 'Name', example: 'Cruise, 62 mph', metricExample: 'Cruise, 100 km/h', hint: '' },
     layout: { label: 'Layout' },
     converter: { label: 'Torque converter' },
     tripodJoints: { label: 'Tripod inner joints on the half-shafts' },

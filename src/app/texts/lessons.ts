@@ -125,7 +125,7 @@ export const lessonTexts = {
   numbers: 'Numbers behind this picture',
   controls: 'Controls',
   lessons,
-  units: { mph: 'mph', kmh: 'km/h', rpm: 'rev/min' },
+  units: { mph: 'mph', kmh: 'km/h', rpm: 'rpm' },
   turn: {
     angle: 'Shaft angle',
     step: 'Turn 15°',

@@ -2,9 +2,8 @@
 import type { Prediction } from '../../core/driveline/judging/judged-measurement.ts';
 import { placeText } from '../../core/driveline/judging/judge-runout.ts';
 import type { IndexPosition } from '../../core/driveline/runout/runout-index.ts';
-import { angleText, forceText, smallLengthText, weightText } from '../../core/report/bench-text.ts';
+import { angleText, forceText, predictedText, smallLengthText, weightText } from '../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
-import { significant } from '../../core/report/format.ts';
 import { table } from '../../core/report/wrap.ts';
 import type { Fits, TubePlanes } from '../../core/driveline/runout/runout-places.ts';
 
@@ -26,8 +25,8 @@ export function harmonicsTable(fits: Fits, units: UnitSystem): string {
 
 export const predictionLines = (predictions: readonly (readonly [string, Prediction])[], units: UnitSystem): string[] =>
   predictions.map(
-    ([what, { part, order, value, unit, where }]) =>
-      `${what.charAt(0).toUpperCase()}${what.slice(1)}: about ${unit === 'N' ? forceText(value, units, 2) : `${significant(value, 2)} ${unit}`} at ${part} ${order}×, ${where}.`,
+    ([what, prediction]) =>
+      `${what.charAt(0).toUpperCase()}${what.slice(1)}: about ${predictedText(prediction, units)} at ${prediction.part} ${prediction.order}×, ${prediction.where}.`,
   );
 
 export function indexLines(positions: readonly IndexPosition[], boltCount: number, units: UnitSystem): string[] {

@@ -110,9 +110,10 @@ export const TORQUE_NM: QuantityKind = {
   units: withNames([
     ['nm n·m n*m n-m', same],
     ['lbft lb-ft lbf·ft lbf-ft lb·ft ft-lb ftlb ft·lb ft-lbs lbsft', unit.nmFromLbfFt],
+    ['lbin lb-in lbf·in lbf-in lb·in in-lb inlb in·lb in-lbs lbsin', (lbfIn: number) => unit.nmFromLbfFt(lbfIn / 12)],
   ]),
   range: [-1e6, 1e6],
-  example: '300 N·m or 220 lb-ft',
+  example: '220 lb·ft or 300 N·m',
 };
 export const UNBALANCE_GMM: QuantityKind = {
   name: 'unbalance',

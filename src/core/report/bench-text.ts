@@ -1,6 +1,7 @@
 /** Bench numbers and limits in words, in the reader's units. */
 import type { LimitUnit } from '../driveline/limits/limit-entry.ts';
 import type { JudgedNumber, Limit } from '../driveline/limits/limit.ts';
+import type { Prediction } from '../driveline/judging/judged-measurement.ts';
 import type { RingSelection } from '../driveline/rings/ring-selection.ts';
 import type { WeightUnit } from '../driveline/measurement.ts';
 import { inchFromMm, lbfFromNewton, lbfFtFromNm, ounceFromGram, ozInFromGmm } from '../units.ts';
@@ -41,9 +42,15 @@ export const forceText = (newton: number, units: UnitSystem, digits = 3): string
 };
 
 /** '9.66 lb·ft (13.1 N·m)' or '13.1 N·m'. */
-export const torqueText = (nm: number, units: UnitSystem): string => {
-  const metric = `${significant(nm, 3)}${NO_BREAK}N·m`;
-  return units === 'us' ? `${significant(lbfFtFromNm(nm), 3)}${NO_BREAK}lb·ft (${metric})` : metric;
+export const torqueText = (nm: number, units: UnitSystem, digits = 3): string => {
+  const metric = `${significant(nm, digits)}${NO_BREAK}N·m`;
+  return units === 'us' ? `${significant(lbfFtFromNm(nm), digits)}${NO_BREAK}lb·ft (${metric})` : metric;
+};
+
+/** '6.7 lbf (30 N)', '150 rad/s²': what a measurement foretells, to the two digits it is worth. */
+export const predictedText = ({ value, unit }: Prediction, units: UnitSystem): string => {
+  if (unit === 'N') return forceText(value, units, 2);
+  return unit === 'N·m' ? torqueText(value, units, 2) : `${significant(value, 2)}${NO_BREAK}${unit}`;
 };
 
 /** Rings that would center each axis: 'axis 1: two equal rings of 1.600 mm to 1.620 mm'. */
@@ -86,11 +93,14 @@ export const figureText = (value: number, unit: LimitUnit, units: UnitSystem): s
   }
 };
 
-/** '0.002 in (0.05 mm)': the limit's figure, as the trade says it where it has its own words. */
-export const limitFigureText = (limit: Limit, units: UnitSystem): string =>
-  units === 'us' && limit.inchText !== undefined
-    ? `${limit.inchText} (${limit.value}${NO_BREAK}mm)`
-    : figureText(limit.value, limit.unit, units);
+/** '0.002 in (0.05 mm)', '1°': the limit's figure, as the trade says it where it has its own words. */
+export const limitFigureText = (limit: Limit, units: UnitSystem): string => {
+  const { value, unit, inchText } = limit;
+  if (unit === '°') return `${+value.toFixed(2)}°`;
+  if (unit !== 'mm') return figureText(value, unit, units);
+  const metric = `${+value.toFixed(3)}${NO_BREAK}mm`;
+  return units === 'metric' ? metric : `${inchText ?? `${fixed(inchFromMm(value), 4)}${NO_BREAK}in`} (${metric})`;
+};
 
 /**
  * 'End play, first axis: 0.0031 in (0.080 mm), OUTSIDE the limit of 0.002 in (0.05 mm) [common practice, no source]'.
@@ -113,7 +123,10 @@ export const judgedText = (number: JudgedNumber, units: UnitSystem, loud = true)
 const firstNumber = (text: string): number => Number(/[\d.]+/u.exec(text)?.[0]);
 
 /** Where the limit has its own inch figure, the measured one is rounded so that both tell the same side of it. */
-const measuredText = ({ measured, limit, inside }: JudgedNumber, units: UnitSystem): string => {
+export const measuredText = (
+  { measured, limit, inside }: Pick<JudgedNumber, 'measured' | 'limit' | 'inside'>,
+  units: UnitSystem,
+): string => {
   if (units === 'metric' || limit.inchText === undefined) return figureText(measured, limit.unit, units);
   const tenths = inchFromMm(measured) * 1e4;
   // What a reading error lets pass is rounded as it is: it lies on the other side.

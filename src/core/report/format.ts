@@ -55,6 +55,13 @@ export function accelerationText(mps2: number): string {
   return `${significant(mps2, 2)}${NO_BREAK}m/s² (${inG})`;
 }
 
+/** '1.6 mm/s' or '0.063 in/s': velocity, 0-to-peak. */
+export function velocityText(mmps: number, units: UnitSystem): string {
+  return units === 'us'
+    ? `${significant(inchFromMm(mmps), 2)}${NO_BREAK}in/s`
+    : `${significant(mmps, 2)}${NO_BREAK}mm/s`;
+}
+
 /** 'felt level 9', with one decimal below 10. */
 export function feltText(feltLevel: number): string {
   if (feltLevel >= 10) return feltLevel.toFixed(0);
@@ -72,6 +79,12 @@ export function percentText(probability: number): string {
 /** '97 in 100', for sentences; certainty is never claimed. */
 export function chanceText(probability: number): string {
   return `${Math.min(99, Math.max(1, Math.round(probability * 100)))} in 100`;
+}
+
+/** '3 in (76.2 mm)' or '76.2 mm': a size as it was given, without noughts at the end. */
+export function sizeText(mm: number, units: UnitSystem): string {
+  const metric = `${+mm.toFixed(2)}${NO_BREAK}mm`;
+  return units === 'us' ? `${+inchFromMm(mm).toFixed(3)}${NO_BREAK}in (${metric})` : metric;
 }
 
 /** '0.012 in (0.30 mm)' or '0.30 mm'. */

@@ -35,7 +35,7 @@ describe('readings around the clock', () => {
   it('with one place that stands out are a dent, not bow', async () => {
     const text = await at('0/0/0/-.6/0/0/0/0 mm');
     expect(text).toContain('Runout: not told by these readings');
-    expect(text).toContain('One place stands out, at 135°, 0.60 mm below where the others put it: a dent');
+    expect(text).toContain('One place stands out, at 135°, 0.60 mm (0.024 in) below where the others put it: a dent');
     expect(text).not.toMatch(/as bow|Most of the movement/);
     // The same beside true runout of 0.2 mm.
     expect(await at('.1/.07/0/-.67/-.1/-.07/0/.07 mm')).toContain('One place stands out, at 135°');
@@ -44,7 +44,7 @@ describe('readings around the clock', () => {
   it('that go twice round are ovality, which does not shake once a turn', async () => {
     const text = await at('0/.3/.6/.3/0/.3/.6/.3 mm');
     expect(text).toContain('Runout: inside the limits');
-    expect(text).toContain('Most of the movement is ovality (0.60 mm twice round)');
+    expect(text).toContain('Most of the movement is ovality (0.60 mm (0.024 in) twice round)');
     expect(text).not.toContain('°');
   });
 

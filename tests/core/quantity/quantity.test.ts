@@ -65,6 +65,7 @@ describe('quantities as people type them', () => {
     expect(valueOf(q.parseAngleDeg('-2.4 deg'))).toBe(-2.4);
     expect(valueOf(q.parseTorqueNm('300 N·m'))).toBe(300);
     expect(valueOf(q.parseTorqueNm('100 lb-ft'))).toBeCloseTo(135.58179483, 7);
+    expect(valueOf(q.parseTorqueNm('1200 lb·in'))).toBeCloseTo(135.58179483, 7);
     expect(valueOf(q.parseUnbalanceGmm('1 oz·in'))).toBeCloseTo(720.0778874, 6);
     expect(valueOf(q.parseAccelerationMps2('0.1 g'))).toBeCloseTo(0.980665, 9);
     expect(valueOf(q.parseAccelerationMps2('50 mg'))).toBeCloseTo(0.4903325, 9);

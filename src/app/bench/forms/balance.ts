@@ -4,6 +4,7 @@ import { texts } from '../../texts.ts';
 import { benchFacts as words } from '../../texts/bench-facts.ts';
 import type { Entry, MeasureChoice, MeasureForm, MeasureRow, Surroundings } from '../measure-form.ts';
 import { allOf, given } from '../measure-form.ts';
+import { bareWeightUnit } from '../parse-field.ts';
 import { massRow, speedRow } from './facts.ts';
 
 const { fields, forms } = texts.bench;
@@ -21,9 +22,10 @@ const unitChoice: MeasureChoice = {
   id: 'unit',
   label: fields.unit,
   options: [
-    ['g', fields.grams],
-    ['g·mm', fields.gmm],
+    ['g', bareWeightUnit('g', 'metric')],
+    ['g·mm', bareWeightUnit('g·mm', 'metric')],
   ],
+  usLabels: { g: bareWeightUnit('g', 'us'), 'g·mm': bareWeightUnit('g·mm', 'us') },
 };
 
 /** Three positions are the least; six show a reading that is wrong. */
@@ -39,7 +41,7 @@ export const amplitudesForm: MeasureForm = {
     {
       heading: '',
       fields: [
-        { id: 'base', label: fields.asFound, kind: 'level' },
+        { id: 'base', label: fields.asFound, kind: 'level', hint: fields.anyUnit },
         { id: 'weight', label: fields.trialWeight, kind: 'weight' },
       ],
     },
@@ -87,7 +89,7 @@ function balanceExtras(entry: Entry, around: Surroundings): readonly MeasureRow[
         { id: 'clamp', label: words.clamp, kind: 'weight', optional: true },
         { id: 'holes', label: words.holes, kind: 'angles', optional: true, hint: words.holesHint },
         { id: 'sites', label: words.sites, kind: 'angles', optional: true, hint: words.sitesHint },
-        { id: 'weights', label: words.weights, kind: 'weights', optional: true, hint: words.weightsHint },
+        { id: 'weights', label: words.weights, kind: 'weights', optional: true, hint: words.weightsHint[around.units] },
       ],
     },
     ...(isShaft ? [speedRow(around), massRow(around, 'rear')] : []),
@@ -99,7 +101,12 @@ const planesOf = (entry: Entry): readonly number[] => (entry.choice('planes') ==
 const reading = (heading: string, id: string): MeasureRow => ({
   heading,
   fields: [
-    { id: `${id}.amplitude`, label: fields.amplitude, kind: 'level' },
+    {
+      id: `${id}.amplitude`,
+      label: fields.amplitude,
+      kind: 'level',
+      ...(id === 'base1' && { hint: fields.anyUnit }),
+    },
     { id: `${id}.phase`, label: fields.phase, kind: 'phase' },
   ],
 });

@@ -3,7 +3,7 @@ import type { JointPlace, ShaftPlace } from '../../../core/driveline/measurement
 import { pieceAtJoint, pieceMassKg } from '../../../core/driveline/shaft-tube.ts';
 import type { Job } from '../../../core/job/job.ts';
 import type { UnitSystem } from '../../../core/report/format.ts';
-import { lengthText, rpmText, significant } from '../../../core/report/format.ts';
+import { rpmText, significant, sizeText } from '../../../core/report/format.ts';
 import { poundFromKg } from '../../../core/units.ts';
 import { benchFacts as words } from '../../texts/bench-facts.ts';
 import { speedsInJob } from '../judge-in-job.ts';
@@ -12,7 +12,7 @@ import { given } from '../measure-form.ts';
 
 /** '1320 mm, from the vehicle'; undefined where the vehicle does not tell. */
 export const ofVehicle = (mm: number | undefined, units: UnitSystem): string | undefined =>
-  mm === undefined ? undefined : words.ofVehicle(lengthText(mm, units, mm >= 100 ? 0 : 2));
+  mm === undefined ? undefined : words.ofVehicle(sizeText(mm, units));
 
 /** Asks for a speed of the driveshaft other than that of the complaint. */
 export function speedRow({ job }: Surroundings, shaft?: ShaftPlace): MeasureRow {

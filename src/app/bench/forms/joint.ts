@@ -53,7 +53,15 @@ export const ringsForm: MeasureForm = {
   extras: (entry, around) => [
     {
       heading: words.ringsAtHand,
-      fields: [{ id: 'stock', label: words.available, kind: 'lengths', optional: true, hint: words.availableHint }],
+      fields: [
+        {
+          id: 'stock',
+          label: words.available,
+          kind: 'lengths',
+          optional: true,
+          hint: words.availableHint[around.units],
+        },
+      ],
     },
     speedRow(around),
     massRow(around, entry.choice('joint') as JointPlace, true),

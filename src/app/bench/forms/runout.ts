@@ -2,7 +2,7 @@
 import type { RunoutPlace } from '../../../core/driveline/measurement.ts';
 import { texts } from '../../texts.ts';
 import { benchFacts as words } from '../../texts/bench-facts.ts';
-import type { Entry, MeasureChoice, MeasureForm, MeasureRow } from '../measure-form.ts';
+import type { Entry, MeasureChoice, MeasureForm, MeasureRow, Surroundings } from '../measure-form.ts';
 import { allOf, given } from '../measure-form.ts';
 import { massRow, speedRow } from './facts.ts';
 
@@ -70,18 +70,18 @@ export const runoutForm: MeasureForm = {
   },
   extras: (entry, around) =>
     /^(tube|companion)/u.test(entry.choice('place'))
-      ? [INDEXING, speedRow(around), massRow(around, flangeEndOf(entry))]
+      ? [indexingRow(around), speedRow(around), massRow(around, flangeEndOf(entry))]
       : [],
 };
 
 export const flangeEndOf = (entry: Entry): 'front' | 'rear' =>
   entry.choice('flangeEnd') === 'front' ? 'front' : 'rear';
 
-const INDEXING: MeasureRow = {
+const indexingRow = ({ units }: Surroundings): MeasureRow => ({
   heading: words.indexing,
   fields: [
     { id: 'bolts', label: words.bolts, kind: 'count', optional: true },
-    { id: 'turned', label: words.turned, kind: 'lengths', optional: true, hint: words.turnedHint },
+    { id: 'turned', label: words.turned, kind: 'lengths', optional: true, hint: words.turnedHint[units] },
     { id: 'turnedBy', label: words.turnedBy, kind: 'count', optional: true },
   ],
   choices: [
@@ -94,7 +94,7 @@ const INDEXING: MeasureRow = {
       ],
     },
   ],
-};
+});
 
 const STEPS = [0, 1, 2, 3] as const;
 

@@ -1,5 +1,5 @@
 /** What a shim, a mount, a bearing bracket, a spline or the suspension does to the angles of a driveline. */
-import { degFromRad, radFromDeg } from '../../units.ts';
+import { degFromRad, inchFromMm, radFromDeg } from '../../units.ts';
 import type { AngleSetup } from './angle-chain.ts';
 import { isFrontShaft, mountName } from './driveline-names.ts';
 import type { ShaftReading } from '../measurement.ts';
@@ -49,7 +49,7 @@ export const completeGeometry = (geometry: AngleGeometry, setup: AngleSetup): Co
   const assumed: string[] = [];
   const known = (value: number | undefined, fallback: number, what: string): number => {
     if (value !== undefined && value > 0) return value;
-    assumed.push(`${what} ${fallback} mm`);
+    assumed.push(`${what} at ${fallback} mm (${inchFromMm(fallback).toFixed(0)} in)`);
     return fallback;
   };
   const pieces = Math.max(setup.shafts.length - 2, 0);

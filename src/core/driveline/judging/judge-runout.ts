@@ -1,6 +1,7 @@
 /** Measurements of runout and of wheels, judged. */
 import type { Note, Result } from '../../note.ts';
 import { failure, success } from '../../note.ts';
+import { inchFromMm } from '../../units.ts';
 import type { Vehicle } from '../../vehicle/vehicle.ts';
 import { forceOfUnbalanceN } from '../balance/balance-grade.ts';
 import { reindexByLevels } from '../runout/flange-reindex.ts';
@@ -60,7 +61,7 @@ export const judgeRunoutMeasurement = (
   const ovalMm = fit?.value.ovalityTirMm ?? null;
   const onceMm = fit?.value.runoutTirMm ?? tirMm;
   const judged = ovalMm === null ? judge(tirMm, limit, title) : judge(onceMm, limit, `${title}, once round`);
-  const text = `Most of the movement is ovality (${(ovalMm ?? 0).toFixed(2)} mm twice round), not runout (${onceMm.toFixed(2)} mm once round): out of round does not shake once a turn, and turning the part on its seat does not cure it. Look for crushing.`;
+  const text = `Most of the movement is ovality (${dialText(ovalMm ?? 0)} twice round), not runout (${dialText(onceMm)} once round): out of round does not shake once a turn, and turning the part on its seat does not cure it. Look for crushing.`;
   return success(
     judgedAs('runout', 'runout', [judged], {
       predicted: forceOfRunout(place, onceMm, vehicle, conditions),
@@ -68,6 +69,9 @@ export const judgeRunoutMeasurement = (
     }),
   );
 };
+
+/** '0.30 mm (0.012 in)': both, since a note is read in both worlds. */
+const dialText = (mm: number): string => `${mm.toFixed(2)} mm (${inchFromMm(mm).toFixed(3)} in)`;
 
 /** Ovality that is so many times the runout is most of the movement; judgment. */
 const MOSTLY = 1.2;
@@ -77,11 +81,11 @@ const spoiledNote = ({ oneOff, runoutTirMm, runoutTirSdMm, tirMm }: RunoutFit, l
   if (tirMm <= limitMm / 2) return null;
   if (oneOff !== null) {
     const { angleDeg, deviationMm } = oneOff;
-    const text = `One place stands out, at ${Math.round(angleDeg)}°, ${Math.abs(deviationMm).toFixed(2)} mm ${deviationMm < 0 ? 'below' : 'above'} where the others put it: a dent, weld spatter, paint or a balance weight under the tip. Look there, clean it, and read beside it; this is not bow.`;
+    const text = `One place stands out, at ${Math.round(angleDeg)}°, ${dialText(Math.abs(deviationMm))} ${deviationMm < 0 ? 'below' : 'above'} where the others put it: a dent, weld spatter, paint or a balance weight under the tip. Look there, clean it, and read beside it; this is not bow.`;
     return { code: 'one-place', severity: 'warning', text };
   }
   if (runoutTirSdMm === null || runoutTirSdMm <= Math.max(runoutTirMm, limitMm / 2) / 2) return null;
-  const text = `The readings scatter as much as they run out (${runoutTirMm.toFixed(2)} ± ${runoutTirSdMm.toFixed(2)} mm once round): clean the track, hold the tip square, and read again.`;
+  const text = `The readings scatter as much as they run out (${dialText(runoutTirMm)} once round, give or take ${dialText(runoutTirSdMm)}): clean the track, hold the tip square, and read again.`;
   return { code: 'readings-scatter', severity: 'warning', text };
 };
 
