@@ -195,7 +195,7 @@ describe('measurement forms', () => {
       { layout: 'rear-drive' },
       { driveshaftRpm: null, wheelRpm: null, limits: {} },
     );
-    expect(judged.ok && judged.value.notes[0]?.text).toContain('667 g·mm at 253°');
+    expect(judged.ok && judged.value.notes[0]?.text).toContain('667 g·mm (0.93 oz·in) at 253°');
   });
 
   it('two planes with phase lead to the published correction, 1.98 g at 236° and 1.07 g at 122°', () => {
@@ -225,8 +225,8 @@ describe('measurement forms', () => {
       { driveshaftRpm: null, wheelRpm: null, limits: {} },
     );
     const text = judged.ok ? (judged.value.notes[0]?.text ?? '') : '';
-    expect(text).toContain('1.98 g at 236°');
-    expect(text).toContain('1.07 g at 122°');
+    expect(text).toContain('1.98 g (0.07 oz) at 236°');
+    expect(text).toContain('1.07 g (0.038 oz) at 122°');
   });
 
   it('wrong text is a problem of its field, and no measurement is made', () => {

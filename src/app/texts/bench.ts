@@ -139,7 +139,7 @@ export const bench = {
     anyUnit: 'In any unit, the same in every run.',
     phase: 'Phase',
     planes: 'Planes',
-    sensor: (number: number) => `Sensor ${number}`,
+    sensor: (number: number) => `sensor ${number}`,
     trial: (number: number) => `Trial weight in plane ${number}`,
     withTrial: (plane: number, sensor: number) => `With it in plane ${plane}: sensor ${sensor}`,
   },

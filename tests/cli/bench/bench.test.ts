@@ -116,7 +116,7 @@ describe('perrev joints', () => {
     ]);
     const after = stdout.slice(stdout.indexOf('What would bring it inside'));
     expect(after.split('\n')[1]).toMatch(/^ {2}Turn the rear fork of piece 1 by 11\.0° clockwise/);
-    expect(after).toContain('Not measured, so assumed: length of shaft piece 1 1300 mm');
+    expect(after).toContain('Not measured, so assumed: length of shaft piece 1 at 1300 mm (51 in)');
   });
 
   it('offers nothing but the forks where they alone are at fault, by teeth of the spline', async () => {
@@ -159,7 +159,7 @@ describe('perrev rings', () => {
     ]);
     expect(status).toBe(0);
     expect(spoken(stdout)).toContain('The joint: OUTSIDE the limits');
-    expect(spoken(stdout)).toContain('Ring difference, axis 1: 0.100 mm, OUTSIDE the limit of 0.050 mm');
+    expect(spoken(stdout)).toContain('Ring difference, axis 1: 0.100 mm, OUTSIDE the limit of 0.05 mm');
     expect(spoken(stdout)).toContain(
       '150 g·mm, 65 % of the allowance, 14.8 N; at the other end: 75.0 g·mm, 33 % of the allowance, 7.40 N',
     );
@@ -205,7 +205,7 @@ describe('perrev rings', () => {
     expect(full).toContain('Two rings together must measure, axis 1: 0.1240 in (3.150 mm) to 0.1256 in (3.190 mm).');
     const fitted = ['--groove', '3.222in', '--cross', '3.094in', '--rings', '0.063/0.065in'];
     const none = spoken((await runBench(ringsCommand, fitted)).stdout);
-    expect(none).toContain('End play, axis 1: 0.0000 in (0.000 mm), BELOW the least of 0.0004 in (0.010 mm)');
+    expect(none).toContain('End play, axis 1: 0.0000 in (0.000 mm), BELOW the least of 0.0004 in (0.01 mm)');
     for (const text of [metric, inches, full, none]) expect(text).not.toMatch(/[-−]0\.0+ /);
   });
 

@@ -95,7 +95,7 @@ describe('joints whose angles are too large', () => {
     const discs = ['--joint', 'flexible-disc', '--joint', 'flexible-disc'];
     const bent = await textOf('3 down', '9 down', '3 nose up', ...discs);
     expect(bent).toContain('OUTSIDE the limits');
-    expect(bent).toContain('6.00°, OUTSIDE the limit of 2.00° [common practice, no source');
+    expect(bent).toContain('6.00°, OUTSIDE the limit of 2° [common practice, no source');
     expect(bent).toContain('A flexible disc flexed this far tears');
     expect(await textOf('3 down', '4 down', '3 nose up', ...discs)).toContain('of the driveshaft: inside the limits');
   });

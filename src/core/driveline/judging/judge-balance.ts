@@ -8,6 +8,7 @@ import type { BenchConditions, JudgedMeasurement, Prediction } from './judged-me
 import { judgedAs } from './judged-measurement.ts';
 import type * as m from '../measurement.ts';
 import type { ProcedureId } from '../procedures.ts';
+import { ounceFromGram, ozInFromGmm } from '../../units.ts';
 
 /**
  * Trials without phase. 'outside' (there is unbalance to take away) where the runs fit one rotor; 'cannot-tell' where
@@ -21,7 +22,7 @@ export const judgeAmplitudeTrials = (
   if (!balance.ok) return balance;
   const { correction, verdict, notes, consistency, usable } = balance.value;
   if (!usable) return success(notUsable('balance-amplitudes', 'balance-without-phase', notes));
-  const text = `A correction of ${Number(correction.size.toPrecision(3))} ${measurement.weightUnit} at ${Math.round(correction.angleDeg)}° is asked for (consistency ${consistency.toFixed(2)}).`;
+  const text = `A correction of ${amountText(correction.size, measurement.weightUnit)} at ${Math.round(correction.angleDeg)}° is asked for (consistency ${consistency.toFixed(2)}).`;
   return success(
     judgedAs('balance-amplitudes', 'balance-without-phase', [], {
       verdict: verdict === 'clear' ? 'outside' : 'cannot-tell',
@@ -29,6 +30,12 @@ export const judgeAmplitudeTrials = (
       notes: [{ code: 'correction', severity: 'info', text }, ...notes],
     }),
   );
+};
+
+/** '17.6 g (0.62 oz)': both, since a note is read in both worlds. */
+const amountText = (amount: number, unit: WeightUnit): string => {
+  const us = unit === 'g' ? ounceFromGram(amount) : ozInFromGmm(amount);
+  return `${Number(amount.toPrecision(3))} ${unit} (${Number(us.toPrecision(2))} ${unit === 'g' ? 'oz' : 'oz·in'})`;
 };
 
 /** Trials with phase: 'outside' where a correction follows surely, 'cannot-tell' where the trials were weak. */
@@ -42,7 +49,7 @@ export const judgePhasorTrials = (
   if (!usable) return success(notUsable('balance-phasors', 'balance-with-phase', notes));
   const list = corrections.map(
     ({ size, angleDeg }, plane) =>
-      `${Number(size.toPrecision(3))} ${measurement.weightUnit} at ${Math.round(angleDeg)}° in plane ${plane + 1}`,
+      `${amountText(size, measurement.weightUnit)} at ${Math.round(angleDeg)}° in plane ${plane + 1}`,
   );
   const text = `Correction: ${list.join(', ')}.`;
   const sizes = corrections.map(({ size }) => size);
