@@ -33,7 +33,7 @@ export const judgeAmplitudeTrials = (
 };
 
 /** '17.6 g (0.62 oz)': both, since a note is read in both worlds. */
-const amountText = (amount: number, unit: WeightUnit): string => {
+const amountText = (amount: number, unit: m.WeightUnit): string => {
   const us = unit === 'g' ? ounceFromGram(amount) : ozInFromGmm(amount);
   return `${Number(amount.toPrecision(3))} ${unit} (${Number(us.toPrecision(2))} ${unit === 'g' ? 'oz' : 'oz·in'})`;
 };
