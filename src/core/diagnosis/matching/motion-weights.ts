@@ -38,17 +38,20 @@ const kept = (log: number, most: number): number => SPOILT + (1 - SPOILT) * Math
  * speeds 5e-4 apart, as in bends of 1500 m radius, for some 3 s each: 5e-4·√(2·3 s·T)/√15.
  */
 const CURVES_ROOT_S = 3.2e-4;
+/** No more than this, s, where the tone stayed rather than moved: curves would have had to undo the speed's own wander. Judgment. */
+const CURVES_UNDOING_S = 1e-3;
 /** Share of runs in which curves are what a tone lost by. Judgment. */
 const IN_CURVES = 0.1;
 
 /**
  * Likelihood that a tone lost so much of its evidence by curves: evidence goes with the power added up in phase, and of
  * that a phase that strays by φ (root mean square) leaves exp(−φ²).
+ * @param curvesS by how much curves make a wheel stray, s
  */
-const keptInCurves = (log: number, most: number, slopeHz: number, durationS: number): number => {
+const keptInCurves = (log: number, most: number, slopeHz: number, curvesS: number): number => {
   if (!(log > 0) || log >= most) return 0;
   const strayS = Math.sqrt(Math.log(most / log)) / (2 * Math.PI * Math.abs(slopeHz));
-  return IN_CURVES * Math.exp(-0.5 * (strayS / (CURVES_ROOT_S * Math.sqrt(durationS))) ** 2);
+  return IN_CURVES * Math.exp(-0.5 * (strayS / curvesS) ** 2);
 };
 
 /** What a group follows: a track (null: none known) and the model's factor. */
@@ -70,7 +73,10 @@ export const movingWeight = (
     return clearlyStill(tone, histories) ? besideBelow(steadinessOf(tone), Math.min(...histories.wander)) : UNKNOWN;
   const along = tone.motion.along(track, factor * slopeHz);
   const most = Math.max(best(tone, histories), along);
-  return Math.max(kept(along, most), keptInCurves(along, most, slopeHz, histories.durationS));
+  const curvesS = CURVES_ROOT_S * Math.sqrt(histories.durationS);
+  const undone = tone.motion.still > along;
+  const inCurves = keptInCurves(along, most, slopeHz, undone ? Math.min(CURVES_UNDOING_S, curvesS) : curvesS);
+  return Math.max(kept(along, most), inCurves);
 };
 
 /** How much likelier such a wander is for a tone of its own than for a vehicle's speed. */

@@ -42,17 +42,26 @@ describe('what the motion of a tone says of an order', () => {
   });
 
   it('forgives what curves make a wheel stray from the shaft: 3 % of the power at 30 Hz is 0.93 ms', () => {
-    // √(ln(1/0.97))/(2π·30) = 0.926 ms by hand; exp(−(0.926/1.012)²/2) = 0.658 of one run in ten.
-    expect(movingWeight(toneOf(1000, 970), HISTORY, onTrack, 30)).toBeCloseTo(0.0658, 3);
+    // √(ln(1/0.97))/(2π·30) = 0.926 ms by hand; exp(−0.926²/2) = 0.651 of one run in ten.
+    expect(movingWeight(toneOf(1000, 970), HISTORY, onTrack, 30)).toBeCloseTo(0.0651, 3);
     // The same loss at 5 Hz is six times that in time, which no curve makes.
     expect(movingWeight(toneOf(1000, 970, 5), HISTORY, onTrack, 5)).toBeLessThan(3e-4);
   });
 
   it('is all but ruled out where it loses a fifth of a strong tone at 25 Hz within seconds, not so in minutes', () => {
     // √(ln(1/0.8))/(2π·25) = 3.01 ms: exp(−4.42) of one run in ten.
-    expect(movingWeight(toneOf(1000, 800, 25), HISTORY, onTrack, 25)).toBeCloseTo(0.0012, 4);
+    const other = { ...HISTORY, count: 2, wander: [0.002, 0.002] };
+    const onOther = toneOf(100, 800, 25);
+    const tone = { ...onOther, motion: { still: 100, along: (k: number) => (k === 0 ? 800 : 1000) } };
+    expect(movingWeight(tone, other, onTrack, 25)).toBeCloseTo(0.0012, 4);
     // In 90 s curves stray by 3.04 ms: exp(−0.490).
-    expect(movingWeight(toneOf(1000, 800, 25), { ...HISTORY, durationS: 90 }, onTrack, 25)).toBeCloseTo(0.0612, 3);
+    expect(movingWeight(tone, { ...other, durationS: 90 }, onTrack, 25)).toBeCloseTo(0.0612, 3);
+  });
+
+  it('is no longer forgiven where it stayed: curves hardly undo what the speed wandered', () => {
+    // 3.01 ms against 1 ms: exp(−4.52) of one run in ten.
+    const long = { ...HISTORY, durationS: 90 };
+    expect(movingWeight(toneOf(1000, 800, 25), long, onTrack, 25)).toBeCloseTo(0.00109, 4);
   });
 
   it('of a group behind a slipping converter is judged by how the other one wanders', () => {
