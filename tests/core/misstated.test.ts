@@ -58,7 +58,7 @@ describe('a drive that was not as it was stated', () => {
     const report = reportOf(jobOf(VEHICLE, { speedMps: 60 * KMH }), [recordingAt(60, orders, 1)]);
     expect(report.sentence).toMatch(new RegExp(`^With 60 mph in place of 60 km/h, by what was recorded: ${label} at`));
     expect(report.findings[0]?.label).toBe(label);
-    expect(report.runs[0]?.speed).toMatchObject({ takenInstead: true });
+    expect(report.runs[0]?.speed).toMatchObject({ restated: true });
     expect(report.runs[0]?.speed.usedMps).toBeCloseTo(60 * MPH, 0);
     expect(report.runs[0]?.notes[0]?.text).toContain('fits 60 mph, not 60 km/h');
     expect(report.vehicle).toEqual(VEHICLE);

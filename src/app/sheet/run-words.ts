@@ -22,5 +22,5 @@ export function speedSentence({ speed }: RunReport, units: UnitSystem): string {
   const says = words.recordingSays(`${value.toFixed(1)} ± ${Math.max(0.1, spread).toFixed(1)} ${unit}`);
   if (speed.statedMps === null) return says;
   const stated = speedText(speed.statedMps, units, 0);
-  return `${says} ${speed.takenInstead ? words.takenInstead(stated) : words.stated(stated, words.sources[speed.source])}`;
+  return `${says} ${speed.restated ? words.restated(stated) : words.stated(stated, words.sources[speed.source])}`;
 }

@@ -14,7 +14,7 @@ export const sheet = {
   topGear: 'Gear ratios',
   recordingSays: (speed: string) => `The recording itself says ${speed}.`,
   stated: (speed: string, source: string) => `${source} said ${speed}.`,
-  takenInstead: (speed: string) => `Taken for ${speed}, not for what was given.`,
+  restated: (speed: string) => `Taken for ${speed}, not for what was given.`,
   sources: { dial: 'The dial', gps: 'GPS', obd: 'The scan tool', logged: 'The log', unknown: 'The job' },
   sure: (chance: string) => `Sure of the part and order: ${chance}.`,
   felt: (level: string) => `felt level ${level}`,

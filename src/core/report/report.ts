@@ -64,7 +64,7 @@ export interface TakenInstead {
 export interface SpeedReport {
   readonly statedMps: number | null;
   /** Present where `statedMps` is not what was given but what was taken for it, since only that fits the recording. */
-  readonly takenInstead?: true;
+  readonly restated?: true;
   readonly usedMps: number | null;
   /** Road speed over rolling circumference, as implied by the recording, relative to stated; 1 = as stated. */
   readonly scale: number;

@@ -35,14 +35,14 @@ const SPEED_SAYS: Readonly<Record<RunReport['speed']['source'], string>> = {
 
 /** ', at 61.3 mph (GPS said 62.0 mph; the recording says −1.1 ± 0.2 %)'. */
 function speedWords(run: RunReport, units: UnitSystem): string {
-  const { statedMps, takenInstead = false, usedMps, scale, scaleSd, source } = run.speed;
+  const { statedMps, restated = false, usedMps, scale, scaleSd, source } = run.speed;
   if (usedMps === null) return ', speed not known';
   const used = ` at ${speedText(usedMps, units)}`;
   if (statedMps === null || Math.abs(statedMps / usedMps - 1) < 0.001) return `,${used}`;
   const sdPercent = Math.max(0.01, 100 * scaleSd);
   const decimals = Math.min(2, Math.max(1, decimalsFor(sdPercent)));
   const off = ((scale - 1) * 100).toFixed(decimals).replace('-', '−');
-  const said = `${takenInstead ? 'taken for' : SPEED_SAYS[source]} ${speedText(statedMps, units)}`;
+  const said = `${restated ? 'taken for' : SPEED_SAYS[source]} ${speedText(statedMps, units)}`;
   return `,${used} (${said}; the recording says ${off} ± ${sdPercent.toFixed(decimals)} %)`;
 }
 

@@ -31,7 +31,7 @@ export const takenInstead = (misstated: JudgedJob['misstated']): TakenInstead | 
 
 /** A run whose stated speed gave way to another. */
 export const asTaken = (run: RunReport, { kind }: TakenInstead): RunReport =>
-  kind === 'axle-ratio' ? run : { ...run, speed: { ...run.speed, takenInstead: true } };
+  kind === 'axle-ratio' ? run : { ...run, speed: { ...run.speed, restated: true } };
 
 /** Said with the first run. */
 export const misstatedNote = ({ kind, fits, given, probability, taken }: JudgedMisstated): Note => ({
