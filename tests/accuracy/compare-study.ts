@@ -11,9 +11,9 @@ import { parseArgs } from 'node:util';
 import type { RunInference } from '../../src/core/diagnosis/matching/infer-run.ts';
 import { changeOf, isSeen } from '../../src/core/diagnosis/compare/change.ts';
 import { compareRuns } from '../../src/core/diagnosis/compare/compare.ts';
-import { fTailQuantile } from '../../src/core/signal/numeric/distributions.ts';
 import type { Four, ReadLevel } from './compare-pair.ts';
 import { fourLevels, fourRuns } from './compare-pair.ts';
+import { fTailQuantile } from '../support/f-quantile.ts';
 import { sideOf } from '../support/side.ts';
 
 const { values, positionals } = parseArgs({

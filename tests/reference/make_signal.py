@@ -176,11 +176,10 @@ for n, seed in ((1, 11), (2, 12), (3, 13), (3, 14)):
     line = hermitian(seed + 100, n, 1) * 40 + noise_matrix
     values, vectors = linalg.eigh(line, noise_matrix)
     v = vectors[:, -1:]
-    eigen = np.linalg.eigvals(np.linalg.inv(noise_matrix) @ line).real
     hermitians.append({
         "axes": n, "noise": packed(noise_matrix), "line": packed(line), "inverse": packed(np.linalg.inv(noise_matrix)),
         "traceOfProduct": float(np.trace(noise_matrix @ line).real), "trace": float(np.trace(line).real),
-        "loudest": packed(v @ v.conj().T), "directions": float(eigen.sum() ** 2 / (eigen ** 2).sum()),
+        "loudest": packed(v @ v.conj().T),
         "vector": {"re": noise(seed + 200, n).tolist(), "im": noise(seed + 300, n).tolist()},
         "times": (lambda p: {"re": p.real.tolist(), "im": p.imag.tolist()})(
             line @ (noise(seed + 200, n) + 1j * noise(seed + 300, n))),

@@ -18,14 +18,8 @@ export const normalTail = (z: number): number => Math.exp(normalLogTail(z));
 /** ln P(X > x), X gamma with the given shape and scale 1. */
 export const gammaLogTail = (x: number, shape: number): number => lnGammaUpper(shape, x);
 
-/** P(X > x), X gamma with the given shape and scale 1. */
-export const gammaTail = (x: number, shape: number): number => Math.exp(lnGammaUpper(shape, x));
-
 /** ln P(X > x), X χ² with the given degrees of freedom (any positive number). */
 export const chiSquaredLogTail = (x: number, degrees: number): number => lnGammaUpper(0.5 * degrees, 0.5 * x);
-
-/** P(X > x), X χ² with the given degrees of freedom. */
-export const chiSquaredTail = (x: number, degrees: number): number => Math.exp(chiSquaredLogTail(x, degrees));
 
 /** ln P(X > x), X of F distribution with the given degrees of freedom above and below. */
 export const fLogTail = (x: number, above: number, below: number): number => {
@@ -33,9 +27,6 @@ export const fLogTail = (x: number, above: number, below: number): number => {
   const denominator = below + above * x;
   return lnBetaLower(0.5 * below, 0.5 * above, below / denominator, (above * x) / denominator);
 };
-
-/** P(X > x), X of F distribution with the given degrees of freedom above and below. */
-export const fTail = (x: number, above: number, below: number): number => Math.exp(fLogTail(x, above, below));
 
 /** Root of a monotone function by bracketing and bisection-guarded secant steps. */
 const solve = (f: (x: number) => number, low: number, high: number): number => {
@@ -76,16 +67,6 @@ export const chiSquaredTailQuantile = (tail: number, degrees: number): number =>
 export const normalTailQuantile = (tail: number): number => {
   if (tail > 0.5) return -normalTailQuantile(1 - tail);
   return tail === 0.5 ? 0 : Math.sqrt(2 * gammaTailQuantile(2 * tail, 0.5));
-};
-
-/** x with P(X > x) = tail, X of F distribution with the given degrees of freedom above and below. */
-export const fTailQuantile = (tail: number, above: number, below: number): number => {
-  const f = (x: number): number => Math.log(tail) - fLogTail(x, above, below);
-  let low = 1;
-  let high = 1;
-  while (f(low) > 0) low *= 0.5;
-  while (f(high) < 0) high *= 2;
-  return solve(f, low, high);
 };
 
 /**

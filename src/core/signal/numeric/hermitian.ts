@@ -95,42 +95,6 @@ export const inverse = (axes: number, a: Hermitian): Hermitian => {
   return out;
 };
 
-/**
- * Effective number of independent equal directions of a noise: (Σλ)²/Σλ² of the eigenvalues of W·S, from 1 (all along
- * one direction, as a single shaken mode) to the number of axes (alike in all). With `averages` matrices averaged into
- * S the scatter of the average is taken off first, which would make it look more directed than it is.
- * @param whitener W, packed; @param s S, packed
- */
-export const effectiveDirections = (axes: number, whitener: Hermitian, s: Hermitian, averages: number): number => {
-  if (axes === 1) return 1;
-  const w = unpacked(axes, whitener);
-  const m = unpacked(axes, s);
-  let tr = 0;
-  let square = 0;
-  const pr: number[][] = [];
-  const pi: number[][] = [];
-  for (let i = 0; i < axes; i++) {
-    pr.push([]);
-    pi.push([]);
-    for (let j = 0; j < axes; j++) {
-      let re = 0;
-      let im = 0;
-      for (let k = 0; k < axes; k++) {
-        re += w.re[i]![k]! * m.re[k]![j]! - w.im[i]![k]! * m.im[k]![j]!;
-        im += w.re[i]![k]! * m.im[k]![j]! + w.im[i]![k]! * m.re[k]![j]!;
-      }
-      pr[i]!.push(re);
-      pi[i]!.push(im);
-    }
-    tr += pr[i]![i]!;
-  }
-  for (let i = 0; i < axes; i++) {
-    for (let j = 0; j < axes; j++) square += pr[i]![j]! * pr[j]![i]! - pi[i]![j]! * pi[j]![i]!;
-  }
-  const concentration = square / (tr * tr) - 1 / Math.max(averages, 1);
-  return Math.min(axes, Math.max(1, 1 / Math.max(concentration, 1 / axes)));
-};
-
 /** A complex vector, one entry an axis. */
 export interface ComplexVector {
   readonly re: number[];

@@ -1,4 +1,4 @@
-/** Order statistics and moments on plain and typed arrays. Tail probabilities stand in distributions.ts. */
+/** Order statistics and the mean of plain and typed arrays. Tail probabilities stand in distributions.ts. */
 
 type Numbers = readonly number[] | Float64Array | Float32Array;
 
@@ -51,34 +51,10 @@ export const nthSmallest = (values: Float64Array, k: number): number => {
 /** Median; NaN for an empty input. */
 export const median = (values: Numbers): number => quantile(values, 0.5);
 
-/** Factor that takes the median absolute deviation of normal numbers to their standard deviation: 1/Φ⁻¹(3/4). */
-export const MAD_TO_SD = 1.482602218505602;
-
-/** Median absolute deviation from the median, not scaled. */
-export const medianAbsoluteDeviation = (values: Numbers): number => {
-  const centre = median(values);
-  return median(Float64Array.from(values, (v) => Math.abs(v - centre)));
-};
-
 export const mean = (values: Numbers): number => {
   let sum = 0;
   for (let i = 0; i < values.length; i++) sum += values[i]!;
   return sum / values.length;
-};
-
-/** Mean of the squares about zero. */
-export const meanSquare = (values: Numbers): number => {
-  let sum = 0;
-  for (let i = 0; i < values.length; i++) sum += values[i]! * values[i]!;
-  return sum / values.length;
-};
-
-/** Sample variance about the mean, with n − 1. */
-export const variance = (values: Numbers): number => {
-  const centre = mean(values);
-  let sum = 0;
-  for (let i = 0; i < values.length; i++) sum += (values[i]! - centre) ** 2;
-  return sum / (values.length - 1);
 };
 
 /**

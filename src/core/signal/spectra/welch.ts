@@ -102,7 +102,3 @@ export const welchBoth = (
   const averaged = average(prepared, options);
   return { amplitude: amplitudeOf(averaged), density: densityOf(averaged, prepared.samplingRateHz) };
 };
-
-/** Peak velocity of the sine at each bin, mm/s: V = A/(2πf); 0 at 0 Hz, where it has no meaning. */
-export const velocityMmps = ({ amplitudeMps2, stepHz }: AmplitudeSpectrum): Float64Array =>
-  amplitudeMps2.map((a, k) => (k === 0 ? 0 : (1000 * a) / (2 * Math.PI * k * stepHz)));

@@ -39,9 +39,6 @@ export const windowSamples = (name: WindowName, length: number): Float64Array =>
 };
 const cache = new Map<string, Float64Array>();
 
-/** Σw/N: what a steady tone on a bin is scaled by. Equals a0. */
-export const coherentGain = (name: WindowName): number => COSINE_TERMS[name][0]!;
-
 /** Equivalent noise bandwidth in bins, N·Σw²/(Σw)² = 1 + Σ a_k²/(2a_0²); exact for more than 2·terms samples. */
 export const noiseBandwidthBins = (name: WindowName): number => {
   const [first, ...rest] = COSINE_TERMS[name];
@@ -77,9 +74,6 @@ export const lobeWidthBins = (name: WindowName, fallDb = 10 * Math.log10(2)): nu
   }
   return low + high;
 };
-
-/** Loss of a tone midway between two bins, dB (positive). */
-export const scallopLossDb = (name: WindowName): number => -20 * Math.log10(mainLobe(name, 0.5));
 
 /**
  * Correlation of the spectra of white noise in two segments that overlap by the given share: Σ w[n]w[n+hop]/Σw²

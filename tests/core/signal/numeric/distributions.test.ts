@@ -2,13 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   chiSquaredLogTail,
-  chiSquaredTail,
   chiSquaredTailQuantile,
   fLogTail,
-  fTail,
-  fTailQuantile,
   gammaLogTail,
-  gammaTail,
   gammaTailQuantile,
   medianOverMean,
   normalLogDensity,
@@ -24,6 +20,7 @@ import {
   lnGammaUpper,
 } from '../../../../src/core/signal/numeric/special-functions.ts';
 import { tails } from '../../../reference/signal.json' with { type: 'json' };
+import { fTailQuantile } from '../../../support/f-quantile.ts';
 
 /** Relative, or absolute near a logarithm of one. */
 const near = (own: number, known: number, tolerance = 1e-10): void => {
@@ -67,7 +64,6 @@ describe('special functions against SciPy and mpmath (tests/reference/make_signa
 describe('tails, far into them', () => {
   it.each(tails.chiSquared as [number, number, number][])('P(χ² > %f), %f degrees', (x, k, known) => {
     near(chiSquaredLogTail(x, k), Math.log(known));
-    near(chiSquaredTail(x, k), known, 1e-9);
   });
 
   it.each(tails.normal as [number, number][])('P(Z > %f)', (z, known) => {
@@ -82,7 +78,7 @@ describe('tails, far into them', () => {
   );
 
   it.each(tails.fScipy as [number, number, number, number][])('SciPy’s F tail at %f', (x, above, below, known) =>
-    near(fTail(x, above, below), known),
+    near(Math.exp(fLogTail(x, above, below)), known),
   );
 
   it('F with many degrees below is χ² over its degrees', () => {
@@ -97,7 +93,7 @@ describe('tails, far into them', () => {
         let term = Math.exp(-x);
         let sum = term;
         for (let k = 1; k < shape; k += 1) sum += term *= x / k;
-        near(gammaTail(x, shape), sum, 1e-12);
+        near(Math.exp(gammaLogTail(x, shape)), sum, 1e-12);
       }
     }
   });

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import {
-  effectiveDirections,
   identity,
   inverse,
   loudestDirection,
@@ -39,10 +38,6 @@ describe.each(hermitian.map((c) => [c.axes, c] as const))('Hermitian matrices of
     expect(traceOfProduct(axes, own, noise)).toBeCloseTo(1, 4);
   });
 
-  it('effective directions (Σλ)²/Σλ² from numpy’s eigenvalues, without scatter of averages', () => {
-    expect(effectiveDirections(axes, inverse(axes, noise), line, Infinity)).toBeCloseTo(c.directions, 9);
-  });
-
   it('v·vᴴ against a matrix is vᴴAv', () => {
     const v = c.vector;
     const av = times(axes, line, v);
@@ -58,17 +53,5 @@ describe('the packing', () => {
     ]);
     // v = (j, 1): v₀·conj v₁ = j.
     expect(Array.from(outer(2, { re: [0, 1], im: [1, 0] }))).toEqual([1, 1, 0, 1]);
-  });
-
-  it('directions: equal noise on three axes is three, one shaken axis is one, and scatter of averages is taken off', () => {
-    const one = Float64Array.of(1, 1, 1, 0, 0, 0, 0, 0, 0);
-    expect(effectiveDirections(3, one, one, Infinity)).toBeCloseTo(3, 12);
-    expect(effectiveDirections(3, one, Float64Array.of(5, 0, 0, 0, 0, 0, 0, 0, 0), Infinity)).toBe(1);
-    // λ = 2, 1: (3)²/5 = 1.8; with 10 averages 5/9 − 1/10.
-    const two = Float64Array.of(2, 1, 0, 0);
-    const unit = Float64Array.of(1, 1, 0, 0);
-    expect(effectiveDirections(2, unit, two, Infinity)).toBeCloseTo(1.8, 12);
-    expect(effectiveDirections(2, unit, Float64Array.of(9, 1, 0, 0), 10)).toBeCloseTo(1 / (0.82 - 0.1), 12);
-    expect(effectiveDirections(1, Float64Array.of(3), Float64Array.of(2), 4)).toBe(1);
   });
 });

@@ -1,16 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  MAD_TO_SD,
   mean,
-  meanSquare,
   median,
-  medianAbsoluteDeviation,
   nthSmallest,
   quantile,
   quantileOfSorted,
   runningMedian,
-  variance,
 } from '../../../../src/core/signal/numeric/statistics.ts';
 
 const sorted = (values: readonly number[]): number[] => [...values].sort((a, b) => a - b);
@@ -66,13 +62,5 @@ describe('order statistics', () => {
     );
   });
 
-  it('moments by hand: 2, 4, 4, 4, 5, 5, 7, 9 has mean 5 and squares about it of 32', () => {
-    const eight = [2, 4, 4, 4, 5, 5, 7, 9];
-    expect(mean(eight)).toBe(5);
-    expect(variance(eight)).toBeCloseTo(32 / 7, 14);
-    expect(meanSquare(eight)).toBe(29);
-    expect(medianAbsoluteDeviation([1, 1, 2, 2, 4, 6, 9])).toBe(1);
-    // 1/Φ⁻¹(3/4), Φ⁻¹(3/4) = 0.6744897501960817.
-    expect(MAD_TO_SD).toBeCloseTo(1 / 0.6744897501960817, 14);
-  });
+  it('the mean by hand: 2, 4, 4, 4, 5, 5, 7, 9 has 5', () => expect(mean([2, 4, 4, 4, 5, 5, 7, 9])).toBe(5));
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { timeFrequency } from '../../../../src/core/signal/spectra/time-frequency.ts';
-import { velocityMmps, welchAmplitude, welchBoth } from '../../../../src/core/signal/spectra/welch.ts';
+import { welchAmplitude, welchBoth } from '../../../../src/core/signal/spectra/welch.ts';
 import { WINDOW_NAMES, type WindowName } from '../../../../src/core/signal/spectra/windows.ts';
 import reference from '../../../reference/signal.json' with { type: 'json' };
 import { normals, parkMiller, preparedOf, samples, tone, worstRelative } from '../made.ts';
@@ -121,15 +121,6 @@ describe('scaling worked by hand', () => {
     for (let k = 0; k < 129; k += 1) {
       expect(both!.amplitudeMps2[k]).toBeCloseTo(Math.hypot(x!.amplitudeMps2[k]!, y!.amplitudeMps2[k]!), 12);
     }
-  });
-
-  it('velocity of a sine: 0.5 m/s² is 5.684105 mm/s at 14 Hz and 1.473657 mm/s at 54 Hz (A/2πf by hand)', () => {
-    const two = samples(2000, 200, (t) => tone(0.5, 14)(t) + tone(0.5, 54)(t));
-    const spectrum = welchAmplitude(preparedOf([two], 200), { segmentLength: 1000, overlap: 0 });
-    const v = velocityMmps(spectrum);
-    expect(v[70]).toBeCloseTo(5.684105, 5);
-    expect(v[270]).toBeCloseTo(1.473657, 5);
-    expect(v[0]).toBe(0);
   });
 });
 

@@ -1,17 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import {
-  coherentGain,
   effectiveAverages,
   lobeWidthBins,
   mainLobe,
   noiseBandwidthBins,
   overlapCorrelation,
-  scallopLossDb,
   WINDOW_NAMES,
   windowSamples,
   type WindowName,
 } from '../../../../src/core/signal/spectra/windows.ts';
+import { mean } from '../../../../src/core/signal/numeric/statistics.ts';
 import reference from '../../../reference/signal.json' with { type: 'json' };
+
+/** Σw/N: what a steady tone on a bin is scaled by. */
+const coherentGain = (name: WindowName): number => mean(windowSamples(name, 64));
+
+/** Loss of a tone midway between two bins, dB (positive). */
+const scallopLossDb = (name: WindowName): number => -20 * Math.log10(mainLobe(name, 0.5));
 
 /** Computed from SciPy's windows (the flat-top from the coefficients by its cosine sum): tests/reference/make_signal.py. */
 const figures = (name: WindowName): (typeof reference.windows)['hann'] => reference.windows[name];
