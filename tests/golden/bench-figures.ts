@@ -12,7 +12,7 @@ import {
   splitBetweenHoles,
 } from '../../src/core/driveline/balance/balance-split.ts';
 import { slopeOfReading } from '../../src/core/driveline/angles/inclinometer.ts';
-import { judgeMeasurement } from '../../src/core/driveline/judging/judge-measurement.ts';
+import { judgeInJob } from '../../src/app/bench/judge-in-job.ts';
 import * as m from '../../src/core/driveline/measurement.ts';
 import { selectRings } from '../../src/core/driveline/rings/ring-selection.ts';
 import { evenReadings, fitRunout } from '../../src/core/driveline/runout/runout.ts';
@@ -237,7 +237,8 @@ const DRAWINGS: Readonly<Record<string, readonly [count: number, drawing: Drawin
     Object.entries(MEASUREMENTS).map(([kind, draw]) => {
       const drawing: Drawing = (random) => {
         const [measurement, vehicle] = [draw(random), drawVehicle(random)];
-        const judged = judgeMeasurement(measurement, vehicle, drawCondition(random));
+        const runs = [{ file: 'run.csv', ...drawCondition(random) }];
+        const judged = judgeInJob(measurement, { schemaVersion: 1, vehicle, work: [], runs, measurements: [] });
         const speeds = { driveshaftRpm: random.between(900, 4000), wheelRpm: null, once: random.chance(0.5) };
         return [judged, factsOf(measurement, vehicle, speeds)];
       };

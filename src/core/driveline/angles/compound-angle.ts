@@ -30,17 +30,9 @@ export const directionFromSlope = (slopeDeg: number, planDeg = 0): Direction => 
   return [Math.cos(slope) * Math.cos(plan), Math.cos(slope) * Math.sin(plan), -Math.sin(slope)];
 };
 
-/** Direction of a shaft from the angles it shows in a side view and in a plan view of a drawing. */
-export const directionFromViews = (sideDeg: number, planDeg: number): Direction =>
-  unit([1, Math.tan(radFromDeg(planDeg)), -Math.tan(radFromDeg(sideDeg))]);
-
 /** True angle between two shafts, degrees. */
 export const jointAngleDeg = (front: Direction, rear: Direction): number =>
   degFromRad(Math.atan2(lengthOf(cross(front, rear)), dot(front, rear)));
-
-/** The shop's rule √(Δslope² + Δplan²), degrees: near enough by hand, not used for results. */
-export const handCompoundDeg = (slopeDifferenceDeg: number, planDifferenceDeg: number): number =>
-  Math.hypot(slopeDifferenceDeg, planDifferenceDeg);
 
 /** Below this sine (about 0.00006°) two shafts are in line and their plane is anyone's guess. */
 const IN_LINE = 1e-6;

@@ -4,7 +4,7 @@
  * With z = e^(j2φ) the law tan φ₂ = tan φ₁/cos β becomes z₂ = (z₁ − q)/(1 − q·z₁), q = tan²(β/2): a map of the unit
  * circle onto itself. Maps of this kind, with turns between them, compose to one more of the same kind, so a whole
  * chain is exactly one single joint of ripple number |a|, where a is the point it takes to zero (derived; check:
- * stepwise composition in exact-chain.ts). To first order a is the known rule |Σ q·e^(j2ψ)|.
+ * stepwise composition in tests/support/exact-ripple.ts). To first order a is the known rule |Σ q·e^(j2ψ)|.
  */
 import type { Complex } from '../complex.ts';
 import { add, conjugate, multiply, polar, scale, size, ZERO } from '../complex.ts';
@@ -62,21 +62,6 @@ export const chainRipple = (joints: readonly ChainJoint[]): Ripple => {
     bottom = add(turnedBottom, scale(conjugate(turnedTop), -ripple));
   }
   return rippleOf(size(bottom) / size(top));
-};
-
-/**
- * The first-order rule |Σ q·e^(j2ψ)|, ψ being the angle of each driving fork out of its own joint's plane when the
- * first stands at 0. Good to five figures at ordinary angles; the exact form above is what results carry.
- * @returns the equivalent joint angle, degrees
- */
-export const firstOrderResidualDeg = (joints: readonly ChainJoint[]): number => {
-  let sum = ZERO;
-  let turnDeg = 0;
-  for (const joint of joints) {
-    turnDeg += joint.turnDeg;
-    sum = add(sum, scale(polar(1, 2 * turnDeg), rippleOfAngle(joint.angleDeg)));
-  }
-  return angleOfRipple(size(sum));
 };
 
 /** The small-angle rule on squared angles, √|Σ β²·e^(j2ψ)|, degrees: for working by hand. */

@@ -4,27 +4,6 @@
  * for its place in vehicle noise see Gillespie, "Fundamentals of Vehicle Dynamics", ride chapter (from memory).
  */
 import { radFromDeg } from '../../units.ts';
-import { drivenAngleDeg, speedRatio } from './single-joint.ts';
-
-export interface CoupleAt {
-  /** Bending couple on the driving and on the driven shaft, N·m. */
-  readonly drivingNm: number;
-  readonly drivenNm: number;
-}
-
-/**
- * Bending couples at one driving angle (0 where the driving fork lies in the plane of the shafts):
- * T·tan β·|sin φ₁| on the driving shaft, T·(ω₁/ω₂)·tan β·|cos φ₂| on the driven one.
- */
-export const coupleAt = (torqueNm: number, jointAngleDeg: number, drivingAngleDeg: number): CoupleAt => {
-  const tangent = Math.tan(radFromDeg(jointAngleDeg));
-  const driven = radFromDeg(drivenAngleDeg(drivingAngleDeg, jointAngleDeg));
-  const drivenTorqueNm = torqueNm / speedRatio(drivingAngleDeg, jointAngleDeg);
-  return {
-    drivingNm: torqueNm * tangent * Math.abs(Math.sin(radFromDeg(drivingAngleDeg))),
-    drivenNm: drivenTorqueNm * tangent * Math.abs(Math.cos(driven)),
-  };
-};
 
 export interface SecondaryCouple {
   /** Greatest couple in a turn, T·tan β, N·m. */

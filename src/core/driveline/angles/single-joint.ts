@@ -2,10 +2,10 @@
  * One cross (Hooke, Cardan) joint: driven angle, speed and acceleration from the driving angle.
  *
  * The driving angle is 0 where the driving fork lies in the plane of the two shafts. Source of the laws:
- * Seherr-Thoss, Schmelz, Aucktor, "Universal Joints and Driveshafts", Springer 2006 (from memory); the harmonic
- * series and the peak are derived, checked against each other by numbers.
+ * Seherr-Thoss, Schmelz, Aucktor, "Universal Joints and Driveshafts", Springer 2006 (from memory); the
+ * peak is derived, and checked by numbers.
  */
-import { degFromRad, radFromDeg, radPerSFromRpm } from '../../units.ts';
+import { degFromRad, radFromDeg } from '../../units.ts';
 
 /**
  * Ripple number of a joint, q = tan²(β/2): the 2× amplitude of the driven shaft's angle error in radians, exact.
@@ -40,29 +40,6 @@ export const accelerationRatio = (drivingAngleDeg: number, jointAngleDeg: number
   return (-Math.cos(angle) * sineSquared * Math.sin(2 * driving)) / (1 - sineSquared * Math.cos(driving) ** 2) ** 2;
 };
 
-export interface SpeedSwing {
-  /** Highest and lowest speed of the driven shaft over that of the driving shaft. */
-  readonly highest: number;
-  readonly lowest: number;
-  /** Highest minus lowest (peak to peak), not "plus or minus". */
-  readonly total: number;
-}
-
-/** Speed swing of the driven shaft: 1/cos β, cos β, and their difference sin β·tan β. */
-export const speedSwing = (jointAngleDeg: number): SpeedSwing => {
-  const cosine = Math.cos(radFromDeg(jointAngleDeg));
-  return { highest: 1 / cosine, lowest: cosine, total: 1 / cosine - cosine };
-};
-
-/** Most the driven shaft runs ahead of (or behind) the driving one, degrees: arcsin q. */
-export const greatestLeadDeg = (jointAngleDeg: number): number => degFromRad(Math.asin(rippleOfAngle(jointAngleDeg)));
-
-/** Amplitudes, in radians, of the driven angle error at 2×, 4×, 6× …: q, q²/2, q³/3 … */
-export const angleErrorSeriesRad = (jointAngleDeg: number, terms: number): number[] => {
-  const ripple = rippleOfAngle(jointAngleDeg);
-  return Array.from({ length: terms }, (_, index) => ripple ** (index + 1) / (index + 1));
-};
-
 export interface PeakAcceleration {
   /** Peak acceleration of the driven shaft over the driving speed squared. */
   readonly ratio: number;
@@ -82,15 +59,3 @@ export const peakAcceleration = (jointAngleDeg: number): PeakAcceleration => {
   const atDrivingAngleDeg = degFromRad(Math.acos(cosineOfDouble)) / 2;
   return { ratio: Math.abs(accelerationRatio(atDrivingAngleDeg, jointAngleDeg)), atDrivingAngleDeg };
 };
-
-/** Peak acceleration of the driven shaft, rad/s², at this shaft speed, rev/min. */
-export const peakAccelerationRadPerS2 = (jointAngleDeg: number, rpm: number): number =>
-  peakAcceleration(jointAngleDeg).ratio * radPerSFromRpm(rpm) ** 2;
-
-/** Shaft speed, rev/min, at which one joint's peak acceleration reaches the limit, rad/s²; Infinity at 0°. */
-export const speedLimitRpm = (jointAngleDeg: number, limitRadPerS2: number): number =>
-  Math.sqrt(limitRadPerS2 / peakAcceleration(jointAngleDeg).ratio) * (60 / (2 * Math.PI));
-
-/** Product of speed and joint angle, °·rev/min, at a peak acceleration, for small angles (α = ω²β²). */
-export const angleTimesSpeed = (accelerationRadPerS2: number): number =>
-  Math.sqrt(accelerationRadPerS2) * (60 / (2 * Math.PI)) * (180 / Math.PI);

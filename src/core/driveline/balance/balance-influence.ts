@@ -6,7 +6,7 @@
 import type { Note, Result } from '../../note.ts';
 import { failure, success } from '../../note.ts';
 import type { Complex } from '../complex.ts';
-import { add, angleDegOf, conjugate, divide, multiply, polar, scale, size, subtract, ZERO } from '../complex.ts';
+import { add, angleDegOf, conjugate, multiply, polar, scale, size, subtract, ZERO } from '../complex.ts';
 import { leastSquares } from '../least-squares.ts';
 import type { PhasorReading, TrialRun } from '../measurement.ts';
 import { phasorProblem, trialNotes, trialsSuffice } from './balance-checks.ts';
@@ -131,14 +131,4 @@ const withReadings = (input: PhasorBalanceInput, values: readonly number[]): Pha
     readings.map(() => ({ amplitude: values[next++]!, phaseDeg: values[next++]! }));
   const baseline = replaced(input.baseline);
   return { baseline, trials: input.trials.map((trial) => ({ ...trial, readings: replaced(trial.readings) })) };
-};
-
-/** One plane, one reading, by the bare formula: weight, response to the trial, and influence coefficient. */
-export const singlePlane = (
-  baseline: Complex,
-  withTrial: Complex,
-  trialWeight: Complex,
-): { readonly influence: Complex; readonly correction: Complex } => {
-  const influence = divide(subtract(withTrial, baseline), trialWeight);
-  return { influence, correction: scale(divide(baseline, influence), -1) };
 };

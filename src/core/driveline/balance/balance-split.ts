@@ -13,9 +13,6 @@ export interface Placed {
   readonly angleDeg: number;
 }
 
-/** What two equal weights at ± this angle about a target make together, over one of them: 2·cos γ. */
-export const pairOverOne = (spreadDeg: number): number => 2 * Math.cos(radFromDeg(spreadDeg));
-
 /**
  * Two equal clamps about the target: ±γ, cos γ = target/(2·clamp).
  * @param clampWeight unbalance or weight of one clamp's screw, in the target's unit

@@ -17,7 +17,6 @@ import {
 import { judgeReindex, judgeRunoutMeasurement, judgeWheelUnbalance } from './judge-runout.ts';
 import type { BenchConditions, JudgedMeasurement } from './judged-measurement.ts';
 import { judgedAs } from './judged-measurement.ts';
-import type { LimitOverrides } from '../limits/limit.ts';
 import type { Measurement, ShaftPlace } from '../measurement.ts';
 
 /** Driveshaft and wheel speed, rev/min, of a run; null where speed, tire or ratio is not known. */
@@ -31,23 +30,6 @@ export const benchSpeeds = (
   const wheelRpm = speeds.value.wheel === null ? null : rpmFromHz(speeds.value.wheel.hz);
   const ratio = shaft === 'front-driveshaft' ? frontAxleRatioOf(vehicle) : axleRatioOf(vehicle);
   return success({ wheelRpm, driveshaftRpm: wheelRpm === null || ratio === null ? null : wheelRpm * ratio });
-};
-
-/**
- * Judge a measurement of a vehicle at the speed of its complaint.
- * @param condition the run of the complaint: its speed, and where that was read
- * @param limits figures that replace the defaults, such as the maker's
- * @returns a problem where the readings make no sense or the tire cannot be read
- */
-export const judgeMeasurement = (
-  measurement: Measurement,
-  vehicle: Vehicle,
-  condition: RunCondition,
-  limits: LimitOverrides = {},
-): Result<JudgedMeasurement> => {
-  const shaft = 'driveshaft' in measurement ? measurement.driveshaft : undefined;
-  const speeds = benchSpeeds(vehicle, condition, shaft);
-  return speeds.ok ? judgeAt(measurement, vehicle, { ...speeds.value, limits }) : speeds;
 };
 
 /** Judge a measurement at known turning speeds. */

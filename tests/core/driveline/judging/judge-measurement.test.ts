@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CAUTIONS } from '../../../../src/core/cautions.ts';
-import { benchSpeeds, judgeAt, judgeMeasurement } from '../../../../src/core/driveline/judging/judge-measurement.ts';
+import { benchSpeeds, judgeAt } from '../../../../src/core/driveline/judging/judge-measurement.ts';
 import type { BenchVerdict } from '../../../../src/core/driveline/judging/judged-measurement.ts';
 import { worstOf } from '../../../../src/core/driveline/judging/judged-measurement.ts';
 import { allLimits, judge, limitOf } from '../../../../src/core/driveline/limits/limit.ts';
@@ -168,10 +168,10 @@ describe('any measurement', () => {
     const four: Vehicle = { ...vehicle, layout: 'four-wheel-drive', frontAxleRatio: 3.5 };
     expect(must(benchSpeeds(four, run, 'front-driveshaft')).driveshaftRpm).toBe(3150);
     expect(must(benchSpeeds({ layout: 'rear-drive' }, run))).toEqual({ wheelRpm: null, driveshaftRpm: null });
-    const judged = must(judgeMeasurement(rings(1.55, 1.65), vehicle, run));
+    const judged = must(judgeAt(rings(1.55, 1.65), vehicle, { ...must(benchSpeeds(vehicle, run)), limits: {} }));
     expect(judged.predicted[0]!.value).toBeCloseTo(14.8044 * 1.44, 3);
     const noTire: Vehicle = { ...vehicle, tire: { kind: 'size', size: 'round' } };
-    expect(judgeMeasurement(rings(1.55, 1.65), noTire, run).ok).toBe(false);
+    expect(benchSpeeds(noTire, run).ok).toBe(false);
   });
 
   it('obeys the maker’s figure in place of any default', () => {
