@@ -1,6 +1,6 @@
 /** From findings to what to do about them: causes, the next checks, cautions. Fast, so that it can run at each entry. */
 import type { CaseContext, FindingBasis } from './diagnosis/evidence/case.ts';
-import { cautionsFor } from './diagnosis/checks/cautions.ts';
+import { cautionsFor } from './diagnosis/checks/report-cautions.ts';
 import { chooseChecks } from './diagnosis/ranking/next-check.ts';
 import { faultsToPutRight } from './diagnosis/ranking/put-right.ts';
 import { rankCauses } from './diagnosis/ranking/rank-causes.ts';

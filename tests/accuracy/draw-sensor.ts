@@ -2,7 +2,8 @@
 import { CSV_LAYOUTS } from '../../src/core/simulate/csv-layouts.ts';
 import type { RandomSource } from '../../src/core/simulate/random.ts';
 import type { Sensor } from '../../src/core/simulate/scenario.ts';
-import { randomRotation, rotationFromAngles } from '../../src/core/simulate/sensor.ts';
+import { rotationFromAngles } from '../../src/core/simulate/sensor.ts';
+import { randomRotation } from '../support/random-rotation.ts';
 
 const RATES_HZ = [100, 104, 119, 125, 200, 208, 250, 333, 400, 416, 500, 800, 1000];
 /** Sensors slower than this come with and without a filter; faster ones have one. */

@@ -1,7 +1,6 @@
 /** The families of cases: what is drawn, what the job says of it, and by which rule the answer is judged. */
 import type { Job, Run } from '../../src/core/job/job.ts';
 import type { Fault, Reference } from '../../src/core/simulate/fault.ts';
-import { statedSpeedMps } from '../../src/core/simulate/logger.ts';
 import { programMeanMps } from '../../src/core/simulate/motion.ts';
 import { randomSource } from '../../src/core/simulate/random.ts';
 import type { RandomSource } from '../../src/core/simulate/random.ts';
@@ -17,6 +16,7 @@ import type { SensorWish } from './draw-sensor.ts';
 import { drawVehicle } from './draw-vehicle.ts';
 import type { DrawnVehicle, VehicleWish } from './draw-vehicle.ts';
 import { linesOf, sameLine } from './true-fault.ts';
+import { statedSpeedMps } from '../support/stated-speed.ts';
 
 interface Draft {
   readonly family: Family;

@@ -2,8 +2,9 @@
 import type { Fault } from '../../src/core/simulate/fault.ts';
 import { programMeanMps } from '../../src/core/simulate/motion.ts';
 import type { Scenario } from '../../src/core/simulate/scenario.ts';
+import { innerRateHz, setUp } from '../../src/core/simulate/set-up.ts';
 import type { TrueOrder } from '../../src/core/simulate/truth.ts';
-import { trueOrdersOf } from '../../src/core/simulate/truth.ts';
+import { trueOrdersAt } from '../../src/core/simulate/truth.ts';
 import type { TrueFault, TrueLine } from './case.ts';
 import { detectability } from './detectability.ts';
 import { imageHz } from './draw-sensor.ts';
@@ -38,6 +39,12 @@ export const nameLike = (order: TrueOrder): { part: string; order: number; name?
   order: order.order,
   ...nameOf(order),
 });
+
+/** The orders a scenario will have at its mean speed, without running it. */
+const trueOrdersOf = (scenario: Scenario): readonly TrueOrder[] => {
+  const innerHz = innerRateHz(scenario.sensor.rateHz);
+  return trueOrdersAt(setUp(scenario, innerHz), programMeanMps(scenario.drive.speed), innerHz);
+};
 
 const alone = (scenario: Scenario, fault: Fault): Scenario => ({
   ...scenario,

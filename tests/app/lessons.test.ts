@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { add, polar, size } from '../../src/core/driveline/complex.ts';
+import { add, polar, size } from '../../src/core/complex.ts';
 import { readJob, writeJob } from '../../src/core/job/job-file.ts';
 import { foldPoints, sampledSine } from '../../src/app/lessons/aliasing.ts';
 import { greatestPullN, linesIn, pullAt, pullSpectrum } from '../../src/app/lessons/order-birth.ts';

@@ -1,8 +1,8 @@
 /** A shaft with an unbalance nobody sees, a clamp, and the four runs that find where the weight belongs. */
 import type { AmplitudeBalance } from '../../core/driveline/balance/balance-amplitude.ts';
 import { balanceByAmplitudes } from '../../core/driveline/balance/balance-amplitude.ts';
-import type { Complex } from '../../core/driveline/complex.ts';
-import { add, multiply, polar, size } from '../../core/driveline/complex.ts';
+import type { Complex } from '../../core/complex.ts';
+import { add, multiply, polar, size } from '../../core/complex.ts';
 import type { Result } from '../../core/note.ts';
 import { randomSource } from '../../core/simulate/random.ts';
 

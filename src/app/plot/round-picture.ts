@@ -1,5 +1,5 @@
 /** Places in a round picture of 240 px: 0° at the top, angles clockwise, as seen looking at the end of the shaft. */
-import type { Complex } from '../../core/driveline/complex.ts';
+import type { Complex } from '../../core/complex.ts';
 
 export const MIDDLE = 120;
 /** Radius there is for what is drawn, px; words stand outside. */

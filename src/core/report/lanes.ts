@@ -35,10 +35,3 @@ export function labelInLane(line: Line): string {
   const from = words.findIndex((word) => word.includes('×'));
   return from < 0 ? line.label : words.slice(from).join(' ');
 }
-
-/** Multiples with the half shown the trade's way: 0.5 → '½×', 1.5 → '1½×', 11 → '11×'. */
-export function orderText(order: number): string {
-  const whole = Math.floor(order);
-  if (Math.abs(order - whole - 0.5) < 1e-9) return `${whole === 0 ? '' : whole}½×`;
-  return `${Number(order.toFixed(2))}×`;
-}

@@ -1,6 +1,6 @@
 /** Gas torque of a four-stroke engine as orders of crankshaft speed, and what an uneven cylinder makes of them. */
-import type { Complex } from './complex.ts';
-import { add, complex, scale } from './complex.ts';
+import type { Complex } from '../complex.ts';
+import { add, complex, scale } from '../complex.ts';
 
 /**
  * One cylinder's gas torque at ½, 1, 1½ … crankshaft orders, relative; part load. A smooth shape, from memory of

@@ -1,8 +1,8 @@
 /** One order of one turning part as a force that turns with it, and the level it makes at the sensor. */
 import type { Part } from '../vehicle/line.ts';
 import type { Body } from './body.ts';
-import type { Complex } from './complex.ts';
-import { add, complex, magnitude, multiply, scale } from './complex.ts';
+import type { Complex } from '../complex.ts';
+import { add, complex, size, multiply, scale } from '../complex.ts';
 import type { Entry } from './transfer.ts';
 import { transferAt } from './transfer.ts';
 import type { TurningId } from './turning.ts';
@@ -70,7 +70,7 @@ export const levelOf = (
     const gain = transferAt(body, entry, frequencyHz, rateHz);
     for (let axis = 0; axis < 3; axis++) axes[axis] = add(axes[axis]!, multiply(gain[axis]!, forceN));
   }
-  return { levelMps2: Math.hypot(...axes.map(magnitude)), axes };
+  return { levelMps2: Math.hypot(...axes.map(size)), axes };
 };
 
 /** How the force stands to its reference at a turning speed and torque share. */

@@ -1,7 +1,6 @@
 /** Each described fault as the orders it makes, with how they depend on speed and torque. */
 import type { Vehicle } from '../vehicle/vehicle.ts';
-import { complex } from './complex.ts';
-import { scale } from './complex.ts';
+import { complex, scale } from '../complex.ts';
 import { HALF_ORDERS, cylinderTorque, firingPhasor } from './engine-torque.ts';
 import type { OrderPlan } from './excitation.ts';
 import type { Fault, Wheel } from './fault.ts';

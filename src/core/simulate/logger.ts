@@ -1,6 +1,5 @@
-/** Road and engine speed as a logger writes them, late and in steps; and speeds as a driver reads them. */
-import { kmhFromMps, mphFromMps, mpsFromKmh, mpsFromMph } from '../units.ts';
-import type { SpeedSource } from '../vehicle/vehicle.ts';
+/** Road and engine speed as a logger writes them, late and in steps. */
+import { kmhFromMps, mphFromMps } from '../units.ts';
 import type { RandomSource } from './random.ts';
 import type { LogColumns } from './scenario.ts';
 
@@ -42,25 +41,4 @@ export const logEngine = (
   const timeS = Float64Array.from({ length: count }, (_, i) => i / how.rateHz);
   const value = timeS.map((t) => Math.round(rpmAt(Math.max(0, t - how.lagS)) / how.stepRpm) * how.stepRpm);
   return { timeS, value, unit: 'rpm' };
-};
-
-/**
- * A speed as it would be stated for the job.
- * Dial: reads high within UN R39 (0 to 10 % + 4 km/h; most are 1..5 % high), to the nearest 5 mph.
- * GPS: standard deviation 0.1 m/s. On-board: whole km/h, cut or rounded, from the factory tire. Logged: as GPS.
- */
-export const statedSpeedMps = (trueMps: number, source: SpeedSource, random: RandomSource): number => {
-  switch (source) {
-    case 'dial': {
-      const shown = trueMps * (1 + random.between(0, 0.045)) + mpsFromKmh(random.between(0, 1));
-      return mpsFromMph(Math.round(mphFromMps(shown) / 5) * 5);
-    }
-    case 'gps':
-    case 'logged':
-      return trueMps + 0.1 * random.normal();
-    case 'obd': {
-      const shown = kmhFromMps(trueMps * (1 + 0.005 * random.normal()));
-      return mpsFromKmh(random.chance(0.5) ? Math.floor(shown) : Math.round(shown));
-    }
-  }
 };

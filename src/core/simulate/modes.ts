@@ -2,8 +2,8 @@
  * Resonances of the body and what hangs on it, as second-order filters: force in, acceleration out,
  * H(s) = s²/(s² + 2ζω·s + ω²), by the bilinear transform with the resonance frequency kept in place.
  */
-import type { Complex } from './complex.ts';
-import { complex, divide } from './complex.ts';
+import type { Complex } from '../complex.ts';
+import { complex, divide } from '../complex.ts';
 
 export interface Resonance {
   readonly frequencyHz: number;

@@ -4,7 +4,7 @@
  * below what a seat feels, above what a good recording shows.
  */
 import type { Vehicle } from '../vehicle/vehicle.ts';
-import { complex } from './complex.ts';
+import { complex } from '../complex.ts';
 import { ENGINE_ROLLING, ENGINE_TURNING, wheelForce } from './fault-orders.ts';
 import type { AtReference } from './fault-orders.ts';
 import type { OrderPlan } from './excitation.ts';

@@ -2,8 +2,8 @@
  * One corner of the vehicle: sprung mass on spring and damper, wheel on the tire's spring. Equations of motion of the
  * two-mass model, as in any vehicle dynamics text (Gillespie, Fundamentals of Vehicle Dynamics, ride chapter).
  */
-import { add, complex, divide, multiply, scale, subtract } from './complex.ts';
-import type { Complex } from './complex.ts';
+import { add, complex, divide, multiply, scale, subtract } from '../complex.ts';
+import type { Complex } from '../complex.ts';
 
 export interface QuarterCar {
   readonly sprungKg: number;

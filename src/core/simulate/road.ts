@@ -4,9 +4,6 @@
  */
 import type { RandomSource } from './random.ts';
 
-/** Geometric means of the road classes at n0, m³ (ISO 8608:2016; A is the smoothest). */
-export const ROAD_CLASS_M3 = { A: 16e-6, B: 64e-6, C: 256e-6, D: 1024e-6 } as const;
-
 /** Reference spatial frequency n0, cycle/m. */
 const REFERENCE_PER_M = 0.1;
 /** Distance between profile points, m; carries waves down to 0.05 m, twice as short as the standard reaches. */

@@ -34,24 +34,6 @@ export const rotationFromAngles = (yawDeg: number, pitchDeg: number, rollDeg: nu
 
 const cosSin = (deg: number): [number, number] => [Math.cos((deg * Math.PI) / 180), Math.sin((deg * Math.PI) / 180)];
 
-/** Any orientation, each as likely (unit quaternion from four normals). */
-export const randomRotation = (random: RandomSource): Rotation => {
-  const q = [random.normal(), random.normal(), random.normal(), random.normal()];
-  const n = Math.hypot(...q) || 1;
-  const [w, x, y, z] = q.map((c) => c / n) as [number, number, number, number];
-  return [
-    1 - 2 * (y * y + z * z),
-    2 * (x * y - w * z),
-    2 * (x * z + w * y),
-    2 * (x * y + w * z),
-    1 - 2 * (x * x + z * z),
-    2 * (y * z - w * x),
-    2 * (x * z - w * y),
-    2 * (y * z + w * x),
-    1 - 2 * (x * x + y * y),
-  ];
-};
-
 /** Four-pole Butterworth low-pass as two second-order stages (damping 0.9239 and 0.3827). */
 const antiAliased = (signal: Float64Array, cornerHz: number, rateHz: number): Float64Array => {
   const first = runningFilter(mountFilter({ frequencyHz: cornerHz, damping: 0.92388 }, rateHz));

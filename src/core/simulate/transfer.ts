@@ -1,7 +1,7 @@
 /** From a force at a port to acceleration at the sensor, as a complex gain per body axis. */
 import type { Body, Port } from './body.ts';
-import type { Complex } from './complex.ts';
-import { add, complex, multiply, scale } from './complex.ts';
+import type { Complex } from '../complex.ts';
+import { add, complex, multiply, scale } from '../complex.ts';
 import { accelerationFilter, filterResponse, mountFilter } from './modes.ts';
 import { cornerResponse } from './quarter-car.ts';
 

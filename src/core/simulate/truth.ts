@@ -1,12 +1,9 @@
 /** What really turned and shook, for judging an analysis by. */
 import type { Part } from '../vehicle/line.ts';
-import { magnitude } from './complex.ts';
+import { size } from '../complex.ts';
 import type { Excitation } from './excitation.ts';
 import { forceFactor, levelOf } from './excitation.ts';
-import { programMeanMps } from './motion.ts';
-import type { Scenario } from './scenario.ts';
 import type { SetUp } from './set-up.ts';
-import { innerRateHz, setUp } from './set-up.ts';
 import type { Turning, TurningId } from './turning.ts';
 import { turningHz } from './turning.ts';
 
@@ -44,15 +41,9 @@ export const trueOrdersAt = (
       order: e.order,
       meanHz: (meanHz?.(e.turning) ?? turn) * e.order,
       levelMps2: levelMps2 * factor,
-      axisMps2: [magnitude(axes[0]) * factor, magnitude(axes[1]) * factor, magnitude(axes[2]) * factor],
+      axisMps2: [size(axes[0]) * factor, size(axes[1]) * factor, size(axes[2]) * factor],
     };
   });
-
-/** The orders a scenario will have at its mean speed, without running it. */
-export const trueOrdersOf = (scenario: Scenario): readonly TrueOrder[] => {
-  const innerHz = innerRateHz(scenario.sensor.rateHz);
-  return trueOrdersAt(setUp(scenario, innerHz), programMeanMps(scenario.drive.speed), innerHz);
-};
 
 const partOf = (e: Excitation, parts: readonly Turning[]): Turning => {
   const part = parts.find((p) => p.id === e.turning);

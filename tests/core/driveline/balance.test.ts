@@ -13,8 +13,8 @@ import {
   splitBetweenClamps,
   splitBetweenHoles,
 } from '../../../src/core/driveline/balance/balance-split.ts';
-import type { Complex } from '../../../src/core/driveline/complex.ts';
-import { add, angleBetweenDeg, angleDegOf, multiply, polar, scale, size } from '../../../src/core/driveline/complex.ts';
+import type { Complex } from '../../../src/core/complex.ts';
+import { add, angleBetweenDeg, angleDegOf, multiply, polar, scale, size } from '../../../src/core/complex.ts';
 import type { Result } from '../../../src/core/note.ts';
 
 const must = <T>(result: Result<T>): T => {

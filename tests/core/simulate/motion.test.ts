@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { logSpeed, statedSpeedMps } from '../../../src/core/simulate/logger.ts';
+import { logSpeed } from '../../../src/core/simulate/logger.ts';
 import { programMeanMps, rampSpeed, speedHistory } from '../../../src/core/simulate/motion.ts';
 import { randomSource } from '../../../src/core/simulate/random.ts';
+import { statedSpeedMps } from '../../support/stated-speed.ts';
 
 describe('how speed runs', () => {
   it('starts and ends every ramp where it should, without turning back', () => {

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Fault } from '../../../src/core/simulate/fault.ts';
 import type { Scenario } from '../../../src/core/simulate/scenario.ts';
-import { randomRotation, rotationFromAngles } from '../../../src/core/simulate/sensor.ts';
+import { rotationFromAngles } from '../../../src/core/simulate/sensor.ts';
 import { randomSource } from '../../../src/core/simulate/random.ts';
 import { simulate } from '../../../src/core/simulate/simulate.ts';
 import type { Simulation } from '../../../src/core/simulate/simulate.ts';
+import { randomRotation } from '../../support/random-rotation.ts';
 
 const plain: Scenario = {
   seed: 21,

@@ -11,7 +11,7 @@ import {
   splitBetweenClamps,
   splitBetweenHoles,
 } from '../../../core/driveline/balance/balance-split.ts';
-import { polar, scale } from '../../../core/driveline/complex.ts';
+import { polar, scale } from '../../../core/complex.ts';
 import type { AmplitudeBalanceInput } from '../../../core/driveline/balance/amplitude-trials.ts';
 import type { AmplitudeBalance } from '../../../core/driveline/balance/balance-amplitude.ts';
 import type { WeightUnit } from '../../../core/driveline/measurement.ts';

@@ -1,5 +1,5 @@
 /** What readings around the clock say: harmonics, re-indexing, and the unbalance of the tube. */
-import { polar } from '../../../core/driveline/complex.ts';
+import { polar } from '../../../core/complex.ts';
 import type { RunoutMeasurement, RunoutPlace } from '../../../core/driveline/measurement.ts';
 import type { RunoutFit } from '../../../core/driveline/runout/runout.ts';
 import type { IndexPosition } from '../../../core/driveline/runout/runout-index.ts';

@@ -2,7 +2,7 @@
 import type { WorkDone } from '../../job/job.ts';
 import type { Part } from '../../vehicle/line.ts';
 import type { Vehicle } from '../../vehicle/vehicle.ts';
-import type { CautionId } from './cautions.ts';
+import type { CautionId } from '../../cautions.ts';
 import type { CheckId } from '../weights.ts';
 
 /** What is asked of the finding that shakes most. */

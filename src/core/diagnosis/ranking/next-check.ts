@@ -1,6 +1,6 @@
 /** The next check: the one expected to remove most doubt for its minutes, over measurements, swaps, inspections and runs. */
 import type { CaseContext } from '../evidence/case.ts';
-import { cautionTexts } from '../checks/cautions.ts';
+import { cautionTexts } from '../../cautions.ts';
 import type { Check } from '../checks/check.ts';
 import { checkOf, checksOn, checkWeights, outcomeLikelihood, wrongProbability } from '../checks/all-checks.ts';
 import { checksDone } from './checks-done.ts';

@@ -4,7 +4,7 @@
  */
 import type { CaseContext, FindingBasis } from '../evidence/case.ts';
 import type { CheckOutcome } from '../evidence/check-outcome.ts';
-import { cautionTexts } from '../checks/cautions.ts';
+import { cautionTexts } from '../../cautions.ts';
 import { checkOf, wrongProbability } from '../checks/all-checks.ts';
 import { readOutcomes } from '../evidence/read-outcomes.ts';
 import { weightOf } from './doubts.ts';

@@ -6,8 +6,8 @@
  * chain is exactly one single joint of ripple number |a|, where a is the point it takes to zero (derived; check:
  * stepwise composition in tests/support/exact-ripple.ts). To first order a is the known rule |Σ q·e^(j2ψ)|.
  */
-import type { Complex } from '../complex.ts';
-import { add, conjugate, multiply, polar, scale, size, ZERO } from '../complex.ts';
+import type { Complex } from '../../complex.ts';
+import { add, conjugate, multiply, polar, scale, size, ZERO } from '../../complex.ts';
 import { angleOfRipple, peakAcceleration, rippleOfAngle } from './single-joint.ts';
 
 /** One cross of a chain. A constant-velocity joint is one of angle 0. */

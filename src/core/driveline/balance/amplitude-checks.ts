@@ -1,7 +1,7 @@
 /** What can be wrong with balance runs without phase, and what to say of weak ones. */
 import type { Note, Problem } from '../../note.ts';
 import type { AmplitudeBalanceInput } from './amplitude-trials.ts';
-import { wrapDeg } from '../complex.ts';
+import { wrapDeg } from '../../complex.ts';
 import type { UncertainVector } from './propagate.ts';
 
 /** Consistency outside these is rejected, and a trial whose effect is a smaller share of the level is too light. */

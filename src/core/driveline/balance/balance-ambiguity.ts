@@ -4,8 +4,8 @@
  * image of the other in that row. Derived.
  */
 import type { AmplitudeBalanceInput } from './amplitude-trials.ts';
-import type { Complex } from '../complex.ts';
-import { add, angleBetweenDeg, angleDegOf, polar, scale, size, subtract, wrapDeg } from '../complex.ts';
+import type { Complex } from '../../complex.ts';
+import { add, angleBetweenDeg, angleDegOf, polar, scale, size, subtract, wrapDeg } from '../../complex.ts';
 import { leastSquares } from '../least-squares.ts';
 
 /** Misfit a second answer may have and still count, as a share of the amplitude as found, where none is known. */

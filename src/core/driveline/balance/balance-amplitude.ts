@@ -5,8 +5,8 @@
  */
 import type { Note, Result } from '../../note.ts';
 import { failure, success } from '../../note.ts';
-import type { Complex } from '../complex.ts';
-import { angleDegOf, polar, scale } from '../complex.ts';
+import type { Complex } from '../../complex.ts';
+import { angleDegOf, polar, scale } from '../../complex.ts';
 import { radFromDeg } from '../../units.ts';
 import type { AmplitudeBalanceInput } from './amplitude-trials.ts';
 import { amplitudeNotes, amplitudeProblem, isConsistent, isUsable } from './amplitude-checks.ts';

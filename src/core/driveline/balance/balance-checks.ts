@@ -1,6 +1,6 @@
 /** What can be wrong with balance runs, and what to say of weak ones. */
 import type { Note, Problem } from '../../note.ts';
-import { angleBetweenDeg, polar, size, subtract } from '../complex.ts';
+import { angleBetweenDeg, polar, size, subtract } from '../../complex.ts';
 import type { PhasorReading, TrialRun } from '../measurement.ts';
 
 interface PhasorRuns {

@@ -5,8 +5,8 @@
  */
 import type { Note, Result } from '../../note.ts';
 import { failure, success } from '../../note.ts';
-import type { Complex } from '../complex.ts';
-import { add, angleDegOf, conjugate, multiply, polar, scale, size, subtract, ZERO } from '../complex.ts';
+import type { Complex } from '../../complex.ts';
+import { add, angleDegOf, conjugate, multiply, polar, scale, size, subtract, ZERO } from '../../complex.ts';
 import { leastSquares } from '../least-squares.ts';
 import type { PhasorReading, TrialRun } from '../measurement.ts';
 import { phasorProblem, trialNotes, trialsSuffice } from './balance-checks.ts';

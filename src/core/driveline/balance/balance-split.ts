@@ -2,8 +2,8 @@
 import { degFromRad, radFromDeg } from '../../units.ts';
 import type { Result } from '../../note.ts';
 import { failure, success } from '../../note.ts';
-import type { Complex } from '../complex.ts';
-import { add, angleDegOf, polar, scale, size, subtract, wrapDeg, ZERO } from '../complex.ts';
+import type { Complex } from '../../complex.ts';
+import { add, angleDegOf, polar, scale, size, subtract, wrapDeg, ZERO } from '../../complex.ts';
 
 /** A weight in a sentence: four figures. */
 const figure = (weight: number): string => String(Number(weight.toPrecision(4)));

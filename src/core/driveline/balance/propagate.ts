@@ -1,6 +1,6 @@
 /** Uncertainty of a vector answer from the uncertainties of the readings it was computed from. */
-import type { Complex } from '../complex.ts';
-import { angleDegOf, size } from '../complex.ts';
+import type { Complex } from '../../complex.ts';
+import { angleDegOf, size } from '../../complex.ts';
 import { degFromRad } from '../../units.ts';
 
 export interface UncertainVector {

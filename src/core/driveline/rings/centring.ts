@@ -1,5 +1,5 @@
 /** What an off-centre joint does: offset of the shaft's end, unbalance in both planes, force at speed. Derived. */
-import { angleDegOf, size } from '../complex.ts';
+import { angleDegOf, size } from '../../complex.ts';
 import { forceOfUnbalanceN, permissibleUnbalanceGmm } from '../balance/balance-grade.ts';
 import type { SeatedAxis } from './ring-seat.ts';
 

@@ -2,8 +2,8 @@
  * Turning a shaft on its companion flange. What the dial (or the vibration) shows at the shaft's end is the flange's
  * own runout plus the shaft's own, as vectors; by turning the shaft a bolt position on, only the shaft's part turns.
  */
-import type { Complex } from '../complex.ts';
-import { add, divide, multiply, polar, size, subtract } from '../complex.ts';
+import type { Complex } from '../../complex.ts';
+import { add, divide, multiply, polar, size, subtract } from '../../complex.ts';
 
 export interface IndexPosition {
   /** Bolt positions the shaft is turned on from where it is now, in the sense of the readings' angles. */

@@ -1,6 +1,6 @@
 /** What dial readings at several places say together: harmonics, indexing, unbalance. */
 import { forceOfUnbalanceN } from '../balance/balance-grade.ts';
-import { angleDegOf, size } from '../complex.ts';
+import { angleDegOf, size } from '../../complex.ts';
 import type { RunoutMeasurement, RunoutPlace } from '../measurement.ts';
 import type { RunoutFit } from './runout.ts';
 import { evenReadings, fitRunout } from './runout.ts';

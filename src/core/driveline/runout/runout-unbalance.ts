@@ -1,6 +1,6 @@
 /** Unbalance that runout implies: mass that runs off the axis. Derived for a uniform piece. */
-import type { Complex } from '../complex.ts';
-import { add, scale, subtract } from '../complex.ts';
+import type { Complex } from '../../complex.ts';
+import { add, scale, subtract } from '../../complex.ts';
 
 /** Half-sine bow of a uniform piece, read at mid length: (2/π)·M·TIR/2, g·mm. */
 export const bowUnbalanceGmm = (tirMm: number, massKg: number): number => (2 / Math.PI) * massKg * 1000 * (tirMm / 2);

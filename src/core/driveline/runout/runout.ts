@@ -2,8 +2,8 @@
  * Dial readings around the clock, fitted for the first and second harmonic: once round is runout (off centre or
  * bent), twice round is ovality. Least squares; derived.
  */
-import type { Complex } from '../complex.ts';
-import { angleDegOf, size } from '../complex.ts';
+import type { Complex } from '../../complex.ts';
+import { angleDegOf, size } from '../../complex.ts';
 import { leastSquares } from '../least-squares.ts';
 import { radFromDeg } from '../../units.ts';
 import type { Result } from '../../note.ts';

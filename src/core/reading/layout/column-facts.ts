@@ -13,14 +13,7 @@ import {
   normalised,
 } from './header-words.ts';
 import type { Quantity } from './header-words.ts';
-import {
-  accelerationUnitOf,
-  isAngularUnit,
-  isMagneticUnit,
-  speedUnitOf,
-  timeUnitOf,
-  turningUnitOf,
-} from './header-units.ts';
+import { accelerationUnitOf, isAngularUnit, isMagneticUnit, timeUnitOf, turningUnitOf } from './header-units.ts';
 import { isMissingWord, numberFromText } from '../scan/number-scan.ts';
 import type { AxisName } from '../recording.ts';
 
@@ -144,11 +137,4 @@ export function sensorNamed(text: string): Quantity | null {
 export const isAccelerationName = (text: string): boolean => {
   const rule = WORD_RULES.find((candidate) => candidate.quantity === 'acceleration')!;
   return matchesAny(wordsOf(text), rule.any);
-};
-
-export const unitsOf = {
-  acceleration: accelerationUnitOf,
-  time: timeUnitOf,
-  speed: speedUnitOf,
-  turning: turningUnitOf,
 };

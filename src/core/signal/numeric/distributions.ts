@@ -18,9 +18,6 @@ export const normalTail = (z: number): number => Math.exp(normalLogTail(z));
 /** ln P(X > x), X gamma with the given shape and scale 1. */
 export const gammaLogTail = (x: number, shape: number): number => lnGammaUpper(shape, x);
 
-/** ln P(X > x), X χ² with the given degrees of freedom (any positive number). */
-export const chiSquaredLogTail = (x: number, degrees: number): number => lnGammaUpper(0.5 * degrees, 0.5 * x);
-
 /** ln P(X > x), X of F distribution with the given degrees of freedom above and below. */
 export const fLogTail = (x: number, above: number, below: number): number => {
   if (x <= 0) return 0;

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { CAUTIONS, cautionsFor, cautionTexts } from '../../../../src/core/diagnosis/checks/cautions.ts';
+import { CAUTIONS, cautionTexts } from '../../../../src/core/cautions.ts';
+import { cautionsFor } from '../../../../src/core/diagnosis/checks/report-cautions.ts';
 import { ALL_CHECKS, checkOf } from '../../../../src/core/diagnosis/checks/all-checks.ts';
 import { CLUES } from '../../../../src/core/diagnosis/evidence/read-signs.ts';
 import type { CauseWeights, CheckWeights } from '../../../../src/core/diagnosis/weights.ts';

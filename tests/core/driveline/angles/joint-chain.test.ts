@@ -8,7 +8,7 @@ import { chainMotion } from '../../../../src/core/driveline/angles/exact-chain.t
 import type { ChainJoint } from '../../../../src/core/driveline/angles/joint-chain.ts';
 import { chainRipple, handResidualDeg, planeChain } from '../../../../src/core/driveline/angles/joint-chain.ts';
 import { angleOfRipple, rippleOfAngle } from '../../../../src/core/driveline/angles/single-joint.ts';
-import { add, polar, scale, size, ZERO } from '../../../../src/core/driveline/complex.ts';
+import { add, polar, scale, size, ZERO } from '../../../../src/core/complex.ts';
 import { radPerSFromRpm } from '../../../../src/core/units.ts';
 import { exactRipple } from '../../../support/exact-ripple.ts';
 

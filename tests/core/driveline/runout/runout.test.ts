@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { add, angleBetweenDeg, angleDegOf, multiply, polar, size } from '../../../../src/core/driveline/complex.ts';
+import { add, angleBetweenDeg, angleDegOf, multiply, polar, size } from '../../../../src/core/complex.ts';
 import { forceOfUnbalanceN, permissibleUnbalanceGmm } from '../../../../src/core/driveline/balance/balance-grade.ts';
 import { reindexByLevels } from '../../../../src/core/driveline/runout/flange-reindex.ts';
 import { evenReadings, fitRunout } from '../../../../src/core/driveline/runout/runout.ts';

@@ -1,9 +1,6 @@
 /** The cautions of a whole report. The sentences themselves are shared with the bench. */
 import { CAUTIONS } from '../../cautions.ts';
 
-export { CAUTIONS, cautionTexts } from '../../cautions.ts';
-export type { CautionId } from '../../cautions.ts';
-
 const ALWAYS = [
   'The ranking says what is likely; it does not clear a vehicle as safe. Local codes, the maker’s procedure and licensed practice come first.',
 ];

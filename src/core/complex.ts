@@ -1,5 +1,5 @@
-/** Complex numbers as plain objects: phasors of vibration, weights and eccentricities, and the joint chain. */
-import { degFromRad, radFromDeg } from '../units.ts';
+/** Complex numbers as plain objects: phasors of vibration, weights and eccentricities, joint chains, transfer paths. */
+import { degFromRad, radFromDeg } from './units.ts';
 
 export interface Complex {
   readonly re: number;
@@ -7,6 +7,8 @@ export interface Complex {
 }
 
 export const ZERO: Complex = { re: 0, im: 0 };
+
+export const complex = (re: number, im = 0): Complex => ({ re, im });
 
 export const polar = (size: number, angleDeg: number): Complex => ({
   re: size * Math.cos(radFromDeg(angleDeg)),
@@ -23,7 +25,8 @@ export const multiply = (a: Complex, b: Complex): Complex => ({
 });
 export const divide = (a: Complex, b: Complex): Complex => {
   const denominator = b.re * b.re + b.im * b.im;
-  return scale(multiply(a, conjugate(b)), 1 / denominator);
+  const { re, im } = multiply(a, conjugate(b));
+  return { re: re / denominator, im: im / denominator };
 };
 
 export const size = (a: Complex): number => Math.hypot(a.re, a.im);
