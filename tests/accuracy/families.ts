@@ -1,5 +1,5 @@
 /** The families of cases: what is drawn, what the job says of it, and by which rule the answer is judged. */
-import type { Job, Run } from '../../src/core/job/job.ts';
+import type { Run } from '../../src/core/job/job.ts';
 import type { Fault, Reference } from '../../src/core/simulate/fault.ts';
 import { programMeanMps } from '../../src/core/simulate/motion.ts';
 import { randomSource } from '../../src/core/simulate/random.ts';
@@ -17,6 +17,7 @@ import { drawVehicle } from './draw-vehicle.ts';
 import type { DrawnVehicle, VehicleWish } from './draw-vehicle.ts';
 import { linesOf, sameLine } from './true-fault.ts';
 import { statedSpeedMps } from '../support/stated-speed.ts';
+import { madeJob } from '../support/made-job.ts';
 
 interface Draft {
   readonly family: Family;
@@ -105,13 +106,7 @@ const caseOf = (
   faults: readonly TrueFault[],
   runs: readonly { readonly scenario: Scenario; readonly layout: string; readonly say: Statement }[],
 ): AccuracyCase => {
-  const job: Job = {
-    schemaVersion: 1,
-    vehicle: runs[0]!.scenario.vehicle,
-    work: [],
-    runs: runs.map((r, i) => runOf(r.scenario, i, r.say)),
-    measurements: [],
-  };
+  const job = madeJob(runs[0]!.scenario.vehicle, ...runs.map((r, i) => runOf(r.scenario, i, r.say)));
   return {
     family: draft.family,
     seed: draft.seed,

@@ -6,13 +6,13 @@
  * the search alone, and the peaks of its report are counted. `--resonances` does the noise with resonances only.
  */
 import { analyse } from '../../src/core/analyse.ts';
-import type { Job } from '../../src/core/job/job.ts';
 import type { Recording } from '../../src/core/reading/recording.ts';
 import { findPeaks } from '../../src/core/signal/peaks/detect.ts';
 import { complexArray, complexSpectrum, powerOfTwoAtLeast } from '../../src/core/signal/spectra/fft.ts';
 import { prepare } from '../../src/core/signal/prepare/prepare.ts';
 import { randomSource, type RandomSource } from '../../src/core/simulate/random.ts';
 import { plainRecording } from './plain-recording.ts';
+import { madeJob } from '../support/made-job.ts';
 
 const RATES_HZ = [100, 104, 200, 400, 500] as const;
 
@@ -72,19 +72,16 @@ const recordingOf = (seed: number, humps: boolean): Recording => {
   return plainRecording(axes, rate);
 };
 
-const job: Job = {
-  schemaVersion: 1,
-  vehicle: {
+const job = madeJob(
+  {
     tire: { kind: 'size', size: '265/70R17' },
     layout: 'rear-drive',
     axleRatio: 3.73,
     gearRatios: [0.74],
     cylinders: 8,
   },
-  work: [],
-  runs: [{ file: 'noise.csv', speedMps: 27, speedSource: 'gps', gearRatio: 0.74, load: 'cruise' }],
-  measurements: [],
-};
+  { file: 'noise.csv', speedMps: 27, speedSource: 'gps', gearRatio: 0.74, load: 'cruise' },
+);
 
 const peaksIn = (recording: Recording, whole: boolean): readonly number[] => {
   if (!whole) return findPeaks(prepare(recording)).map((peak) => peak.frequencyHz);

@@ -6,10 +6,10 @@
  * 0.2 %. Crossings: a fixed tone in the middle of a shaft's sweep; an engine out of gear swept through the shaft's.
  */
 import { analyse } from '../../src/core/analyse.ts';
-import type { Job } from '../../src/core/job/job.ts';
 import type { Track } from '../../src/core/reading/recording.ts';
 import { randomSource, type RandomSource } from '../../src/core/simulate/random.ts';
 import { plainRecording } from './plain-recording.ts';
+import { madeJob } from '../support/made-job.ts';
 
 const RATE_HZ = 400;
 const SIZE = '265/70R17';
@@ -132,19 +132,14 @@ export const speedTrial = (kind: Kind, seed: number): readonly SpeedTrial[] => {
   const logged = kind.startsWith('logged');
   const kmh = (t: number): number => 3.6 * speedMps * relative(t);
   const track = logged ? logOf(kmh, durationS, random) : undefined;
-  const job: Job = {
-    schemaVersion: 1,
-    vehicle: { tire: { kind: 'size', size: SIZE }, layout: 'rear-drive', axleRatio: AXLE, cylinders: 8 },
-    work: [],
-    runs: [
-      {
-        file: 'study.csv',
-        ...(kind === 'engine crosses' ? { load: 'neutral' } : { gearRatio: GEAR, load: 'cruise' }),
-        ...(logged ? { speedSource: 'logged' } : { speedMps: Math.round(speedMps), speedSource: 'gps' }),
-      },
-    ],
-    measurements: [],
-  };
+  const job = madeJob(
+    { tire: { kind: 'size', size: SIZE }, layout: 'rear-drive', axleRatio: AXLE, cylinders: 8 },
+    {
+      file: 'study.csv',
+      ...(kind === 'engine crosses' ? { load: 'neutral' } : { gearRatio: GEAR, load: 'cruise' }),
+      ...(logged ? { speedSource: 'logged' } : { speedMps: Math.round(speedMps), speedSource: 'gps' }),
+    },
+  );
   const analysis = analyse(job, [plainRecording(axes, RATE_HZ, track)]);
   const peaks = analysis.ok ? analysis.value.report.peaks : [];
   return wanted.map((one) => {

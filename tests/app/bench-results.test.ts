@@ -47,6 +47,7 @@ import type { Measurement } from '../../src/core/driveline/measurement.ts';
 import type { Job } from '../../src/core/job/job.ts';
 import type { Report } from '../../src/core/report/report.ts';
 import { evenReadings, fitRunout } from '../../src/core/driveline/runout/runout.ts';
+import { must } from '../support/must.ts';
 
 type Texts = Readonly<Record<string, string>>;
 
@@ -190,8 +191,7 @@ describe('working angles', () => {
   });
 
   const question = angleQuestion(filledWith('working-angles', ANGLES, truck), truck)!;
-  const angles = workingAngles(question.input);
-  if (!angles.ok) throw new Error(angles.problem.message);
+  const angles = must(workingAngles(question.input));
 
   it('follow a shim as the readings would: half a degree at the pinion is half a degree of slope', () => {
     const changed = afterChanges(question, [{ kind: 'axle-shim', amount: 0.5 }]);
@@ -200,7 +200,7 @@ describe('working angles', () => {
   });
 
   it('are drawn over speed: 137.5 rad/s² at 3000 rev/min, a quarter of that at half of it', () => {
-    const [residual, inertia] = rippleSeries(angles.value, null, topRpmOf(3000), benchResults.angles);
+    const [residual, inertia] = rippleSeries(angles, null, topRpmOf(3000), benchResults.angles);
     const at = (points: readonly (readonly [number, number])[], rpm: number) =>
       points.find(([x]) => Math.abs(x - rpm) < 1)?.[1];
     expect(topRpmOf(3000)).toBe(5000);
@@ -285,9 +285,8 @@ describe('runout around the clock', () => {
 
   it('is drawn with its high spot where it was put', () => {
     const readings = wave(0.1, 90);
-    const fit = fitRunout(evenReadings(readings));
-    if (!fit.ok) throw new Error(fit.problem.message);
-    const picture = clockPicture(readings, fit.value);
+    const fit = must(fitRunout(evenReadings(readings)));
+    const picture = clockPicture(readings, fit);
     // 90° is to the right: clockwise from the top.
     expect(picture.highSpot[0] - MIDDLE).toBeCloseTo(96 * 0.96, 6);
     expect(picture.highSpot[1]).toBeCloseTo(MIDDLE, 6);
@@ -339,11 +338,10 @@ describe('balancing', () => {
   };
   const { measurement } = filledWith('balance-amplitudes', RUNS);
   if (measurement?.kind !== 'balance-amplitudes') throw new Error('no measurement');
-  const solved = balanceByAmplitudes(measurement);
-  if (!solved.ok) throw new Error(solved.problem.message);
+  const solved = must(balanceByAmplitudes(measurement));
 
   it('draws circles that meet where the correction goes, 253°', () => {
-    const { circles, meeting } = circlePicture(measurement, solved.value);
+    const { circles, meeting } = circlePicture(measurement, solved);
     for (const { at, radius } of circles)
       expect(Math.hypot(meeting[0] - at[0], meeting[1] - at[1])).toBeCloseTo(radius, 4);
     const degrees = (Math.atan2(meeting[0] - MIDDLE, MIDDLE - meeting[1]) * 180) / Math.PI;
@@ -351,7 +349,7 @@ describe('balancing', () => {
   });
 
   it('tells the correction with its uncertainty, where there is one', () => {
-    expect(plain(correctionText(solved.value.correction, 'g·mm', 'metric'))).toBe('Add 667 g·mm at 253°');
+    expect(plain(correctionText(solved.correction, 'g·mm', 'metric'))).toBe('Add 667 g·mm at 253°');
     const unsure = { size: 667, angleDeg: 359.9, sizeSd: 12, angleSdDeg: 2.3 };
     expect(plain(correctionText(unsure, 'g·mm', 'metric'))).toBe('Add 667 g·mm at 0° (give or take 12 g·mm and 2.3°)');
   });

@@ -14,6 +14,7 @@ import { judgeAt } from '../../src/core/driveline/judging/judge-measurement.ts';
 import { judge, limitOf } from '../../src/core/driveline/limits/limit.ts';
 import type { Measurement } from '../../src/core/driveline/measurement.ts';
 import { PROCEDURES } from '../../src/core/driveline/procedures.ts';
+import { must } from '../support/must.ts';
 
 type Texts = Readonly<Record<string, string>>;
 
@@ -135,13 +136,14 @@ describe('measurement forms', () => {
   it('make of angles what the bench works out: joint angles of 3.532° and 4.084°', () => {
     // Elevation and azimuth of the worked vehicle example, checked there by vectors.
     const angles = { 'transmission.slope': '3', 'shaft1.slope': '6.2', 'shaft1.plan': '1.5', 'pinion.slope': '2.4' };
-    const judged = judgeAt(
-      build('working-angles', angles)!,
-      { layout: 'rear-drive' },
-      { driveshaftRpm: 3000, wheelRpm: null, limits: {} },
+    const judged = must(
+      judgeAt(
+        build('working-angles', angles)!,
+        { layout: 'rear-drive' },
+        { driveshaftRpm: 3000, wheelRpm: null, limits: {} },
+      ),
     );
-    if (!judged.ok) throw new Error(judged.problem.message);
-    const measured = [...judged.value.judged, ...judged.value.advisory].map((number) => number.measured);
+    const measured = [...judged.judged, ...judged.advisory].map((number) => number.measured);
     expect(measured).toContainEqual(expect.closeTo(3.531987, 5));
     expect(measured).toContainEqual(expect.closeTo(4.083689, 5));
     expect(measured).toContainEqual(expect.closeTo(137.515, 1));

@@ -25,6 +25,7 @@ import { packZip, unpackZip } from '../../src/app/files/zip.ts';
 import { emptyDocument } from '../../src/app/form/document.ts';
 import { writeJob } from '../../src/core/job/job-file.ts';
 import { report } from './fixture.ts';
+import { must } from '../support/must.ts';
 
 const job = { ...emptyDocument().job, title: 'Job 114', complaint: 'hums', runs: [{ file: 'a.csv' }] };
 const document = { ...emptyDocument(), job, recordings: { 'a.csv': 'id-a' } };
@@ -84,10 +85,9 @@ describe('zip', () => {
             name: `${at}${name}x`,
             blob: new Blob([new Uint8Array(bytes)]),
           }));
-          const back = await unpackZip(await packZip(named));
-          if (!back.ok) throw new Error(back.problem.message);
-          expect(back.value.map(({ name }) => name)).toEqual(named.map(({ name }) => name));
-          for (const [at, { blob }] of back.value.entries()) {
+          const back = must(await unpackZip(await packZip(named)));
+          expect(back.map(({ name }) => name)).toEqual(named.map(({ name }) => name));
+          for (const [at, { blob }] of back.entries()) {
             expect(new Uint8Array(await blob.arrayBuffer())).toEqual(new Uint8Array(files[at]!.bytes));
           }
         },

@@ -15,11 +15,11 @@ import {
   WHEEL_HZ,
 } from '../support/folded-firing.ts';
 import { drivenAt } from '../support/orders.ts';
+import { must } from '../support/must.ts';
 
 describe('an order seen only by its image', () => {
-  const analysis = analyse(foldedJob, [foldedRecording()]);
-  if (!analysis.ok) throw new Error(analysis.problem.message);
-  const { report, pictures } = analysis.value;
+  const analysis = must(analyse(foldedJob, [foldedRecording()]));
+  const { report, pictures } = analysis;
   const [picture] = pictures;
   const firing = report.orders.find(({ label }) => label === FIRING_LABEL)!;
 
@@ -51,7 +51,7 @@ describe('an order seen only by its image', () => {
   });
 
   it('is a companion with its own level for what turns with it', () => {
-    const tire = analysis.value.bases.find(({ label }) => label === 'tire 1×')!;
+    const tire = analysis.bases.find(({ label }) => label === 'tire 1×')!;
     const companion = tire.companions.find(({ label }) => label === FIRING_LABEL)!;
     expect(companion.seen).toBe(true);
     expect(companion.amplitudeMps2).toBeCloseTo(FIRING_MPS2, 1);

@@ -10,6 +10,7 @@ import type { ClassCase } from '../../src/app/lessons/class-case.ts';
 import { caseName, drawnFault, MODELS, scenarioOf } from '../../src/app/lessons/class-case.ts';
 import { makeRecording } from '../../src/app/lessons/make-recording.ts';
 import { openAnswer, sealAnswer } from '../../src/app/lessons/seal.ts';
+import { must } from '../support/must.ts';
 
 const one: ClassCase = {
   vehicle: 'truck',
@@ -33,9 +34,8 @@ describe('a case for the class', () => {
 
   it('gives a recording that is read back and shows the line', async () => {
     const text = csvText(run, csvLayout('plain'), one.seed);
-    const read = await readRecording({ name: answer.recording, bytes: new TextEncoder().encode(text) }, {});
-    if (!read.ok) throw new Error(read.problem.message);
-    const [strongest] = [...findPeaks(prepare(read.value), {})].sort((a, b) => b.amplitudeMps2 - a.amplitudeMps2);
+    const read = must(await readRecording({ name: answer.recording, bytes: new TextEncoder().encode(text) }, {}));
+    const [strongest] = [...findPeaks(prepare(read), {})].sort((a, b) => b.amplitudeMps2 - a.amplitudeMps2);
     const once = answer.orders.find((order) => order.label === 'driveshaft 1×');
     expect(strongest?.frequencyHz).toBeCloseTo(once?.meanHz ?? 0, 0);
   });

@@ -5,6 +5,7 @@ import type { MotionSample } from '../../src/app/record/recording-buffer.ts';
 import { measuredRateHz, RecordingBuffer } from '../../src/app/record/recording-buffer.ts';
 import { recordingCsv, stampOf } from '../../src/app/record/recording-csv.ts';
 import { sampleOf, sensorObstacle } from '../../src/app/record/sensors.ts';
+import { must } from '../support/must.ts';
 
 /** A device lying flat, shaken up and down at 12 Hz; stamps as a browser gives them, from some time on. */
 const shaken = (seconds: number, rateHz = 60): MotionSample[] =>
@@ -24,9 +25,8 @@ describe('the recording as CSV', () => {
       speedMps: 20 + 0.25 * second,
     }));
     const bytes = new TextEncoder().encode(recordingCsv(samples, speeds));
-    const read = await readRecording({ name: 'recording.csv', bytes }, {});
-    if (!read.ok) throw new Error(read.problem.message);
-    const { samplingRateHz, channels, segments, gravity, roadSpeedMps } = read.value;
+    const read = must(await readRecording({ name: 'recording.csv', bytes }, {}));
+    const { samplingRateHz, channels, segments, gravity, roadSpeedMps } = read;
     expect(samplingRateHz).toBeCloseTo(60, 2);
     expect(channels.map(({ axis, unit }) => [axis, unit])).toEqual([
       ['x', 'm/s²'],

@@ -8,6 +8,7 @@ import { reportText } from '../../src/core/report/text.ts';
 import { RequestHandler } from '../../src/worker/handle.ts';
 import type { FromWorker } from '../../src/worker/protocol.ts';
 import { expectPlainWords, perrev } from './run-cli.ts';
+import { must } from '../support/must.ts';
 
 const jobs = readdirSync('recordings').filter((name) => name.endsWith('.job.json'));
 
@@ -77,9 +78,8 @@ describe('the demo jobs, end to end', () => {
 
   it.each(jobs)('%s is told by the worker as by the command line', async (job) => {
     const text = readFileSync(join('recordings', job), 'utf8');
-    const read = readJob(text, job);
-    if (!read.ok) throw new Error(read.problem.message);
-    const sources = read.value.runs.map(({ file }) => ({
+    const read = must(readJob(text, job));
+    const sources = read.runs.map(({ file }) => ({
       key: file,
       name: file,
       blob: new Blob([readFileSync(join('recordings', file))]),
@@ -87,7 +87,7 @@ describe('the demo jobs, end to end', () => {
     const said: FromWorker[] = [];
     await new RequestHandler((message) => said.push(message)).handle({
       request: 1,
-      task: { kind: 'analyse', of: { job: read.value, sources } },
+      task: { kind: 'analyse', of: { job: read, sources } },
     });
     const last = said.at(-1);
     if (last?.kind !== 'answer') throw new Error(JSON.stringify(last));

@@ -8,6 +8,7 @@ import { speedMissed } from '../../src/core/diagnosis/compare/speed-missed.ts';
 import { readJob } from '../../src/core/job/job-file.ts';
 import { readRecording } from '../../src/core/reading/read-recording.ts';
 import type { OrderLevel } from '../../src/core/signal/speed/order-level.ts';
+import { must } from '../support/must.ts';
 
 /** A run of a minute whose blocks scatter about the power by a hundredth, alternately: as steady as can be. */
 const level = (power: number, powerSd: number, noisePower = 1e-6): OrderLevel => ({
@@ -124,23 +125,16 @@ describe('a proving run that missed the speed', () => {
 });
 
 async function recorded(name: string): Promise<RecordedJob> {
-  const job = readJob(readFileSync(`recordings/${name}.job.json`, 'utf8'), name);
-  if (!job.ok) throw new Error(job.problem.message);
+  const job = must(readJob(readFileSync(`recordings/${name}.job.json`, 'utf8'), name));
   const recordings = await Promise.all(
-    job.value.runs.map(async ({ file }) => {
-      const read = await readRecording({ name: file, bytes: readFileSync(`recordings/${file}`) }, {});
-      if (!read.ok) throw new Error(read.problem.message);
-      return read.value;
-    }),
+    job.runs.map(async ({ file }) =>
+      must(await readRecording({ name: file, bytes: readFileSync(`recordings/${file}`) }, {})),
+    ),
   );
-  return { job: job.value, recordings };
+  return { job, recordings };
 }
 
-const told = (before: RecordedJob, after: RecordedJob): Comparison => {
-  const result = compare(before, after);
-  if (!result.ok) throw new Error(result.problem.message);
-  return result.value;
-};
+const told = (before: RecordedJob, after: RecordedJob): Comparison => must(compare(before, after));
 
 describe('before and after', () => {
   it('says that the comeback is gone, and by how much', async () => {

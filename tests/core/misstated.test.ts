@@ -5,6 +5,7 @@ import { compare } from '../../src/core/compare.ts';
 import type { Job, Run } from '../../src/core/job/job.ts';
 import type { Vehicle } from '../../src/core/vehicle/vehicle.ts';
 import { recordingOfOrders } from '../support/orders.ts';
+import { must } from '../support/must.ts';
 
 /**
  * The truth of every drive here: a tire of 660 revolutions per mile (by definition of that figure 11.00 Hz at 60 mph),
@@ -44,11 +45,7 @@ const jobOf = (vehicle: Vehicle, ...runs: Partial<Run>[]): Job => ({
   measurements: [],
 });
 
-const reportOf = (job: Job, recordings: Parameters<typeof analyse>[1]) => {
-  const analysis = analyse(job, recordings);
-  if (!analysis.ok) throw new Error(analysis.problem.message);
-  return analysis.value.report;
-};
+const reportOf = (job: Job, recordings: Parameters<typeof analyse>[1]) => must(analyse(job, recordings)).report;
 
 describe('a drive that was not as it was stated', () => {
   it.each([
@@ -87,10 +84,9 @@ describe('a drive that was not as it was stated', () => {
 
   it('keeps its answer, with what it was taken for, when causes are weighed anew', () => {
     const job = jobOf({ ...VEHICLE, axleRatio: 4.1 }, { speedMps: 60 * MPH });
-    const analysis = analyse(job, [recordingAt(60, SHAFT, 5)]);
-    if (!analysis.ok) throw new Error(analysis.problem.message);
-    const { report } = reweigh(analysis.value, job);
-    expect(report).toEqual(analysis.value.report);
+    const analysis = must(analyse(job, [recordingAt(60, SHAFT, 5)]));
+    const { report } = reweigh(analysis, job);
+    expect(report).toEqual(analysis.report);
     expect(report.takenInstead).toEqual({
       kind: 'axle-ratio',
       fits: 'an axle ratio of 3.73',
@@ -136,9 +132,8 @@ describe('a drive that was not as it was stated', () => {
     const job = jobOf(VEHICLE, { speedMps: 60 * KMH });
     const before = { job, recordings: [recordingAt(60, SHAFT, 8)] };
     const after = { job, recordings: [recordingAt(60, SHAFT.slice(1), 9)] };
-    const comparison = compare(before, after);
-    if (!comparison.ok) throw new Error(comparison.problem.message);
-    expect(comparison.value.sentence).toMatch(/^Driveshaft 1× /);
-    expect(comparison.value.notes.map(({ code }) => code)).toEqual(['drive-misstated']);
+    const comparison = must(compare(before, after));
+    expect(comparison.sentence).toMatch(/^Driveshaft 1× /);
+    expect(comparison.notes.map(({ code }) => code)).toEqual(['drive-misstated']);
   });
 });

@@ -7,20 +7,17 @@ import type { Job } from '../../src/core/job/job.ts';
 import type { Analysis } from '../../src/core/report/analysis.ts';
 import type { Recording } from '../../src/core/reading/recording.ts';
 import { readRecording } from '../../src/core/reading/read-recording.ts';
+import { must } from '../support/must.ts';
 
 async function demo(name: string): Promise<{ job: Job; recordings: Recording[]; analysis: Analysis }> {
-  const job = readJob(readFileSync(`recordings/${name}.job.json`, 'utf8'), name);
-  if (!job.ok) throw new Error(job.problem.message);
+  const job = must(readJob(readFileSync(`recordings/${name}.job.json`, 'utf8'), name));
   const recordings = await Promise.all(
-    job.value.runs.map(async ({ file }) => {
-      const read = await readRecording({ name: file, bytes: readFileSync(`recordings/${file}`) }, {});
-      if (!read.ok) throw new Error(read.problem.message);
-      return read.value;
-    }),
+    job.runs.map(async ({ file }) =>
+      must(await readRecording({ name: file, bytes: readFileSync(`recordings/${file}`) }, {})),
+    ),
   );
-  const analysis = analyse(job.value, recordings);
-  if (!analysis.ok) throw new Error(analysis.problem.message);
-  return { job: job.value, recordings, analysis: analysis.value };
+  const analysis = must(analyse(job, recordings));
+  return { job, recordings, analysis };
 }
 
 describe('weighing causes anew after an entry', () => {

@@ -24,6 +24,7 @@ import { workingAngles, type WorkingAnglesInput } from '../../src/core/driveline
 import { randomSource, type RandomSource } from '../../src/core/simulate/random.ts';
 import type { JointKind, RunCondition, ShaftPiece, Vehicle } from '../../src/core/vehicle/vehicle.ts';
 import { leaves, type Leaf } from './leaves.ts';
+import { madeJob } from '../support/made-job.ts';
 
 type Drawing = (random: RandomSource) => unknown;
 
@@ -238,7 +239,7 @@ const DRAWINGS: Readonly<Record<string, readonly [count: number, drawing: Drawin
       const drawing: Drawing = (random) => {
         const [measurement, vehicle] = [draw(random), drawVehicle(random)];
         const runs = [{ file: 'run.csv', ...drawCondition(random) }];
-        const judged = judgeInJob(measurement, { schemaVersion: 1, vehicle, work: [], runs, measurements: [] });
+        const judged = judgeInJob(measurement, madeJob(vehicle, ...runs));
         const speeds = { driveshaftRpm: random.between(900, 4000), wheelRpm: null, once: random.chance(0.5) };
         return [judged, factsOf(measurement, vehicle, speeds)];
       };

@@ -8,6 +8,7 @@ import { readJob } from '../../src/core/job/job-file.ts';
 import { readRecording } from '../../src/core/reading/read-recording.ts';
 import type { Recording } from '../../src/core/reading/recording.ts';
 import type { Report } from '../../src/core/report/report.ts';
+import { must } from '../support/must.ts';
 
 /** Probabilities below this are not pinned. */
 const WORTH_PINNING = 0.001;
@@ -26,30 +27,24 @@ export const PINNED = [
 ];
 
 const read = async (name: string): Promise<RecordedJob> => {
-  const job = readJob(readFileSync(`recordings/${name}.job.json`, 'utf8'), name);
-  if (!job.ok) throw new Error(job.problem.message);
+  const job = must(readJob(readFileSync(`recordings/${name}.job.json`, 'utf8'), name));
   const recordings: Recording[] = [];
-  for (const { file } of job.value.runs) {
-    const result = await readRecording({ name: file, bytes: readFileSync(join('recordings', file)) }, {});
-    if (!result.ok) throw new Error(result.problem.message);
-    recordings.push(result.value);
+  for (const { file } of job.runs) {
+    const result = must(await readRecording({ name: file, bytes: readFileSync(join('recordings', file)) }, {}));
+    recordings.push(result);
   }
-  return { job: job.value, recordings };
+  return { job, recordings };
 };
 
 const reportOf = async (name: string): Promise<Report> => {
   const { job, recordings } = await read(name);
-  const analysis = analyse(job, recordings);
-  if (!analysis.ok) throw new Error(analysis.problem.message);
-  return analysis.value.report;
+  return must(analyse(job, recordings)).report;
 };
 
 /** Before and after, from the demo job that holds both. */
 export const comparisonFigures = async (): Promise<unknown> => {
   const { before, after } = stagesOf(await read('comeback'));
-  const comparison = compare(before, after);
-  if (!comparison.ok) throw new Error(comparison.problem.message);
-  return comparison.value;
+  return must(compare(before, after));
 };
 
 export const reportFigures = async (name: string): Promise<unknown> => figuresOf(await reportOf(name));

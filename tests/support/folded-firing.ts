@@ -1,7 +1,7 @@
 /** A car whose tire 1× shows directly and whose louder firing, at 75.6 Hz, only by its image: sampled at 100 Hz. */
-import type { Job } from '../../src/core/job/job.ts';
 import type { Recording } from '../../src/core/reading/recording.ts';
 import { recordingOfOrders } from './orders.ts';
+import { madeJob } from './made-job.ts';
 
 /** 205/55R16 by 3.05 times its outer diameter, 631.9 mm, at 25 m/s. */
 export const WHEEL_HZ = 25 / 1.927295;
@@ -14,19 +14,16 @@ export const IMAGE_HZ = RATE_HZ - FIRING * WHEEL_HZ;
 export const TIRE_MPS2 = 0.15;
 export const FIRING_MPS2 = 0.6;
 
-export const foldedJob: Job = {
-  schemaVersion: 1,
-  vehicle: {
+export const foldedJob = madeJob(
+  {
     tire: { kind: 'size', size: '205/55R16' },
     layout: 'front-drive',
     finalDrive: 3.94,
     cylinders: 4,
     converter: false,
   },
-  work: [],
-  runs: [{ file: 'made.csv', speedMps: 25, speedSource: 'gps', gearRatio: 0.74, load: 'cruise' }],
-  measurements: [],
-};
+  { speedMps: 25, speedSource: 'gps', gearRatio: 0.74, load: 'cruise' },
+);
 
 export const foldedRecording = (): Recording =>
   recordingOfOrders({

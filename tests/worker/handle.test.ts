@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { RequestHandler } from '../../src/worker/handle.ts';
 import type { AnswerOf, FromWorker, RecordingSource, SourcedJob, TaskKind } from '../../src/worker/protocol.ts';
 import { readJob } from '../../src/core/job/job-file.ts';
+import { madeJob } from '../support/made-job.ts';
+import { must } from '../support/must.ts';
 
 const folder = new URL('../../recordings/', import.meta.url);
 const source = (name: string): RecordingSource => ({
@@ -19,9 +21,8 @@ function answerOf<K extends TaskKind>(said: readonly FromWorker[]): AnswerOf[K] 
 }
 
 function demoJob(name: string): SourcedJob {
-  const job = readJob(readFileSync(new URL(name, folder), 'utf8'), name);
-  if (!job.ok) throw new Error(job.problem.message);
-  return { job: job.value, sources: job.value.runs.map((run) => source(run.file)) };
+  const job = must(readJob(readFileSync(new URL(name, folder), 'utf8'), name));
+  return { job: job, sources: job.runs.map((run) => source(run.file)) };
 }
 
 describe('the worker’s side', () => {
@@ -71,7 +72,7 @@ describe('the worker’s side', () => {
     const rows = Array.from({ length: 200 }, (_, i) => `${(i / 100).toFixed(2)},${Math.sin(i).toFixed(4)}`);
     const blob = new Blob([`time (s),az (m/s²)\n${rows.join('\n')}\n`]);
     const sideOf = (key: string): SourcedJob => ({
-      job: { schemaVersion: 1, vehicle: { layout: 'rear-drive' }, work: [], runs: [{ file: key }], measurements: [] },
+      job: madeJob({ layout: 'rear-drive' }, { file: key }),
       sources: [{ key, name: `${key}.csv`, blob }],
     });
     const said: FromWorker[] = [];
@@ -102,13 +103,7 @@ describe('the worker’s side', () => {
       task: {
         kind: 'analyse',
         of: {
-          job: {
-            schemaVersion: 1,
-            vehicle: { layout: 'rear-drive' },
-            work: [],
-            runs: [{ file: 'a' }],
-            measurements: [],
-          },
+          job: madeJob({ layout: 'rear-drive' }, { file: 'a' }),
           sources: [{ key: 'a', name: 'a', blob }],
         },
       },

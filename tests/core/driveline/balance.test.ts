@@ -15,12 +15,8 @@ import {
 } from '../../../src/core/driveline/balance/balance-split.ts';
 import type { Complex } from '../../../src/core/complex.ts';
 import { add, angleBetweenDeg, angleDegOf, multiply, polar, scale, size } from '../../../src/core/complex.ts';
-import type { Result } from '../../../src/core/note.ts';
+import { must } from '../../support/must.ts';
 
-const must = <T>(result: Result<T>): T => {
-  if (!result.ok) throw new Error(result.problem.message);
-  return result.value;
-};
 const reading = (value: Complex) => ({ amplitude: size(value), phaseDeg: angleDegOf(value) });
 
 describe('balance quality grades of ISO 21940-11:2016', () => {

@@ -5,12 +5,7 @@ import { judgeEndPlay } from '../../../src/core/driveline/rings/end-play.ts';
 import type { BareAxis, RingStock } from '../../../src/core/driveline/rings/ring-selection.ts';
 import { selectRings } from '../../../src/core/driveline/rings/ring-selection.ts';
 import { judgeRings, seatAxis } from '../../../src/core/driveline/rings/ring-seat.ts';
-import type { Result } from '../../../src/core/note.ts';
-
-const must = <T>(result: Result<T>): T => {
-  if (!result.ok) throw new Error(result.problem.message);
-  return result.value;
-};
+import { must } from '../../support/must.ts';
 
 describe('end play', () => {
   it('is held to 0.05 mm (0.002 in) by default, common practice without a source', () => {

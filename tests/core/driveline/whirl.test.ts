@@ -2,12 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Tube } from '../../../src/core/driveline/shaft-tube.ts';
 import { MATERIALS, pieceMassKg, tubeMassPerMetreKg, tubeOf } from '../../../src/core/driveline/shaft-tube.ts';
 import { criticalSpeedRpm, longestTubeMm, whirl } from '../../../src/core/driveline/whirl.ts';
-import type { Result } from '../../../src/core/note.ts';
+import { must } from '../../support/must.ts';
 
-const must = <T>(result: Result<T>): T => {
-  if (!result.ok) throw new Error(result.problem.message);
-  return result.value;
-};
 const tube = (outerMm: number, wallMm: number, lengthMm: number, material: Tube['material'] = 'steel'): Tube => ({
   outerMm,
   wallMm,

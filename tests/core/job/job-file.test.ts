@@ -5,12 +5,9 @@ import type { Problem } from '../../../src/core/note.ts';
 import { readJob, writeJob } from '../../../src/core/job/job-file.ts';
 import type { Job } from '../../../src/core/job/job.ts';
 import { anyJob } from './arbitrary-job.ts';
+import { must } from '../../support/must.ts';
 
-const jobOf = (text: string): Job => {
-  const result = readJob(text, 'a.job.json');
-  if (!result.ok) throw new Error(`${result.problem.message} ${result.problem.remedy}`);
-  return result.value;
-};
+const jobOf = (text: string): Job => must(readJob(text, 'a.job.json'));
 const problemOf = (text: string): Problem => {
   const result = readJob(text, 'a.job.json');
   if (result.ok) throw new Error('read without a problem');

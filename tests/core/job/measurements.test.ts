@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import type { Measurement } from '../../../src/core/driveline/measurement.ts';
 import { readJob, writeJob } from '../../../src/core/job/job-file.ts';
+import { must } from '../../support/must.ts';
 
 const fileWith = (measurement: unknown): string =>
   JSON.stringify({ schemaVersion: 1, vehicle: { layout: 'rear-drive' }, measurements: [measurement] });
 const read = (measurement: unknown): Measurement => {
-  const result = readJob(fileWith(measurement), 'a.job.json');
-  if (!result.ok) throw new Error(`${result.problem.message} ${result.problem.remedy}`);
-  const [first] = result.value.measurements;
+  const result = must(readJob(fileWith(measurement), 'a.job.json'));
+  const [first] = result.measurements;
   if (first === undefined) throw new Error('none read');
-  expect(readJob(writeJob(result.value), 'a.job.json')).toEqual(result);
+  expect(readJob(writeJob(result), 'a.job.json')).toEqual(result);
   return first;
 };
 const refusal = (measurement: unknown): string => {

@@ -4,6 +4,7 @@ import type { Problem } from '../../../src/core/note.ts';
 import { readRecording } from '../../../src/core/reading/read-recording.ts';
 import type { ReadOptions } from '../../../src/core/reading/read-recording.ts';
 import type { Recording } from '../../../src/core/reading/recording.ts';
+import { must } from '../../support/must.ts';
 
 export const ROWS = 64;
 export const RATE_HZ = 100;
@@ -45,9 +46,7 @@ export async function recordingOf(
   options: ReadOptions = {},
   name = 'test.csv',
 ): Promise<Recording> {
-  const read = await readText(text, options, name);
-  if (!read.ok) throw new Error(`refused: ${read.problem.code}: ${read.problem.message}`);
-  return read.value;
+  return must(await readText(text, options, name));
 }
 
 export async function problemOf(

@@ -12,6 +12,7 @@ import { RowSink } from '../../../src/core/reading/rows/row-sink.ts';
 import { TokenisedRows } from '../../../src/core/reading/rows/tokenised-rows.ts';
 import type { Layout } from '../../../src/core/reading/layout/layout.ts';
 import { bytesOf, inPieces } from './fixture.ts';
+import { must } from '../../support/must.ts';
 
 interface Dialect {
   readonly separator: string;
@@ -99,9 +100,8 @@ describe('the two ways through the rows', () => {
           rows.map(([x, y]) => [String(x), String(y), '1']),
         ).replace(/acc_([xyz])_g/g, 'acc_$1_mps2');
         const source = { name: 'test.csv', bytes: inPieces(bytesOf(named), size) };
-        const result = await readRecording(source, { accelerationUnit: 'm/s²' });
-        if (!result.ok) throw new Error(result.problem.message);
-        const [x, y] = result.value.segments[0]!.accelerationMps2;
+        const result = must(await readRecording(source, { accelerationUnit: 'm/s²' }));
+        const [x, y] = result.segments[0]!.accelerationMps2;
         rows.forEach((row, i) => expect([x![i], y![i]]).toEqual([row[0] + 0, row[1] + 0]));
       }),
       { numRuns: 40 },

@@ -4,25 +4,23 @@ import { compareRuns } from '../../../src/core/diagnosis/compare/compare.ts';
 import { findingsOf } from '../../../src/core/diagnosis/findings/finding.ts';
 import type { RunInference } from '../../../src/core/diagnosis/matching/infer-run.ts';
 import { analyse } from '../../../src/core/analyse.ts';
-import type { Job } from '../../../src/core/job/job.ts';
 import type { Recording } from '../../../src/core/reading/recording.ts';
 import { plainRecording } from '../../accuracy/plain-recording.ts';
 import { recordingOfOrders } from '../../support/orders.ts';
 import { seededRandom } from '../../support/random.ts';
 import { sideOf } from '../../support/side.ts';
+import { madeJob } from '../../support/made-job.ts';
+import { must } from '../../support/must.ts';
 
 const RATE_HZ = 250;
 /** 3.05 times the outer diameter of P235/75R15, 733.5 mm. */
 const WHEEL_HZ = 26 / 2.237175;
 const AXLE = 3.55;
 
-const JOB: Job = {
-  schemaVersion: 1,
-  vehicle: { tire: { kind: 'size', size: 'P235/75R15' }, layout: 'rear-drive', axleRatio: AXLE, cylinders: 8 },
-  work: [],
-  runs: [{ file: 'made.csv', speedMps: 26, speedSource: 'gps', gearRatio: 0.7, load: 'cruise' }],
-  measurements: [],
-};
+const JOB = madeJob(
+  { tire: { kind: 'size', size: 'P235/75R15' }, layout: 'rear-drive', axleRatio: AXLE, cylinders: 8 },
+  { speedMps: 26, speedSource: 'gps', gearRatio: 0.7, load: 'cruise' },
+);
 
 /** A road's shake from 5 to 18 Hz, of so many m/s² in all, as many sines that know nothing of each other. */
 const roadOf = (rmsMps2: number, seed: number, samples: number): Float64Array => {
@@ -46,11 +44,8 @@ const onRoad = (orders: readonly (readonly [number, number])[], rmsMps2: number,
   return plainRecording([axis!.map((value, i) => value + road[i]!)], RATE_HZ);
 };
 
-const inferenceOf = (recording: Recording): RunInference => {
-  const judged = judgeJob({ job: JOB, recordings: [recording] });
-  if (!judged.ok) throw new Error(judged.problem.message);
-  return judged.value.inferences[0]!;
-};
+const inferenceOf = (recording: Recording): RunInference =>
+  must(judgeJob({ job: JOB, recordings: [recording] })).inferences[0]!;
 
 const TIRE = [1, 0.3] as const;
 const TWICE = [2 * AXLE, 0.28] as const;

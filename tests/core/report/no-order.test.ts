@@ -1,27 +1,23 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../src/core/analyse.ts';
-import type { Job } from '../../../src/core/job/job.ts';
 import { plainRecording } from '../../accuracy/plain-recording.ts';
 import { normals } from '../signal/made.ts';
+import { madeJob } from '../../support/made-job.ts';
+import { must } from '../../support/must.ts';
 
 const RATE_HZ = 250;
 /** 3.05 times the outer diameter of P235/75R15, 733.5 mm, at 60 mph. */
 const WHEEL_HZ = 26.8224 / (3.05 * 0.7335);
 const ENGINE_HZ = 3.55 * 0.75 * WHEEL_HZ;
 
-const JOB: Job = {
-  schemaVersion: 1,
-  vehicle: { tire: { kind: 'size', size: 'P235/75R15' }, layout: 'rear-drive', axleRatio: 3.55, cylinders: 8 },
-  work: [],
-  runs: [{ file: 'made.csv', speedMps: 26.8224, speedSource: 'gps', gearRatio: 0.75, load: 'cruise' }],
-  measurements: [],
-};
+const JOB = madeJob(
+  { tire: { kind: 'size', size: 'P235/75R15' }, layout: 'rear-drive', axleRatio: 3.55, cylinders: 8 },
+  { speedMps: 26.8224, speedSource: 'gps', gearRatio: 0.75, load: 'cruise' },
+);
 
 const reportOf = (sampleAt: (timeS: number) => number) => {
   const samples = Float64Array.from({ length: 60 * RATE_HZ }, (_, i) => sampleAt(i / RATE_HZ));
-  const analysis = analyse(JOB, [plainRecording([samples], RATE_HZ)]);
-  if (!analysis.ok) throw new Error(analysis.problem.message);
-  return analysis.value.report;
+  return must(analyse(JOB, [plainRecording([samples], RATE_HZ)])).report;
 };
 
 describe('what is felt and is no order of a listed part', () => {

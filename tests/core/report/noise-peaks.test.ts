@@ -4,18 +4,16 @@
  */
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../src/core/analyse.ts';
-import type { Job } from '../../../src/core/job/job.ts';
 import { plainRecording } from '../../accuracy/plain-recording.ts';
 import { noiseRecording, withTone, type NoiseColour } from '../../support/noise.ts';
 import { seededRandom } from '../../support/random.ts';
+import { madeJob } from '../../support/made-job.ts';
+import { must } from '../../support/must.ts';
 
-const JOB: Job = {
-  schemaVersion: 1,
-  vehicle: { tire: { kind: 'size', size: '265/70R17' }, layout: 'rear-drive', axleRatio: 3.73, cylinders: 8 },
-  work: [],
-  runs: [{ file: 'noise.csv', speedMps: 27, speedSource: 'gps', gearRatio: 0.74, load: 'cruise' }],
-  measurements: [],
-};
+const JOB = madeJob(
+  { tire: { kind: 'size', size: '265/70R17' }, layout: 'rear-drive', axleRatio: 3.73, cylinders: 8 },
+  { file: 'noise.csv', speedMps: 27, speedSource: 'gps', gearRatio: 0.74, load: 'cruise' },
+);
 /** The hardest of 30 draws of each colour: here noise alone comes near a line. */
 const HARD: readonly (readonly [NoiseColour, seed: number])[] = [
   ['white', 24],
@@ -32,9 +30,9 @@ const RATE = 200;
 const listed = (colour: NoiseColour, seed: number, toneMps2 = 0): readonly number[] => {
   const noise = noiseRecording(colour, 30, RATE, 3, seededRandom(seed));
   const prepared = toneMps2 > 0 ? withTone(noise, 31.4, [toneMps2, toneMps2, toneMps2]) : noise;
-  const analysis = analyse(JOB, [plainRecording(prepared.pieces[0]!.axes, RATE)]);
-  if (!analysis.ok) throw new Error(JSON.stringify(analysis.problem));
-  return analysis.value.report.peaks.map((peak) => peak.frequencyHz);
+  return must(analyse(JOB, [plainRecording(prepared.pieces[0]!.axes, RATE)])).report.peaks.map(
+    (peak) => peak.frequencyHz,
+  );
 };
 
 describe('peaks the report lists', () => {

@@ -1,24 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../src/core/analyse.ts';
-import type { Job } from '../../../src/core/job/job.ts';
 import { plainRecording } from '../../accuracy/plain-recording.ts';
 import { normals } from '../signal/made.ts';
+import { madeJob } from '../../support/made-job.ts';
+import { must } from '../../support/must.ts';
 
 /** 3.05 times the outer diameter of P235/75R15, 733.5 mm, at 60 mph. */
 const WHEEL_HZ = 26.8224 / (3.05 * 0.7335);
 
-const JOB: Job = {
-  schemaVersion: 1,
-  vehicle: {
+const JOB = madeJob(
+  {
     tire: { kind: 'size', size: 'P235/75R15' },
     layout: 'rear-drive',
     axleRatio: 3.55,
     cylinders: 8,
   },
-  work: [],
-  runs: [{ file: 'made.csv', speedMps: 26.8224, speedSource: 'gps', gearRatio: 0.75, load: 'cruise' }],
-  measurements: [],
-};
+  { speedMps: 26.8224, speedSource: 'gps', gearRatio: 0.75, load: 'cruise' },
+);
 
 /** The answer to noise of a density, and tire 1× as every sound vehicle has it. */
 const answerAt = (rateHz: number, densityMps2: number, durationS = 40) => {
@@ -28,9 +26,7 @@ const answerAt = (rateHz: number, densityMps2: number, durationS = 40) => {
     { length: durationS * rateHz },
     (_, i) => 0.008 * Math.cos((2 * Math.PI * WHEEL_HZ * i) / rateHz) + sd * normal(),
   );
-  const analysis = analyse(JOB, [plainRecording([samples], rateHz)]);
-  if (!analysis.ok) throw new Error(analysis.problem.message);
-  return analysis.value.report;
+  return must(analyse(JOB, [plainRecording([samples], rateHz)])).report;
 };
 
 describe('a recording in which nothing stands out', () => {

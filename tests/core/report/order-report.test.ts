@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { judgeJob } from '../../../src/core/diagnosis/judge-job.ts';
-import type { Job } from '../../../src/core/job/job.ts';
 import type { Recording } from '../../../src/core/reading/recording.ts';
 import { orderReports } from '../../../src/core/report/build/order-report.ts';
 import { orderWords } from '../../../src/core/report/order-words.ts';
@@ -8,6 +7,8 @@ import type { OrderReport } from '../../../src/core/report/report.ts';
 import { plainRecording } from '../../accuracy/plain-recording.ts';
 import { recordingOfOrders } from '../../support/orders.ts';
 import { seededRandom } from '../../support/random.ts';
+import { madeJob } from '../../support/made-job.ts';
+import { must } from '../../support/must.ts';
 
 const WHEEL_HZ = 11;
 const CIRCUMFERENCE_M = 2.36;
@@ -15,22 +16,18 @@ const AXLE = 3.73;
 const RATE_HZ = 200;
 
 const ordersOf = (recording: Recording, gearRatio: number): ReadonlyMap<string, OrderReport> => {
-  const job: Job = {
-    schemaVersion: 1,
-    vehicle: {
+  const job = madeJob(
+    {
       tire: { kind: 'rolling-circumference', circumferenceM: CIRCUMFERENCE_M },
       layout: 'rear-drive',
       axleRatio: AXLE,
       cylinders: 8,
       converter: false,
     },
-    work: [],
-    runs: [{ file: 'made.csv', speedMps: WHEEL_HZ * CIRCUMFERENCE_M, speedSource: 'gps', gearRatio, load: 'cruise' }],
-    measurements: [],
-  };
-  const judged = judgeJob({ job, recordings: [recording] });
-  if (!judged.ok) throw new Error(judged.problem.message);
-  return new Map(judged.value.inferences.flatMap(orderReports).map((order) => [order.label, order]));
+    { speedMps: WHEEL_HZ * CIRCUMFERENCE_M, speedSource: 'gps', gearRatio, load: 'cruise' },
+  );
+  const judged = must(judgeJob({ job, recordings: [recording] }));
+  return new Map(judged.inferences.flatMap(orderReports).map((order) => [order.label, order]));
 };
 
 describe('an order that is not seen', () => {

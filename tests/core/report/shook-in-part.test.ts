@@ -1,21 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../src/core/analyse.ts';
-import type { Job } from '../../../src/core/job/job.ts';
 import { reportText } from '../../../src/core/report/text.ts';
 import { plainRecording } from '../../accuracy/plain-recording.ts';
 import { normals } from '../signal/made.ts';
+import { madeJob } from '../../support/made-job.ts';
+import { must } from '../../support/must.ts';
 
 const RATE_HZ = 250;
 /** 3.05 times the outer diameter of P235/75R15, 733.5 mm, at 60 mph; times 3.55. */
 const SHAFT_HZ = (3.55 * 26.8224) / (3.05 * 0.7335);
 
-const JOB: Job = {
-  schemaVersion: 1,
-  vehicle: { tire: { kind: 'size', size: 'P235/75R15' }, layout: 'rear-drive', axleRatio: 3.55, cylinders: 8 },
-  work: [],
-  runs: [{ file: 'made.csv', speedMps: 26.8224, speedSource: 'gps', gearRatio: 0.75, load: 'cruise' }],
-  measurements: [],
-};
+const JOB = madeJob(
+  { tire: { kind: 'size', size: 'P235/75R15' }, layout: 'rear-drive', axleRatio: 3.55, cylinders: 8 },
+  { speedMps: 26.8224, speedSource: 'gps', gearRatio: 0.75, load: 'cruise' },
+);
 
 /** Noise, small normal orders, and one order of 0.3 m/s² while it shakes. */
 const reportOf = (hz: number, fromS: number, toS: number, seed = 5) => {
@@ -26,9 +24,7 @@ const reportOf = (hz: number, fromS: number, toS: number, seed = 5) => {
     const shake = t > fromS && t < toS ? 0.3 * order(hz) : 0;
     return 0.008 * order(SHAFT_HZ / 3.55) + 0.008 * order(SHAFT_HZ * 0.75) + shake + 0.05 * normal();
   });
-  const analysis = analyse(JOB, [plainRecording([samples], RATE_HZ)]);
-  if (!analysis.ok) throw new Error(analysis.problem.message);
-  return analysis.value.report;
+  return must(analyse(JOB, [plainRecording([samples], RATE_HZ)])).report;
 };
 
 describe('a shake in one part of a steady run', () => {

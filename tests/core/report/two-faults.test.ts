@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../src/core/analyse.ts';
 import { reweigh } from '../../../src/core/conclude.ts';
-import type { Job } from '../../../src/core/job/job.ts';
 import { recordingOfOrders } from '../../support/orders.ts';
+import { madeJob } from '../../support/made-job.ts';
+import { must } from '../../support/must.ts';
 
 const RATE_HZ = 250;
 /** 3.05 times the outer diameter of P235/75R15, 733.5 mm. */
@@ -10,20 +11,15 @@ const WHEEL_HZ = 26 / 2.237175;
 const AXLE = 3.55;
 const GEAR = 0.7;
 
-const JOB: Job = {
-  schemaVersion: 1,
-  vehicle: { tire: { kind: 'size', size: 'P235/75R15' }, layout: 'rear-drive', axleRatio: AXLE, cylinders: 8 },
-  work: [],
-  runs: [{ file: 'made.csv', speedMps: 26, speedSource: 'gps', gearRatio: GEAR, load: 'cruise' }],
-  measurements: [],
-};
+const JOB = madeJob(
+  { tire: { kind: 'size', size: 'P235/75R15' }, layout: 'rear-drive', axleRatio: AXLE, cylinders: 8 },
+  { speedMps: 26, speedSource: 'gps', gearRatio: GEAR, load: 'cruise' },
+);
 
 /** Turns for one turn of a wheel with their amplitudes. */
 const analysisOf = (orders: readonly (readonly [number, number])[]) => {
   const made = { wheelHz: WHEEL_HZ, rateHz: RATE_HZ, seconds: 45, orders, seed: 7 };
-  const analysis = analyse(JOB, [recordingOfOrders(made)]);
-  if (!analysis.ok) throw new Error(analysis.problem.message);
-  return analysis.value;
+  return must(analyse(JOB, [recordingOfOrders(made)]));
 };
 
 const SHAFT = [AXLE, 0.2] as const;

@@ -5,6 +5,7 @@ import { csvText } from '../../../src/core/simulate/csv-write.ts';
 import type { Scenario } from '../../../src/core/simulate/scenario.ts';
 import { rotationFromAngles } from '../../../src/core/simulate/sensor.ts';
 import { simulate } from '../../../src/core/simulate/simulate.ts';
+import { must } from '../../support/must.ts';
 
 const scenario: Scenario = {
   seed: 31,
@@ -31,9 +32,8 @@ describe('logger layouts', () => {
     '%s is read back as it was simulated',
     async (_name, layout) => {
       const bytes = new TextEncoder().encode(csvText(run, layout));
-      const read = await readRecording({ name: `${layout.name}.csv`, bytes }, {});
-      if (!read.ok) throw new Error(read.problem.message);
-      const recording = read.value;
+      const read = must(await readRecording({ name: `${layout.name}.csv`, bytes }, {}));
+      const recording = read;
       expect(recording.samplingRateHz).toBeCloseTo(200, 1);
       const axes = recording.channels.map((channel) => 'xyz'.indexOf(channel.axis));
       expect([...axes].sort()).toEqual([0, 1, 2]);

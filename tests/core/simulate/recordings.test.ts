@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { readJob } from '../../../src/core/job/job-file.ts';
 import { DEMO_JOBS } from '../../recordings/demo-jobs.ts';
 import { jobText, readmeText, recordingText } from '../../recordings/demo-files.ts';
+import { must } from '../../support/must.ts';
 
 const folder = new URL('../../../recordings/', import.meta.url);
 const fileText = (name: string): string => readFileSync(new URL(name, folder), 'utf8');
@@ -21,9 +22,8 @@ describe('the demo recordings', () => {
   it('are read as jobs whose runs all have their file', () => {
     const files = readdirSync(folder);
     for (const demo of DEMO_JOBS) {
-      const job = readJob(fileText(`${demo.name}.job.json`), demo.name);
-      if (!job.ok) throw new Error(`${demo.name}: ${job.problem.message}`);
-      for (const run of job.value.runs) expect(files).toContain(run.file);
+      const job = must(readJob(fileText(`${demo.name}.job.json`), demo.name));
+      for (const run of job.runs) expect(files).toContain(run.file);
     }
   });
 

@@ -10,6 +10,8 @@ import type { PlacedLevel } from '../../../src/core/trials/trial-levels.ts';
 import { trialAmplitudes, trialLevels } from '../../../src/core/trials/trial-levels.ts';
 import type { SpeedSource } from '../../../src/core/vehicle/vehicle.ts';
 import { plainRecording } from '../../accuracy/plain-recording.ts';
+import { madeJob } from '../../support/made-job.ts';
+import { must } from '../../support/must.ts';
 
 /** A log of half a minute at 60 and half a minute at 90 km/h. */
 const twoSpeeds = (): Recording => {
@@ -158,12 +160,13 @@ describe('a correction from recordings of trial runs', () => {
           phaseSdDeg: 3,
         },
       ]);
-      const solved = balanceByPhasors({
-        baseline: baseline!,
-        trials: [{ plane: 0, weight: TRIAL, angleDeg: ANGLES[0]!, readings: trial! }],
-      });
-      if (!solved.ok) throw new Error(solved.problem.message);
-      const correction = solved.value.corrections[0]!;
+      const solved = must(
+        balanceByPhasors({
+          baseline: baseline!,
+          trials: [{ plane: 0, weight: TRIAL, angleDeg: ANGLES[0]!, readings: trial! }],
+        }),
+      );
+      const correction = solved.corrections[0]!;
       const truth = correctionOf(rotor);
       errors.size.push((correction.size - truth.weight) / correction.sizeSd!);
       errors.angle.push(turned(correction.angleDeg - truth.angleDeg) / correction.angleSdDeg!);
@@ -228,9 +231,8 @@ describe('the order in runs of 20 s that stand perfectly still', () => {
 
   it('is taken to be the only line where it can be, with what that leaves open', () => {
     for (const source of ['gps', 'dial'] as const) {
-      const told = trialLevels(recordedJob([found, stillRecording(2, [[53.9, 0.1]])], source), 'driveshaft 1×');
-      if (!told.ok) throw new Error(told.problem.message);
-      const { axis, levels, notes } = told.value;
+      const told = must(trialLevels(recordedJob([found, stillRecording(2, [[53.9, 0.1]])], source), 'driveshaft 1×'));
+      const { axis, levels, notes } = told;
       expect(axis).toBe('y');
       expect(levels[0]!.amplitudeMps2).toBeCloseTo(0.8 * 0.2, 2);
       expect(levels[1]!.amplitudeMps2).toBeCloseTo(0.8 * 0.1, 2);
@@ -263,10 +265,9 @@ describe('the order in runs of 20 s that stand perfectly still', () => {
         [0, 1, 2],
       ],
     ] as const) {
-      const told = trialLevels(recordedJob([withAxes(found, first), withAxes(half, second)]), 'driveshaft 1×');
-      if (!told.ok) throw new Error(told.problem.message);
-      expect(told.value.axis).toBe('y');
-      expect(told.value.levels.map(({ amplitudeMps2 }) => amplitudeMps2 / 0.8)).toEqual([
+      const told = must(trialLevels(recordedJob([withAxes(found, first), withAxes(half, second)]), 'driveshaft 1×'));
+      expect(told.axis).toBe('y');
+      expect(told.levels.map(({ amplitudeMps2 }) => amplitudeMps2 / 0.8)).toEqual([
         expect.closeTo(0.2, 2),
         expect.closeTo(0.1, 2),
       ]);
@@ -287,13 +288,12 @@ describe('the order in runs of 20 s that stand perfectly still', () => {
     });
     const half = stillRecording(2, [[53.9, 0.1]]);
     const upright = lying(found, [0, 0, 1], [0, 1, 2]);
-    const turned = trialLevels(recordedJob([upright, lying(half, [1, 0, 0], [2, 0, 1])]), 'driveshaft 1×');
-    if (!turned.ok) throw new Error(turned.problem.message);
+    const turned = must(trialLevels(recordedJob([upright, lying(half, [1, 0, 0], [2, 0, 1])]), 'driveshaft 1×'));
     const whole = Math.hypot(0.3, 0.8, 0.5);
-    expect(turned.value.axis).toBe('all');
-    expect(turned.value.levels[0]!.amplitudeMps2).toBeCloseTo(0.2 * whole, 2);
-    expect(turned.value.levels[1]!.amplitudeMps2).toBeCloseTo(0.1 * whole, 2);
-    expect(turned.value.notes.find(({ code }) => code === 'sensor-turned')!.text).toContain('by 90°');
+    expect(turned.axis).toBe('all');
+    expect(turned.levels[0]!.amplitudeMps2).toBeCloseTo(0.2 * whole, 2);
+    expect(turned.levels[1]!.amplitudeMps2).toBeCloseTo(0.1 * whole, 2);
+    expect(turned.notes.find(({ code }) => code === 'sensor-turned')!.text).toContain('by 90°');
     const nodded = lying(half, [0, Math.sin(0.07), Math.cos(0.07)], [0, 1, 2]);
     const still = trialLevels(recordedJob([upright, nodded]), 'driveshaft 1×');
     expect(still.ok && still.value.axis).toBe('y');
@@ -334,13 +334,10 @@ describe('the order in runs of 20 s that stand perfectly still', () => {
 describe('a trial run driven at several speeds', () => {
   it('is refused: its levels would be taken for those of the next weight', () => {
     const recorded: RecordedJob = {
-      job: {
-        schemaVersion: 1,
-        vehicle: { layout: 'rear-drive', tire: { kind: 'size', size: 'P235/75R15' }, axleRatio: 3.55 },
-        work: [],
-        runs: [{ file: 'a.csv' }],
-        measurements: [],
-      },
+      job: madeJob(
+        { layout: 'rear-drive', tire: { kind: 'size', size: 'P235/75R15' }, axleRatio: 3.55 },
+        { file: 'a.csv' },
+      ),
       recordings: [twoSpeeds()],
     };
     const levels = trialLevels(recorded, 'driveshaft 1×');

@@ -4,6 +4,7 @@ import type { Collision } from '../../../src/core/vehicle/collisions.ts';
 import { expectedLines } from '../../../src/core/vehicle/expected-lines.ts';
 import type { RunCondition, Vehicle } from '../../../src/core/vehicle/vehicle.ts';
 import { mpsFromKmh } from '../../../src/core/units.ts';
+import { must } from '../../support/must.ts';
 
 const rear: Vehicle = {
   layout: 'rear-drive',
@@ -14,9 +15,8 @@ const rear: Vehicle = {
 const at100: RunCondition = { speedMps: mpsFromKmh(100), speedSource: 'gps' };
 
 const pairsOf = (vehicle: Vehicle, condition: RunCondition, lengthS: number): Map<string, Collision> => {
-  const result = expectedLines(vehicle, condition);
-  if (!result.ok) throw new Error(result.problem.message);
-  const all = collisions(result.value.lines, lengthS);
+  const result = must(expectedLines(vehicle, condition));
+  const all = collisions(result.lines, lengthS);
   return new Map(all.map((pair) => [`${pair.first.label} / ${pair.second.label}`, pair]));
 };
 

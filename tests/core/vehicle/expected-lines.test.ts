@@ -6,12 +6,10 @@ import type { ExpectedLines, Line } from '../../../src/core/vehicle/line.ts';
 import type { RunCondition, Vehicle } from '../../../src/core/vehicle/vehicle.ts';
 import { without } from './without.ts';
 import { mpsFromKmh } from '../../../src/core/units.ts';
+import { must } from '../../support/must.ts';
 
-const linesOf = (vehicle: Vehicle, condition: RunCondition, options?: ExpectedLinesOptions): ExpectedLines => {
-  const result = expectedLines(vehicle, condition, options);
-  if (!result.ok) throw new Error(`${result.problem.message} ${result.problem.remedy}`);
-  return result.value;
-};
+const linesOf = (vehicle: Vehicle, condition: RunCondition, options?: ExpectedLinesOptions): ExpectedLines =>
+  must(expectedLines(vehicle, condition, options));
 const lineOf = (expected: ExpectedLines, label: string): Line => {
   const found = expected.lines.filter((line) => line.label === label);
   const [line] = found;

@@ -3,12 +3,9 @@ import { revsPerKm, revsPerMile, rollingCircumference } from '../../../src/core/
 import type { RollingCircumference } from '../../../src/core/vehicle/rolling.ts';
 import type { TireSpec } from '../../../src/core/vehicle/vehicle.ts';
 import { mpsFromKmh, mpsFromMph } from '../../../src/core/units.ts';
+import { must } from '../../support/must.ts';
 
-const rollingOf = (spec: TireSpec): RollingCircumference => {
-  const result = rollingCircumference(spec);
-  if (!result.ok) throw new Error(result.problem.message);
-  return result.value;
-};
+const rollingOf = (spec: TireSpec): RollingCircumference => must(rollingCircumference(spec));
 const bySize = (size: string): RollingCircumference => rollingOf({ kind: 'size', size });
 
 /**

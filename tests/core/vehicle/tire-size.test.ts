@@ -2,12 +2,9 @@ import { describe, expect, test } from 'vitest';
 import fc from 'fast-check';
 import { parseTireSize } from '../../../src/core/vehicle/tire-size.ts';
 import type { TireSize } from '../../../src/core/vehicle/tire-parts.ts';
+import { must } from '../../support/must.ts';
 
-const sizeOf = (text: string): TireSize => {
-  const result = parseTireSize(text);
-  if (!result.ok) throw new Error(result.problem.message);
-  return result.value;
-};
+const sizeOf = (text: string): TireSize => must(parseTireSize(text));
 const refusalOf = (text: string): string => {
   const result = parseTireSize(text);
   return result.ok ? `read as ${result.value.written}` : result.problem.message;

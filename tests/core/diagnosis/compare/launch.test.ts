@@ -1,28 +1,25 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../../src/core/analyse.ts';
 import { compare } from '../../../../src/core/compare.ts';
-import type { Job } from '../../../../src/core/job/job.ts';
 import type { Recording } from '../../../../src/core/reading/recording.ts';
 import { launch } from '../../../support/launch.ts';
+import { madeJob } from '../../../support/made-job.ts';
+import { must } from '../../../support/must.ts';
 
 /** 265/75R16: 3.05 times the outer diameter of 803.9 mm rolls 2.452 m a turn. */
 const AXLE = 4.1;
-const JOB: Job = {
-  schemaVersion: 1,
-  vehicle: { tire: { kind: 'size', size: '265/75R16' }, layout: 'rear-drive', axleRatio: AXLE },
-  work: [],
-  runs: [{ file: 'launch.csv', load: 'pull' }],
-  measurements: [],
-};
+const JOB = madeJob(
+  { tire: { kind: 'size', size: '265/75R16' }, layout: 'rear-drive', axleRatio: AXLE },
+  { file: 'launch.csv', load: 'pull' },
+);
 const AMPLITUDE = 0.5;
 const shudders = (share: number, seed = 3): Recording =>
   launch({ turnsPerM: (2 * AXLE) / 2.452, amplitude: share * AMPLITUDE, fromMps: 2.2, toMps: 7.6 }, 0.5, 1 / 3.6, seed);
 
 const compared = (before: Recording, after: Recording) => {
-  const result = compare({ job: JOB, recordings: [before] }, { job: JOB, recordings: [after] });
-  if (!result.ok) throw new Error(result.problem.message);
-  const change = result.value.pairs[0]?.orders.find(({ label }) => label === 'driveshaft 2×');
-  return { ...result.value, change };
+  const result = must(compare({ job: JOB, recordings: [before] }, { job: JOB, recordings: [after] }));
+  const change = result.pairs[0]?.orders.find(({ label }) => label === 'driveshaft 2×');
+  return { ...result, change };
 };
 
 /** A launch shows its shudder in the part in which it shook only: what is compared must be that part of both. */

@@ -3,11 +3,12 @@ import { judgeJob } from '../../../../src/core/diagnosis/judge-job.ts';
 import { compareRuns } from '../../../../src/core/diagnosis/compare/compare.ts';
 import { runLevels } from '../../../../src/core/diagnosis/compare/run-levels.ts';
 import type { RunInference } from '../../../../src/core/diagnosis/matching/infer-run.ts';
-import type { Job } from '../../../../src/core/job/job.ts';
 import type { Recording } from '../../../../src/core/reading/recording.ts';
 import { plainRecording } from '../../../accuracy/plain-recording.ts';
 import { seededRandom } from '../../../support/random.ts';
 import { sideOf } from '../../../support/side.ts';
+import { madeJob } from '../../../support/made-job.ts';
+import { must } from '../../../support/must.ts';
 
 const WHEEL_HZ = 11;
 const CIRCUMFERENCE_M = 2.36;
@@ -33,24 +34,17 @@ const recordingOf = (
 };
 
 const inferenceOf = (recording: Recording, axleRatio: number): RunInference => {
-  const job: Job = {
-    schemaVersion: 1,
-    vehicle: {
+  const job = madeJob(
+    {
       tire: { kind: 'rolling-circumference', circumferenceM: CIRCUMFERENCE_M },
       layout: 'rear-drive',
       axleRatio,
       cylinders: 8,
       converter: false,
     },
-    work: [],
-    runs: [
-      { file: 'made.csv', speedMps: WHEEL_HZ * CIRCUMFERENCE_M, speedSource: 'gps', gearRatio: 0.7, load: 'cruise' },
-    ],
-    measurements: [],
-  };
-  const judged = judgeJob({ job, recordings: [recording] });
-  if (!judged.ok) throw new Error(judged.problem.message);
-  return judged.value.inferences[0]!;
+    { speedMps: WHEEL_HZ * CIRCUMFERENCE_M, speedSource: 'gps', gearRatio: 0.7, load: 'cruise' },
+  );
+  return must(judgeJob({ job, recordings: [recording] })).inferences[0]!;
 };
 
 const SHAFT = 3.73;

@@ -2,24 +2,20 @@ import { describe, expect, it } from 'vitest';
 import { fasterDb, pairRuns, statedFaster } from '../../../../src/core/diagnosis/compare/pair.ts';
 import { judgeJob } from '../../../../src/core/diagnosis/judge-job.ts';
 import type { RunInference } from '../../../../src/core/diagnosis/matching/infer-run.ts';
-import type { Job } from '../../../../src/core/job/job.ts';
 import type { RunCondition } from '../../../../src/core/vehicle/vehicle.ts';
 import { recordingOfOrders } from '../../../support/orders.ts';
+import { madeJob } from '../../../support/made-job.ts';
+import { must } from '../../../support/must.ts';
 
 /** The engine's first order alone, the vehicle standing. */
 const standing = (rpm: number, condition: RunCondition = {}): RunInference => {
   const orders = [[1, 0.2]] as const;
   const recording = recordingOfOrders({ wheelHz: rpm / 60, rateHz: 200, seconds: 20, orders, seed: rpm });
-  const job: Job = {
-    schemaVersion: 1,
-    vehicle: { layout: 'front-drive', cylinders: 4 },
-    work: [],
-    runs: [{ file: `${rpm}.csv`, load: 'standing', engineRpm: rpm, ...condition }],
-    measurements: [],
-  };
-  const judged = judgeJob({ job, recordings: [recording] });
-  if (!judged.ok) throw new Error(judged.problem.message);
-  return judged.value.inferences[0]!;
+  const job = madeJob(
+    { layout: 'front-drive', cylinders: 4 },
+    { file: `${rpm}.csv`, load: 'standing', engineRpm: rpm, ...condition },
+  );
+  return must(judgeJob({ job, recordings: [recording] })).inferences[0]!;
 };
 
 describe('runs made standing', () => {

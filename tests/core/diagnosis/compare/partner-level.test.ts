@@ -7,6 +7,8 @@ import type { RunInference } from '../../../../src/core/diagnosis/matching/infer
 import { randomSource } from '../../../../src/core/simulate/random.ts';
 import { plainRecording } from '../../../accuracy/plain-recording.ts';
 import { sideOf } from '../../../support/side.ts';
+import { madeJob } from '../../../support/made-job.ts';
+import { must } from '../../../support/must.ts';
 
 const RATE = 200;
 const LENGTH_S = 40;
@@ -26,28 +28,11 @@ const inference = (seed: number, speedMps: number, drift: number, lines: readonl
       );
     }),
   );
-  const run = {
-    file: `${seed}.csv`,
-    speedMps,
-    speedSource: 'gps' as const,
-    gearRatio: 0.69,
-    load: 'cruise' as const,
-  };
-  const job = {
-    schemaVersion: 1,
-    vehicle: {
-      layout: 'rear-drive' as const,
-      tire: { kind: 'size' as const, size: '205/55R16' },
-      axleRatio: 3.73,
-      converter: false,
-    },
-    work: [],
-    measurements: [],
-    runs: [run],
-  };
-  const judged = judgeJob({ job, recordings: [plainRecording(axes, RATE)] });
-  if (!judged.ok) throw new Error(judged.problem.message);
-  return judged.value.inferences[0]!;
+  const job = madeJob(
+    { layout: 'rear-drive', tire: { kind: 'size', size: '205/55R16' }, axleRatio: 3.73, converter: false },
+    { file: `${seed}.csv`, speedMps, speedSource: 'gps', gearRatio: 0.69, load: 'cruise' },
+  );
+  return must(judgeJob({ job, recordings: [plainRecording(axes, RATE)] })).inferences[0]!;
 };
 
 const shaftIn = (one: RunInference) => runLevels(one).get('driveshaft 1×');

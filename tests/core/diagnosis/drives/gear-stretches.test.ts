@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../../src/core/analyse.ts';
 import { gearStretches } from '../../../../src/core/diagnosis/drives/gear-stretches.ts';
-import type { Job } from '../../../../src/core/job/job.ts';
 import type { Recording, Track } from '../../../../src/core/reading/recording.ts';
 import { plainRecording } from '../../../accuracy/plain-recording.ts';
 import { seededRandom } from '../../../support/random.ts';
+import { madeJob } from '../../../support/made-job.ts';
+import { must } from '../../../support/must.ts';
 
 const LENGTH_S = 60;
 const RATE_HZ = 200;
@@ -49,21 +50,17 @@ describe('a gear shift in the middle of a run whose road and engine speed were l
   });
 
   it('lets the engine’s order be found at the speed it had in each', () => {
-    const job: Job = {
-      schemaVersion: 1,
-      vehicle: {
+    const job = madeJob(
+      {
         tire: { kind: 'rolling-circumference', circumferenceM: CIRCUMFERENCE_M },
         layout: 'rear-drive',
         axleRatio: AXLE,
         cylinders: 8,
       },
-      work: [],
-      runs: [{ file: 'made.csv' }],
-      measurements: [],
-    };
-    const analysis = analyse(job, [shiftedAt(28)]);
-    if (!analysis.ok) throw new Error(analysis.problem.message);
-    const { findings, runs } = analysis.value.report;
+      {},
+    );
+    const analysis = must(analyse(job, [shiftedAt(28)]));
+    const { findings, runs } = analysis.report;
     expect(runs.map(({ engine }) => Math.round(engine.usedRpm ?? 0))).toEqual([
       Math.round(rpmIn(1)),
       Math.round(rpmIn(0.7)),

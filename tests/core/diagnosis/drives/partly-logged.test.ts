@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../../src/core/analyse.ts';
-import type { Job } from '../../../../src/core/job/job.ts';
 import type { Recording, Track } from '../../../../src/core/reading/recording.ts';
 import type { RunCondition } from '../../../../src/core/vehicle/vehicle.ts';
 import { plainRecording } from '../../../accuracy/plain-recording.ts';
 import { seededRandom } from '../../../support/random.ts';
+import { madeJob } from '../../../support/made-job.ts';
+import { must } from '../../../support/must.ts';
 
 const RATE_HZ = 200;
 const LENGTH_S = 60;
@@ -27,21 +28,16 @@ const logOf = (valueAt: (atS: number) => number, fromS: number, toS: number, uni
 };
 
 const reportOf = (recording: Recording, condition: RunCondition) => {
-  const job: Job = {
-    schemaVersion: 1,
-    vehicle: {
+  const job = madeJob(
+    {
       tire: { kind: 'rolling-circumference', circumferenceM: CIRCUMFERENCE_M },
       layout: 'rear-drive',
       axleRatio: AXLE,
       cylinders: 4,
     },
-    work: [],
-    runs: [{ file: 'made.csv', ...condition }],
-    measurements: [],
-  };
-  const analysis = analyse(job, [recording]);
-  if (!analysis.ok) throw new Error(analysis.problem.message);
-  return analysis.value.report;
+    { ...condition },
+  );
+  return must(analyse(job, [recording])).report;
 };
 
 /** Driveshaft 1×, its companion and a small tire 1× while the speed goes from 20 to 32 m/s, or keeps to 27. */

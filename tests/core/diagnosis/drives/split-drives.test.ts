@@ -6,6 +6,8 @@ import type { Job, Run } from '../../../../src/core/job/job.ts';
 import type { Recording, Track } from '../../../../src/core/reading/recording.ts';
 import { plainRecording } from '../../../accuracy/plain-recording.ts';
 import { normals } from '../../signal/made.ts';
+import { madeJob } from '../../../support/made-job.ts';
+import { must } from '../../../support/must.ts';
 
 type Corner = readonly [timeS: number, speedMps: number];
 
@@ -125,19 +127,13 @@ const recordingOf = (corners: readonly Corner[], logged: boolean, levelMps2 = 0.
   return plainRecording([samples], RATE, logged ? logOf(corners) : undefined);
 };
 
-const jobOf = (run: Partial<Run> = {}): Job => ({
-  schemaVersion: 1,
-  vehicle: { tire: { kind: 'size', size: 'P235/75R15' }, layout: 'rear-drive', axleRatio: AXLE, cylinders: 8 },
-  work: [],
-  runs: [{ file: 'drive.csv', gearRatio: 0.75, load: 'cruise', ...run }],
-  measurements: [],
-});
+const jobOf = (run: Partial<Run> = {}): Job =>
+  madeJob(
+    { tire: { kind: 'size', size: 'P235/75R15' }, layout: 'rear-drive', axleRatio: AXLE, cylinders: 8 },
+    { file: 'drive.csv', gearRatio: 0.75, load: 'cruise', ...run },
+  );
 
-const runsOf = (job: Job, recording: Recording) => {
-  const split = splitDrives({ job, recordings: [recording] });
-  if (!split.ok) throw new Error(split.problem.message);
-  return split.value;
-};
+const runsOf = (job: Job, recording: Recording) => must(splitDrives({ job, recordings: [recording] }));
 
 describe('a whole road test', () => {
   const logged = recordingOf(TOWN_AND_ROAD, true);
@@ -158,9 +154,8 @@ describe('a whole road test', () => {
   });
 
   it('finds what shakes at one of its speeds, and how it grows with the speed', () => {
-    const analysis = analyse(jobOf(), [logged]);
-    if (!analysis.ok) throw new Error(analysis.problem.message);
-    const { verdict, findings, runs } = analysis.value.report;
+    const analysis = must(analyse(jobOf(), [logged]));
+    const { verdict, findings, runs } = analysis.report;
     expect(runs).toHaveLength(3);
     expect(verdict).toBe('found');
     expect(findings[0]!.label).toBe('driveshaft 1×');
@@ -178,9 +173,8 @@ describe('a whole road test', () => {
       [70, 9],
       [76, 0],
     ];
-    const analysis = analyse(jobOf({ speedMps: 25 }), [recordingOf(corners, false, 0)]);
-    if (!analysis.ok) throw new Error(analysis.problem.message);
-    const { verdict, sentence, why } = analysis.value.report;
+    const analysis = must(analyse(jobOf({ speedMps: 25 }), [recordingOf(corners, false, 0)]));
+    const { verdict, sentence, why } = analysis.report;
     expect(verdict).toBe('cannot-tell');
     expect(sentence).toContain('nothing stands out, but this was no drive at one speed on one road');
     expect(why).toContain('Use the part that was driven steadily, or record with a speed log.');

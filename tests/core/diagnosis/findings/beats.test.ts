@@ -1,20 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../../src/core/analyse.ts';
-import type { Job } from '../../../../src/core/job/job.ts';
 import { plainRecording } from '../../../accuracy/plain-recording.ts';
 import { normals } from '../../signal/made.ts';
+import { madeJob } from '../../../support/made-job.ts';
+import { must } from '../../../support/must.ts';
 
 const RATE_HZ = 200;
 /** 3.05 times the outer diameter of 205/55R16, 631.9 mm. */
 const WHEEL_HZ = 25 / 1.927295;
 
-const JOB: Job = {
-  schemaVersion: 1,
-  vehicle: { tire: { kind: 'size', size: '205/55R16' }, layout: 'front-drive', finalDrive: 3.94, cylinders: 4 },
-  work: [],
-  runs: [{ file: 'made.csv', speedMps: 25, speedSource: 'gps', gearRatio: 0.74, load: 'cruise' }],
-  measurements: [],
-};
+const JOB = madeJob(
+  { tire: { kind: 'size', size: '205/55R16' }, layout: 'front-drive', finalDrive: 3.94, cylinders: 4 },
+  { speedMps: 25, speedSource: 'gps', gearRatio: 0.74, load: 'cruise' },
+);
 
 /** Tones that all follow one speed, which wanders by ±1 %, in noise. */
 const basesOf = (tones: readonly { readonly hz: number; readonly amplitude: number }[]) => {
@@ -28,9 +26,7 @@ const basesOf = (tones: readonly { readonly hz: number; readonly amplitude: numb
       0.03 * normal(),
     );
   });
-  const analysis = analyse(JOB, [plainRecording([samples], RATE_HZ)]);
-  if (!analysis.ok) throw new Error(analysis.problem.message);
-  return analysis.value.bases;
+  return must(analyse(JOB, [plainRecording([samples], RATE_HZ)])).bases;
 };
 
 describe('a level that pulsates slowly', () => {

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { growthInSweep } from '../../../../src/core/diagnosis/findings/growth-in-sweep.ts';
 import { judgeJob } from '../../../../src/core/diagnosis/judge-job.ts';
-import type { Job } from '../../../../src/core/job/job.ts';
 import { plainRecording } from '../../../accuracy/plain-recording.ts';
 import { seededRandom } from '../../../support/random.ts';
+import { madeJob } from '../../../support/made-job.ts';
+import { must } from '../../../support/must.ts';
 
 const RATE_HZ = 200;
 const LENGTH_S = 60;
@@ -24,21 +25,17 @@ const growthOf = (exponent: number, fromMps: number, toMps: number, shareAt = (_
   const timeS = Float64Array.from({ length: LENGTH_S + 1 }, (_, k) => k);
   const value = timeS.map((t) => fromMps + gain * t);
   const log = { timeS, value, columnName: 'speed', unit: 'm/s', unitBecause: '', step: 0.01, intervalS: 1 };
-  const job: Job = {
-    schemaVersion: 1,
-    vehicle: {
+  const job = madeJob(
+    {
       tire: { kind: 'rolling-circumference', circumferenceM: CIRCUMFERENCE_M },
       layout: 'rear-drive',
       axleRatio: AXLE,
       cylinders: 4,
     },
-    work: [],
-    runs: [{ file: 'made.csv', load: 'pull' }],
-    measurements: [],
-  };
-  const judged = judgeJob({ job, recordings: [plainRecording([axis], RATE_HZ, log)] });
-  if (!judged.ok) throw new Error(judged.problem.message);
-  const finding = judged.value.found[0]!;
+    { load: 'pull' },
+  );
+  const judged = must(judgeJob({ job, recordings: [plainRecording([axis], RATE_HZ, log)] }));
+  const finding = judged.found[0]!;
   expect(finding).toMatchObject({ part: 'driveshaft', order: 1 });
   return growthInSweep(finding);
 };

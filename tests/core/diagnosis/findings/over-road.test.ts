@@ -1,21 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../../src/core/analyse.ts';
 import { NOTICED_FROM, overRoad } from '../../../../src/core/diagnosis/findings/over-road.ts';
-import type { Job } from '../../../../src/core/job/job.ts';
 import { plainRecording } from '../../../accuracy/plain-recording.ts';
 import { normals } from '../../signal/made.ts';
+import { madeJob } from '../../../support/made-job.ts';
+import { must } from '../../../support/must.ts';
 
 const RATE_HZ = 200;
 /** 3.05 times the outer diameter of 205/55R16, 631.9 mm. */
 const WHEEL_HZ = 25 / 1.927295;
 
-const JOB: Job = {
-  schemaVersion: 1,
-  vehicle: { tire: { kind: 'size', size: '205/55R16' }, layout: 'front-drive', finalDrive: 3.94, cylinders: 4 },
-  work: [],
-  runs: [{ file: 'made.csv', speedMps: 25, speedSource: 'gps', gearRatio: 0.74, load: 'cruise' }],
-  measurements: [],
-};
+const JOB = madeJob(
+  { tire: { kind: 'size', size: '205/55R16' }, layout: 'front-drive', finalDrive: 3.94, cylinders: 4 },
+  { speedMps: 25, speedSource: 'gps', gearRatio: 0.74, load: 'cruise' },
+);
 
 /** Tire 1× of 0.15 m/s² and white noise of a standard deviation per sample, for a minute. */
 const reportOn = (noiseMps2: number) => {
@@ -25,9 +23,7 @@ const reportOn = (noiseMps2: number) => {
     const turned = t + (0.0005 / 0.3) * (1 - Math.cos(0.3 * t));
     return 0.15 * Math.cos(2 * Math.PI * WHEEL_HZ * turned) + noiseMps2 * normal();
   });
-  const analysis = analyse(JOB, [plainRecording([samples], RATE_HZ)]);
-  if (!analysis.ok) throw new Error(analysis.problem.message);
-  return analysis.value.report;
+  return must(analyse(JOB, [plainRecording([samples], RATE_HZ)])).report;
 };
 
 describe('a tone against the road about it', () => {

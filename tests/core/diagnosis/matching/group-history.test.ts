@@ -14,11 +14,11 @@ import {
   TIRE_MPS2,
 } from '../../../support/folded-firing.ts';
 import { drivenAt } from '../../../support/orders.ts';
+import { must } from '../../../support/must.ts';
 
 describe('the history of what turns with the road', () => {
-  const judged = judgeJob({ job: foldedJob, recordings: [foldedRecording()] });
-  if (!judged.ok) throw new Error(judged.problem.message);
-  const inference = judged.value.inferences[0]!;
+  const judged = must(judgeJob({ job: foldedJob, recordings: [foldedRecording()] }));
+  const inference = judged.inferences[0]!;
   const road = historyOf(inference, 'road');
 
   it('is that of the speed where the track was made from an image that moves the other way', () => {

@@ -4,22 +4,20 @@
  */
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../../src/core/analyse.ts';
-import type { Job } from '../../../../src/core/job/job.ts';
 import type { FindingReport } from '../../../../src/core/report/report.ts';
 import { plainRecording } from '../../../accuracy/plain-recording.ts';
 import { normals } from '../../signal/made.ts';
+import { madeJob } from '../../../support/made-job.ts';
+import { must } from '../../../support/must.ts';
 
 const RATE_HZ = 200;
 /** 3.05 times the outer diameter of 205/55R16, 631.9 mm; axle ratio 3.73. */
 const SHAFT_HZ = (3.73 * 25) / 1.927295;
 
-const JOB: Job = {
-  schemaVersion: 1,
-  vehicle: { tire: { kind: 'size', size: '205/55R16' }, layout: 'rear-drive', axleRatio: 3.73, cylinders: 4 },
-  work: [],
-  runs: [{ file: 'made.csv', speedMps: 25, speedSource: 'gps', gearRatio: 0.74, load: 'cruise' }],
-  measurements: [],
-};
+const JOB = madeJob(
+  { tire: { kind: 'size', size: '205/55R16' }, layout: 'rear-drive', axleRatio: 3.73, cylinders: 4 },
+  { speedMps: 25, speedSource: 'gps', gearRatio: 0.74, load: 'cruise' },
+);
 
 /** The first finding of a minute with one tone, whose frequency wanders by a share of itself. */
 const firstOf = (wander: number, seed: number): FindingReport => {
@@ -29,9 +27,7 @@ const firstOf = (wander: number, seed: number): FindingReport => {
     const turned = t + (wander / 0.4) * Math.sin(0.4 * t) + (wander / 0.9) * Math.sin(0.9 * t + 1);
     return 0.3 * Math.cos(2 * Math.PI * 1.003 * SHAFT_HZ * turned) + 0.05 * normal();
   });
-  const analysis = analyse(JOB, [plainRecording([samples], RATE_HZ)]);
-  if (!analysis.ok) throw new Error(analysis.problem.message);
-  return analysis.value.report.findings[0]!;
+  return must(analyse(JOB, [plainRecording([samples], RATE_HZ)])).report.findings[0]!;
 };
 
 describe('a tone at the place of driveshaft 1×', () => {

@@ -3,6 +3,7 @@ import { runPrior } from '../../../../src/core/diagnosis/matching/run-prior.ts';
 import { gearTie, type ScaleTie } from '../../../../src/core/diagnosis/origins/scale-prior.ts';
 import { expectedLines } from '../../../../src/core/vehicle/expected-lines.ts';
 import type { RunCondition, Vehicle } from '../../../../src/core/vehicle/vehicle.ts';
+import { must } from '../../../support/must.ts';
 
 const VEHICLE: Vehicle = {
   tire: { kind: 'size', size: 'P235/75R15' },
@@ -21,9 +22,8 @@ const massOf = ({ from, to, logDensity }: ScaleTie): number => {
 };
 
 const tieOf = (condition: RunCondition): ScaleTie | null => {
-  const lines = expectedLines(VEHICLE, condition, { samplingRateHz: 400 });
-  if (!lines.ok) throw new Error(lines.problem.message);
-  return runPrior(VEHICLE, condition, lines.value, 0).tie;
+  const lines = must(expectedLines(VEHICLE, condition, { samplingRateHz: 400 }));
+  return runPrior(VEHICLE, condition, lines, 0).tie;
 };
 
 // A probability density sums to one, whatever it says (Kolmogorov's second axiom).

@@ -2,9 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../../src/core/analyse.ts';
 import type { Match, OriginShare } from '../../../../src/core/diagnosis/matching/match.ts';
 import { twinsIn } from '../../../../src/core/diagnosis/matching/torque-twins.ts';
-import type { Job } from '../../../../src/core/job/job.ts';
 import type { Load } from '../../../../src/core/vehicle/vehicle.ts';
 import { recordingOfOrders } from '../../../support/orders.ts';
+import { madeJob } from '../../../support/made-job.ts';
+import { must } from '../../../support/must.ts';
 
 const RATE_HZ = 200;
 /** 3.05 times the outer diameter of 205/55R16, 631.9 mm. */
@@ -27,32 +28,30 @@ const recordingOf = ({ mps2, speedMps = 20 }: Driven, seed: number) =>
 
 /** Tripod and tires turn three times as fast as the wheel: one line of three times wheel speed in each run. */
 const firstOf = (...runs: readonly Driven[]) => {
-  const job: Job = {
-    schemaVersion: 1,
-    vehicle: {
+  const job = madeJob(
+    {
       tire: { kind: 'size', size: '205/55R16' },
       layout: 'front-drive',
       finalDrive: 3.94,
       cylinders: 4,
       tripodJoints: true,
     },
-    work: [],
-    runs: runs.map(({ load, speedMps = 20 }, i) => ({
+    ...runs.map(({ load, speedMps = 20 }, i) => ({
       file: `${i}.csv`,
       name: `run ${i}`,
       speedMps,
-      speedSource: 'gps',
+      speedSource: 'gps' as const,
       gearRatio: 1.16,
       load,
     })),
-    measurements: [],
-  };
-  const analysis = analyse(
-    job,
-    runs.map((run, i) => recordingOf(run, 20 + i)),
   );
-  if (!analysis.ok) throw new Error(analysis.problem.message);
-  const [finding] = analysis.value.report.findings;
+  const analysis = must(
+    analyse(
+      job,
+      runs.map((run, i) => recordingOf(run, 20 + i)),
+    ),
+  );
+  const [finding] = analysis.report.findings;
   return finding!;
 };
 

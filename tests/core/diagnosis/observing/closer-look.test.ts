@@ -3,24 +3,20 @@ import { analyse } from '../../../../src/core/analyse.ts';
 import type { Job } from '../../../../src/core/job/job.ts';
 import type { Recording } from '../../../../src/core/reading/recording.ts';
 import { launch } from '../../../support/launch.ts';
+import { madeJob } from '../../../support/made-job.ts';
+import { must } from '../../../support/must.ts';
 
 /** 265/75R16: 3.05 times the outer diameter of 803.9 mm rolls 2.452 m a turn. */
 const AXLE = 4.1;
 const SHAFT_TURNS_PER_M = AXLE / 2.452;
 
-const job = (axleRatio: number): Job => ({
-  schemaVersion: 1,
-  vehicle: { tire: { kind: 'size', size: '265/75R16' }, layout: 'rear-drive', axleRatio },
-  work: [],
-  runs: [{ file: 'launch.csv', load: 'pull' }],
-  measurements: [],
-});
+const job = (axleRatio: number): Job =>
+  madeJob(
+    { tire: { kind: 'size', size: '265/75R16' }, layout: 'rear-drive', axleRatio },
+    { file: 'launch.csv', load: 'pull' },
+  );
 
-const reportOn = (recording: Recording, axleRatio = AXLE) => {
-  const analysis = analyse(job(axleRatio), [recording]);
-  if (!analysis.ok) throw new Error(analysis.problem.message);
-  return analysis.value.report;
-};
+const reportOn = (recording: Recording, axleRatio = AXLE) => must(analyse(job(axleRatio), [recording])).report;
 
 const SHUDDER = { turnsPerM: 2 * SHAFT_TURNS_PER_M, amplitude: 0.5, fromMps: 2.2, toMps: 7.6 };
 

@@ -1,33 +1,29 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../../src/core/analyse.ts';
-import type { Job } from '../../../../src/core/job/job.ts';
 import { recordingOfOrders } from '../../../support/orders.ts';
+import { madeJob } from '../../../support/made-job.ts';
+import { must } from '../../../support/must.ts';
 
 const RATE_HZ = 400;
 /** 3.05 times the outer diameter of 265/75R16, 803.9 mm. */
 const WHEEL_HZ = 27 / 2.4519;
 const AXLE = 4.1;
 
-const JOB: Job = {
-  schemaVersion: 1,
-  vehicle: {
+const JOB = madeJob(
+  {
     tire: { kind: 'size', size: '265/75R16' },
     layout: 'four-wheel-drive',
     axleRatio: AXLE,
     frontAxleRatio: AXLE,
     cylinders: 6,
   },
-  work: [],
-  runs: [{ file: 'made.csv', speedMps: 27, speedSource: 'gps', gearRatio: 0.7, load: 'cruise' }],
-  measurements: [],
-};
+  { speedMps: 27, speedSource: 'gps', gearRatio: 0.7, load: 'cruise' },
+);
 
 /** Turns for one turn of a rear wheel with their amplitudes. */
 const reportOn = (orders: readonly (readonly [perTurn: number, mps2: number])[]) => {
   const made = { wheelHz: WHEEL_HZ, rateHz: RATE_HZ, seconds: 45, orders, seed: 9 };
-  const analysis = analyse(JOB, [recordingOfOrders(made)]);
-  if (!analysis.ok) throw new Error(analysis.problem.message);
-  return analysis.value.report;
+  return must(analyse(JOB, [recordingOfOrders(made)])).report;
 };
 
 describe('the front driveshaft of a four-wheel drive', () => {

@@ -1,25 +1,23 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../../src/core/analyse.ts';
-import type { Job } from '../../../../src/core/job/job.ts';
 import { recordingOfOrders } from '../../../support/orders.ts';
+import { madeJob } from '../../../support/made-job.ts';
+import { must } from '../../../support/must.ts';
 
 const SPEED_MPS = 27;
 const CIRCUMFERENCE_M = 2.36;
 const WHEEL_HZ = SPEED_MPS / CIRCUMFERENCE_M;
 const AXLE = 3.73;
 
-const JOB: Job = {
-  schemaVersion: 1,
-  vehicle: {
+const JOB = madeJob(
+  {
     tire: { kind: 'rolling-circumference', circumferenceM: CIRCUMFERENCE_M },
     layout: 'rear-drive',
     axleRatio: AXLE,
     cylinders: 8,
   },
-  work: [],
-  runs: [{ file: 'made.csv', speedMps: SPEED_MPS, speedSource: 'gps', gearRatio: 0.7, load: 'cruise' }],
-  measurements: [],
-};
+  { speedMps: SPEED_MPS, speedSource: 'gps', gearRatio: 0.7, load: 'cruise' },
+);
 
 const SLAB_M = 6.1;
 /** Thumps a turn of the wheel, and how strongly each multiple comes through body and wheel hop. */
@@ -29,9 +27,7 @@ const THUMPS = [0.12, 0.3, 0.35, 0.3, 0.2, 0.12, 0.08, 0.05, 0.05, 0.06, 0.05].m
 
 const reportOn = (orders: readonly (readonly [perTurn: number, mps2: number])[]) => {
   const made = recordingOfOrders({ wheelHz: WHEEL_HZ, rateHz: 200, seconds: 50, orders, seed: 12 });
-  const analysis = analyse(JOB, [made]);
-  if (!analysis.ok) throw new Error(analysis.problem.message);
-  return analysis.value.report;
+  return must(analyse(JOB, [made])).report;
 };
 
 // Thumps at even spacing have all multiples of speed over spacing in their spectrum (Fourier series of a row of pulses).

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../../src/core/analyse.ts';
 import { usedCondition } from '../../../../src/core/diagnosis/observing/run-condition.ts';
-import type { Job } from '../../../../src/core/job/job.ts';
 import type { Recording, Track } from '../../../../src/core/reading/recording.ts';
 import { plainRecording } from '../../../accuracy/plain-recording.ts';
 import { recordingOfOrders } from '../../../support/orders.ts';
+import { madeJob } from '../../../support/made-job.ts';
+import { must } from '../../../support/must.ts';
 
 const still = (seconds = 10): Recording => plainRecording([new Float64Array(seconds * 100)], 100);
 const logOf = (mps: number): Track => ({
@@ -49,16 +50,11 @@ describe('a speed that is stated as nothing', () => {
       }),
     );
     const answers = [{ speedMps: 0 }, {}].map((speed) => {
-      const job: Job = {
-        schemaVersion: 1,
-        vehicle: { tire: { kind: 'rolling-circumference', circumferenceM: 2.1 }, layout: 'front-drive', cylinders: 6 },
-        work: [],
-        runs: recordings.map((_, i) => ({ file: `${i}.csv`, load: 'standing', engineRpm: 1500, ...speed })),
-        measurements: [],
-      };
-      const analysis = analyse(job, recordings);
-      if (!analysis.ok) throw new Error(analysis.problem.message);
-      return analysis.value.report;
+      const job = madeJob(
+        { tire: { kind: 'rolling-circumference', circumferenceM: 2.1 }, layout: 'front-drive', cylinders: 6 },
+        ...recordings.map((_, i) => ({ file: `${i}.csv`, load: 'standing' as const, engineRpm: 1500, ...speed })),
+      );
+      return must(analyse(job, recordings)).report;
     });
     expect(answers[0]!.findings[0]).toMatchObject({ part: 'engine', order: 0.5 });
     expect(answers[0]!.findings).toEqual(answers[1]!.findings);

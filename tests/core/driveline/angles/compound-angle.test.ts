@@ -12,6 +12,7 @@ import {
 import type { Direction } from '../../../../src/core/driveline/angles/compound-angle.ts';
 import { planOfOffsets, slopeOfReading } from '../../../../src/core/driveline/angles/inclinometer.ts';
 import { radFromDeg } from '../../../../src/core/units.ts';
+import { must } from '../../../support/must.ts';
 
 /** Direction of a shaft from the angles it shows in a side view and in a plan view of a drawing. */
 const directionFromViews = (sideDeg: number, planDeg: number): Direction =>
@@ -56,11 +57,7 @@ describe('true angle between two shafts', () => {
   });
 });
 
-const slope = (...args: Parameters<typeof slopeOfReading>): number => {
-  const result = slopeOfReading(...args);
-  if (!result.ok) throw new Error(result.problem.message);
-  return result.value;
-};
+const slope = (...args: Parameters<typeof slopeOfReading>): number => must(slopeOfReading(...args));
 
 describe('an inclinometer held in any way', () => {
   it('tells the same slope along the tube, facing either way, or across a flange', () => {

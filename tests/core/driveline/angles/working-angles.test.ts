@@ -7,14 +7,9 @@ import { angleWhatIf } from '../../../../src/core/driveline/angles/angle-what-if
 import { secondaryCouple } from '../../../../src/core/driveline/angles/secondary-couple.ts';
 import type { WorkingAnglesInput } from '../../../../src/core/driveline/angles/working-angles.ts';
 import { residualOverSpeeds, workingAngles } from '../../../../src/core/driveline/angles/working-angles.ts';
-import type { Result } from '../../../../src/core/note.ts';
 import { radPerSFromRpm } from '../../../../src/core/units.ts';
 import { exactRipple } from '../../../support/exact-ripple.ts';
-
-const must = <T>(result: Result<T>): T => {
-  if (!result.ok) throw new Error(result.problem.message);
-  return result.value;
-};
+import { must } from '../../../support/must.ts';
 
 /** One-piece shaft with these joint angles, forks in line, in one plane; parallel ends where they are equal. */
 const onePiece = (frontDeg: number, rearDeg: number, more: Partial<WorkingAnglesInput> = {}): WorkingAnglesInput => ({

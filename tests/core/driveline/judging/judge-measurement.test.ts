@@ -7,13 +7,8 @@ import { allLimits, judge, limitOf } from '../../../../src/core/driveline/limits
 import type { Measurement } from '../../../../src/core/driveline/measurement.ts';
 import { procedureOf, PROCEDURES } from '../../../../src/core/driveline/procedures.ts';
 import type { ProcedureId } from '../../../../src/core/driveline/procedures.ts';
-import type { Result } from '../../../../src/core/note.ts';
 import type { Vehicle } from '../../../../src/core/vehicle/vehicle.ts';
-
-const must = <T>(result: Result<T>): T => {
-  if (!result.ok) throw new Error(result.problem.message);
-  return result.value;
-};
+import { must } from '../../../support/must.ts';
 
 const vehicle: Vehicle = {
   layout: 'rear-drive',

@@ -11,12 +11,7 @@ import {
   radialForceN,
   tubeUnbalance,
 } from '../../../../src/core/driveline/runout/runout-unbalance.ts';
-import type { Result } from '../../../../src/core/note.ts';
-
-const must = <T>(result: Result<T>): T => {
-  if (!result.ok) throw new Error(result.problem.message);
-  return result.value;
-};
+import { must } from '../../../support/must.ts';
 
 /** What a dial shows of an eccentricity (mm at °) and an ovality (mm at °), at even steps. */
 const dial = (steps: number, eccentric: readonly [number, number], oval: readonly [number, number], mean = 0.4) =>
