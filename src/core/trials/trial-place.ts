@@ -14,14 +14,13 @@ import type { Note, Problem, Result } from '../note.ts';
 import { failure, success } from '../note.ts';
 import { orderLevel } from '../signal/speed/order-level.ts';
 import type { SpeedGroup } from '../vehicle/line.ts';
+import { OWN_FROM } from '../diagnosis/matching/tone-of-order.ts';
 
 export interface TrialPlace {
   readonly frequencyHz: number;
   readonly notes: readonly Note[];
 }
 
-/** A line that is another order's, or a resonance, from this probability on is no candidate. */
-const ANOTHERS_FROM = 0.5;
 /** The strongest of several lines is taken where it is this much stronger (10 dB) than the next. */
 const STANDS_OUT = Math.sqrt(10);
 /** The order is looked for where the speed as stated puts it with this probability. */
@@ -62,10 +61,10 @@ function isClear(inference: RunInference, frequencyHz: number, group: SpeedGroup
 }
 
 function mayBe({ lines, others }: Match, label: string): boolean {
-  if (others.resonance >= ANOTHERS_FROM) return false;
+  if (others.resonance >= OWN_FROM) return false;
   return !lines.some(({ origin, image, probability }) => {
     const isOther = image || origin.line.label !== label;
-    return isOther && probability >= ANOTHERS_FROM;
+    return isOther && probability >= OWN_FROM;
   });
 }
 

@@ -14,7 +14,7 @@ export interface Collision {
 
 /** Two equal tones part when four bins of a Hann spectrum lie between them (Harris 1978: main lobe of four bins). */
 const BINS_TO_PART = 4;
-/** Ratios this close are one ratio: two decimals of a quoted ratio say no more. */
+/** Frequencies this close differ by rounding alone: of one ratio. */
 const ONE_RATIO = 1e-6;
 
 /** Seconds of steady speed needed to part two lines this far apart: four bins of 1/T. */

@@ -20,7 +20,7 @@ const ONE_SIDED = 1.645;
  */
 export const RUN_TO_RUN_SD_DB = 0.3;
 /** A level counts as seen where its power is this many standard uncertainties above nothing. */
-const SEEN_FROM = 3;
+const SEEN_SDS = 3;
 /** Where the diagnosis has no tone there, the level must also stand this far over both sides: a hump of the road's is not an order. */
 const CLEAR_OF_A_HUMP = 4;
 
@@ -35,7 +35,7 @@ export interface SeenLevel {
 
 /** @param ownTone true where the diagnosis found a tone that is this order's */
 export const isSeen = (level: OrderLevel, ownTone: boolean): boolean =>
-  level.power > SEEN_FROM * noiseSd(level) && (ownTone || level.power > CLEAR_OF_A_HUMP * level.noisePower);
+  level.power > SEEN_SDS * noiseSd(level) && (ownTone || level.power > CLEAR_OF_A_HUMP * level.noisePower);
 
 /** Standard uncertainty of the power if there were no order at all: what 'seen' is held against. */
 const noiseSd = ({ noisePower, blocks }: OrderLevel): number => noisePower * Math.sqrt(2 / Math.max(1, blocks));

@@ -1,10 +1,9 @@
 /** Which runs can be compared, and what their differences may fake. */
 import type { SpeedGroup } from '../../vehicle/line.ts';
 import type { RunInference } from '../matching/infer-run.ts';
+import { LIKE_SPEEDS, speedsApart } from '../speeds-apart.ts';
 import { axesOf, onAxes, sharedAxes } from './on-axes.ts';
 
-/** Speeds further apart than this are not shared (the level's law of speed would decide the answer). */
-const SHARED_SPEED = 0.1;
 /** What may fake a change, as standard uncertainties in dB. Judgment: no study of mountings in vehicles is known here. */
 const UNLIKE_SD_DB = {
   mounting: 2,
@@ -40,7 +39,7 @@ const speedsOf = ({ run: one }: RunInference, { run: other }: RunInference): Spe
 /** One with a speed and one without share none; nothing is held against two of which nothing is known. */
 const apartOf = (one: RunInference, other: RunInference): number => {
   const speeds = speedsOf(one, other);
-  if (speeds) return Math.abs(Math.log(speeds.other / speeds.one));
+  if (speeds) return speedsApart(speeds.one, speeds.other);
   return one.run.condition.speedMps === other.run.condition.speedMps ? 0 : Infinity;
 };
 
@@ -58,11 +57,11 @@ export function pairRuns(before: readonly RunInference[], after: readonly RunInf
 
 function pairCost(one: RunInference, other: RunInference): number {
   const apart = apartOf(one, other);
-  if (apart > SHARED_SPEED) return Infinity;
+  if (apart > LIKE_SPEEDS) return Infinity;
   return (
     apart +
-    (one.run.condition.load === other.run.condition.load ? 0 : SHARED_SPEED) +
-    (sameGear(one, other) ? 0 : SHARED_SPEED)
+    (one.run.condition.load === other.run.condition.load ? 0 : LIKE_SPEEDS) +
+    (sameGear(one, other) ? 0 : LIKE_SPEEDS)
   );
 }
 

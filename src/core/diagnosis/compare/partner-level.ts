@@ -5,7 +5,8 @@ import { historyOf } from '../matching/group-history.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import type { Origin } from '../origins/origin.ts';
 import { isSeen } from './change.ts';
-import { ANOTHERS_BINS, blockOf, OWN_FROM } from './run-levels.ts';
+import { OWN_FROM } from '../matching/tone-of-order.ts';
+import { ANOTHERS_BINS, blockOf } from './run-levels.ts';
 import type { RunLevel } from './run-levels.ts';
 
 /** How far an order may stand off where the other run puts it, as a share: by speeds read well, and by others. */

@@ -4,6 +4,7 @@ import { historyOf } from '../matching/group-history.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import type { Origin } from '../origins/origin.ts';
 import { expectedPlace } from '../matching/place.ts';
+import { OWN_FROM, ownToneOf } from '../matching/tone-of-order.ts';
 import type { SeenLevel } from './change.ts';
 import { isSeen } from './change.ts';
 
@@ -15,8 +16,6 @@ export interface RunLevel extends SeenLevel {
   readonly verticalShare: number | null;
 }
 
-/** A tone is taken as the order's own from this probability on. */
-export const OWN_FROM = 0.5;
 /** An order that is not found must be placed to half a block's bin, or its level would be read beside it. */
 const PLACE_SD_BINS = 0.5;
 
@@ -36,7 +35,7 @@ export function runLevels(inference: RunInference): Map<string, RunLevel> {
   const { prepared } = inference.run;
   const blockS = blockOf(inference);
   for (const origin of inference.origins) {
-    const own = ownTone(inference, origin);
+    const own = ownToneOf(inference, origin.line.label)?.tone.peak ?? null;
     const place = expectedPlace(inference, origin);
     if (!own && (place.sdHz * blockS > PLACE_SD_BINS || isTaken(inference, origin, place.hz))) continue;
     const frequencyHz = own?.frequencyHz ?? place.hz;
@@ -88,17 +87,4 @@ export function hiddenLevel(inference: RunInference, label: string): RunLevel | 
   }).flat();
   const most = levels.sort((a, b) => b.level.power - a.level.power)[0];
   return most ? { origin, ...most, verticalShare: null, seen: false, own: false } : null;
-}
-
-function ownTone(
-  inference: RunInference,
-  origin: Origin,
-): { frequencyHz: number; verticalShare: number | null } | null {
-  const own = inference.matches.filter((match) =>
-    match.lines.some(
-      (share) => !share.image && share.origin.line.label === origin.line.label && share.probability >= OWN_FROM,
-    ),
-  );
-  const strongest = own.sort((a, b) => b.tone.peak.amplitudeMps2 - a.tone.peak.amplitudeMps2)[0];
-  return strongest ? strongest.tone.peak : null;
 }

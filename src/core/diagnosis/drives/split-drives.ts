@@ -11,6 +11,7 @@ import { speedLogOf } from '../../reading/speed-log.ts';
 import { gearStretches } from './gear-stretches.ts';
 import { whereLogged } from './partly-logged.ts';
 import { driveOf, type Drive, type Hold } from './stretches.ts';
+import { OTHER_SPEED, speedsApart } from '../speeds-apart.ts';
 
 interface RecordedRun {
   readonly run: Run;
@@ -23,9 +24,8 @@ const STOOD_S = 3;
 const SEVERAL_SPEEDS = 1.4;
 /** Holds that make up less of the drive than this say too little of it. */
 const HELD_SHARE = 0.3;
-/** So many stretches are judged, each at a speed of its own: this far from the others at least. */
+/** So many stretches are judged, each at a speed of its own. */
 const MOST_STRETCHES = 4;
-const OTHER_SPEED = 0.08;
 /** What was stated of a run holds for a stretch at a speed this near the stated one. */
 const STATED_WITHIN = 0.1;
 
@@ -66,7 +66,7 @@ const stretchRun = (run: Run, hold: Hold, own: boolean): Run => {
 const chosenHolds = ({ holds }: Drive): readonly Hold[] => {
   const chosen: Hold[] = [];
   for (const hold of holds) {
-    const isOther = chosen.every(({ speedMps }) => Math.abs(hold.speedMps / speedMps - 1) > OTHER_SPEED);
+    const isOther = chosen.every(({ speedMps }) => speedsApart(hold.speedMps, speedMps) > OTHER_SPEED);
     if (isOther && chosen.length < MOST_STRETCHES) chosen.push(hold);
   }
   return chosen.sort((a, b) => a.fromS - b.fromS);

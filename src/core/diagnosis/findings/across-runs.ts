@@ -5,6 +5,7 @@ import type { Finding } from './finding.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import { aliasOfHz } from '../../vehicle/alias.ts';
 import { expectedPlace } from '../matching/place.ts';
+import { ONE_SPEED, OTHER_SPEED, speedsApart } from '../speeds-apart.ts';
 
 interface LevelInRun {
   readonly load: Load | null;
@@ -15,11 +16,13 @@ interface LevelInRun {
   readonly logSd: number;
 }
 
-const SEEN_FROM = 0.3;
-/** Two runs of one condition agree to about this (other road, other lane, trim of the throttle). Judgment. */
+/** Where it is likely enough to be the order's: what a twin is left with at the least (`amongTwins`). */
+const MAY_BE_FROM = 0.3;
+/**
+ * Levels (ln) of two runs at unlike speeds scatter by about this beside their growth: other road, other lane, trim of the
+ * throttle. More than from run to run of one drive (`RUN_TO_RUN_SD_DB`), less than under unlike torque. Judgment.
+ */
 const REPEAT_SD = 0.15;
-/** Runs whose speeds differ by less than this say nothing of growth. */
-const LEAST_SPEED_RATIO = 1.08;
 
 const levelIn = (inference: RunInference, finding: Finding): LevelInRun | null => {
   const { run } = inference;
@@ -29,7 +32,7 @@ const levelIn = (inference: RunInference, finding: Finding): LevelInRun | null =
   for (const match of inference.matches) {
     const { amplitudeMps2, amplitudeSdMps2 } = match.tone.peak;
     const share = match.lines.find((line) => line.origin.line.label === finding.label)?.probability ?? 0;
-    if (share < SEEN_FROM && match !== finding.match) continue;
+    if (share < MAY_BE_FROM && match !== finding.match) continue;
     if (best && best.amplitudeMps2 > amplitudeMps2) continue;
     best = { ...base, amplitudeMps2, logSd: Math.hypot(REPEAT_SD, amplitudeSdMps2 / amplitudeMps2) };
   }
@@ -41,11 +44,9 @@ const levelIn = (inference: RunInference, finding: Finding): LevelInRun | null =
   return Number.isFinite(limit) ? { ...base, amplitudeMps2: limit, logSd: Infinity } : null;
 };
 
-/** Levels under other loads are compared at one speed only: this far apart (ln) speed alone makes a tenth. */
-const SAME_SPEED = 0.05;
-/** True also where one of them is not known. */
+/** True also where one of them is not known: levels under other loads are compared at one speed only. */
 const isNear = (one: number | null | undefined, other: number | null | undefined): boolean =>
-  !one || !other || Math.abs(Math.log(one / other)) <= SAME_SPEED;
+  !(speedsApart(one, other) > ONE_SPEED);
 
 export interface AcrossRuns {
   readonly levelByLoadMps2: Readonly<Partial<Record<Load, number>>>;
@@ -56,7 +57,7 @@ export interface AcrossRuns {
 const growth = (levels: readonly LevelInRun[], load: Load | null): AcrossRuns['speedExponent'] => {
   const used = levels.filter((l) => l.load === load && (l.speedMps ?? 0) > 0 && Number.isFinite(l.logSd));
   const speeds = used.map((l) => l.speedMps ?? 1);
-  if (used.length < 2 || Math.max(...speeds) / Math.min(...speeds) < LEAST_SPEED_RATIO) return null;
+  if (used.length < 2 || speedsApart(Math.max(...speeds), Math.min(...speeds)) < OTHER_SPEED) return null;
   const weights = used.map((l) => 1 / l.logSd ** 2);
   const total = weights.reduce((a, b) => a + b, 0);
   const mean = (of: (l: LevelInRun) => number): number =>

@@ -2,26 +2,21 @@
 import type { Finding } from './finding.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import { expectedPlace } from '../matching/place.ts';
+import { OWN_FROM, ownToneOf } from '../matching/tone-of-order.ts';
 import { torqueReason } from '../matching/torque-twins.ts';
+import { speedsApart } from '../speeds-apart.ts';
 import { hzText } from './words.ts';
 
-/** Turning speeds that differ by less, in ln, tell nothing of what follows them. */
-const OTHER_SPEED = 0.03;
+/** A line that moves by less than this (ln) cannot be told to follow the speed: three times what one that stays may be off. */
+const MOVED = 0.03;
 /** A tone within this share of the frequency is the same. */
 const SAME_PLACE = 0.01;
-/** The other run's tone is the same origin's from this probability on. */
-const LIKELY = 0.5;
-
-const apart = (a: number, b: number): number => Math.abs(Math.log(a / b));
 
 /** An order found again at the place that the other run's speed gives it. */
 const movedTo = (finding: Finding, other: RunInference): number | null => {
   const origin = other.origins.find(({ line }) => line.label === finding.label);
-  if (!origin || apart(expectedPlace(other, origin).hz, finding.trueHz) < OTHER_SPEED) return null;
-  const match = other.matches.find(({ lines }) =>
-    lines.some((share) => share.origin.line.label === finding.label && !share.image && share.probability >= LIKELY),
-  );
-  return match ? match.tone.peak.frequencyHz : null;
+  if (!origin || speedsApart(expectedPlace(other, origin).hz, finding.trueHz) < MOVED) return null;
+  return ownToneOf(other, finding.label)?.tone.peak.frequencyHz ?? null;
 };
 
 /** Whether wheels or engine turned clearly faster or slower in the other run. */
@@ -29,13 +24,13 @@ const isOtherSpeed = ({ run: { expected: a } }: RunInference, { run: { expected:
   a !== null &&
   b !== null &&
   [[a.wheelHz, b.wheelHz] as const, [a.engineHz, b.engineHz] as const].some(
-    ([one, two]) => one !== null && two !== null && apart(one, two) > OTHER_SPEED,
+    ([one, two]) => one !== null && two !== null && speedsApart(one, two) > MOVED,
   );
 
 const stayedAt = (finding: Finding, other: RunInference): number | null => {
   if (!isOtherSpeed(finding.inference, other)) return null;
   const match = other.matches.find(
-    ({ tone, others }) => others.fixed >= LIKELY && apart(tone.peak.frequencyHz, finding.trueHz) < SAME_PLACE,
+    ({ tone, others }) => others.fixed >= OWN_FROM && speedsApart(tone.peak.frequencyHz, finding.trueHz) < SAME_PLACE,
   );
   return match ? match.tone.peak.frequencyHz : null;
 };

@@ -8,6 +8,7 @@ import type { RunInference } from '../matching/infer-run.ts';
 import { instantsSentence } from './reasons-by-instants.ts';
 import { CLEAR_MOTION, evidenceAt, evidenceInStep, stoodStill } from './tone-motion.ts';
 import { capitalized, hzText } from './words.ts';
+import { OWN_FROM } from '../matching/tone-of-order.ts';
 
 export interface Reasons {
   readonly for: readonly string[];
@@ -43,7 +44,7 @@ const companionsSeen = (inference: RunInference, part: string, label: string, am
   inference.matches.flatMap((match) => {
     const top = match.lines[0];
     if (match.tone.peak.amplitudeMps2 < LEAST_COMPANION * amplitudeMps2) return [];
-    return top && top.probability > 0.5 && top.origin.line.part === part && top.origin.line.label !== label
+    return top && top.probability > OWN_FROM && top.origin.line.part === part && top.origin.line.label !== label
       ? [`${capitalized(top.origin.line.label)} is seen too, at ${hzText(match.tone.peak.frequencyHz)}.`]
       : [];
   });

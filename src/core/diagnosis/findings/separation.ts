@@ -1,4 +1,5 @@
 /** The run that would tell two origins of one tone apart, and how far apart they would then stand. */
+import { recordLengthToPartS } from '../../vehicle/collisions.ts';
 import type { RunCondition, Vehicle } from '../../vehicle/vehicle.ts';
 import type { Origin } from '../origins/origin.ts';
 import { hzText, speedText } from './words.ts';
@@ -12,7 +13,7 @@ export interface Candidate {
 
 /** Usual idle speed of a warm engine, rev/min; for 'coast in neutral'. Judgment. */
 const IDLE_RPM = 700;
-/** Lines closer than this share of their frequency turn in one ratio, whatever the speed. */
+/** Rates closer than this share are told as one: two decimals of a quoted ratio say no more. */
 const SAME_RATIO = 1e-3;
 
 const atSpeed = ({ speedMps }: RunCondition): string => (speedMps ? ` at ${speedText(speedMps)}` : '');
@@ -50,7 +51,7 @@ const sameGroup = (a: Candidate, b: Candidate, condition: RunCondition): string 
     const needed = (100 * apart) / a.trueHz / 2;
     return (
       `They turn in a fixed ratio, ${hzText(apart)} apart here: a speed known to ${needed.toFixed(1)} % ` +
-      `(GPS, or a measured roll-out) and a steady run of ${Math.ceil(4 / apart)} s or more tells them apart.`
+      `(GPS, or a measured roll-out) and a steady run of ${Math.ceil(recordLengthToPartS(apart))} s or more tells them apart.`
     );
   }
   if (torqueDriven(a.origin) || torqueDriven(b.origin)) {

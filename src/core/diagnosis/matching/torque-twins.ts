@@ -11,18 +11,16 @@ import type { RunInference } from './infer-run.ts';
 import type { Match, OriginShare } from './match.ts';
 import type { Origin } from '../origins/origin.ts';
 import { expectedPlace } from './place.ts';
+import { LIKE_SPEEDS } from '../speeds-apart.ts';
+import { OWN_FROM } from './tone-of-order.ts';
 
 /** Torque at the wheels over that of a cruise, and how well that is known (ln). Judgment. */
 const TORQUE: Readonly<Partial<Record<Load, number>>> = { pull: 2.5, cruise: 1, coast: 0.4, neutral: 0.15 };
 const TORQUE_SD = 0.6;
 /** Spread of ln(level) of what does not ask for torque, from run to run; its growth with the square of the speed is taken out. */
 const REPEAT_SD = 0.35;
-/** Runs further apart in speed (ln) than this pass other resonances. */
-const SAME_SPEED = 0.12;
 /** No pair of runs says more than this. Judgment. */
 const STRONGEST = 100;
-/** A tone is the pair's from this probability on. */
-const THEIRS = 0.5;
 
 const ORDER = 3;
 const isTripod = ({ line }: Origin): boolean => line.part === 'half-shaft' && line.order === ORDER;
@@ -50,7 +48,7 @@ const levelUnder = (inference: RunInference): LevelUnder | null => {
   const theirs = matches.filter(
     ({ lines }) =>
       lines.filter((share) => isJoint(share) || isTire(share)).reduce((sum, { probability }) => sum + probability, 0) >
-      THEIRS,
+      OWN_FROM,
   );
   const level = theirs.reduce((most, { tone }) => Math.max(most, tone.peak.amplitudeMps2), 0);
   if (level > 0) return { torque, speedMps, logLevel: Math.log(level), hidden: false };
@@ -64,7 +62,7 @@ const levelUnder = (inference: RunInference): LevelUnder | null => {
 const ratioOf = (a: LevelUnder, b: LevelUnder): number => {
   if (a.torque === b.torque || (a.hidden && b.hidden)) return 1;
   const speeds = Math.log(a.speedMps / b.speedMps);
-  if (Math.abs(speeds) > SAME_SPEED) return 1;
+  if (Math.abs(speeds) > LIKE_SPEEDS) return 1;
   const [seen, other] = a.hidden ? [b, a] : [a, b];
   const drop = seen.logLevel - other.logLevel;
   const withTorque = { mean: Math.log(seen.torque / other.torque), sd: Math.SQRT2 * TORQUE_SD };

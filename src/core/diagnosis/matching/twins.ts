@@ -4,7 +4,7 @@
  */
 import type { Origin } from '../origins/origin.ts';
 
-/** Turning rates that differ by less than this (relative) differ by nothing that can be measured. */
+/** Rates closer than this share are not told apart in a minute: a bin of 1/60 Hz at 40 Hz. */
 const SAME_RATIO = 5e-4;
 /** Judgment gives no more than this share to one of two that nothing measured tells apart. */
 const MOST_SHARE = 0.7;

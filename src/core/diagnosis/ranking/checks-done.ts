@@ -3,11 +3,10 @@ import { tubeOf } from '../../driveline/shaft-tube.ts';
 import type { CaseContext } from '../evidence/case.ts';
 import { checksAnswered } from '../evidence/measured-outcomes.ts';
 import type { Load } from '../../vehicle/vehicle.ts';
+import { ONE_SPEED, OTHER_SPEED, speedsApart } from '../speeds-apart.ts';
 import type { CheckId } from '../weights.ts';
 
-/** Speeds within this share count as the same speed; beyond the other as another speed. */
-const SAME_SPEED = 0.05;
-const OTHER_SPEED = 0.1;
+/** Ratios further apart than this (ln) are two gears: the next gear is a fifth away at the least (common practice, no source). */
 const OTHER_GEAR = 0.05;
 
 type Run = CaseContext['runs'][number];
@@ -25,9 +24,9 @@ export function checksDone(context: CaseContext): ReadonlySet<CheckId> {
   if (drivenAlike('neutral', 'cruise', 'pull')) done.add('run-neutral');
   if (drivenAlike('brake', 'cruise', 'pull', 'coast')) done.add('run-braking');
   if (runs.length > 1 && runs.some(({ load }) => load === 'standing')) done.add('run-standing');
-  if (somePair(runs, (a, b) => apart(a.usedSpeedMps, b.usedSpeedMps) <= SAME_SPEED && gearsDiffer(a, b)))
+  if (somePair(runs, (a, b) => speedsApart(a.usedSpeedMps, b.usedSpeedMps) <= ONE_SPEED && gearsDiffer(a, b)))
     done.add('run-other-gear');
-  if (somePair(runs, (a, b) => apart(a.usedSpeedMps, b.usedSpeedMps) >= OTHER_SPEED && !gearsDiffer(a, b)))
+  if (somePair(runs, (a, b) => speedsApart(a.usedSpeedMps, b.usedSpeedMps) >= OTHER_SPEED && !gearsDiffer(a, b)))
     done.add('run-other-speed');
   return done;
 }
@@ -36,14 +35,10 @@ const somePair = (runs: readonly Run[], holds: (a: Run, b: Run) => boolean): boo
   runs.some((a, index) => runs.slice(index + 1).some((b) => holds(a, b)));
 
 /** Unknown speeds count as alike: the driver was asked for one speed. */
-const atOneSpeed = (a: Run, b: Run): boolean => !(apart(a.usedSpeedMps, b.usedSpeedMps) > SAME_SPEED);
-
-/** Relative distance; NaN, which satisfies no comparison, where either is unknown. */
-const apart = (a: number | null | undefined, b: number | null | undefined): number =>
-  a && b ? Math.abs(a - b) / Math.max(a, b) : NaN;
+const atOneSpeed = (a: Run, b: Run): boolean => !(speedsApart(a.usedSpeedMps, b.usedSpeedMps) > ONE_SPEED);
 
 const gearsDiffer = (a: Run, b: Run): boolean =>
-  apart(a.gearRatio, b.gearRatio) > OTHER_GEAR || apart(engineOverRoad(a), engineOverRoad(b)) > OTHER_GEAR;
+  speedsApart(a.gearRatio, b.gearRatio) > OTHER_GEAR || speedsApart(engineOverRoad(a), engineOverRoad(b)) > OTHER_GEAR;
 
 const engineOverRoad = ({ engineRpm, usedSpeedMps }: Run): number | null =>
   engineRpm && usedSpeedMps ? engineRpm / usedSpeedMps : null;

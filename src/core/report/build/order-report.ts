@@ -6,25 +6,18 @@ import type { Match } from '../../diagnosis/matching/match.ts';
 import type { Origin } from '../../diagnosis/origins/origin.ts';
 import { aliasOfHz } from '../../vehicle/alias.ts';
 import { expectedPlace } from '../../diagnosis/matching/place.ts';
+import { OWN_FROM, toneOfOrder } from '../../diagnosis/matching/tone-of-order.ts';
 import { feltLevel } from '../../signal/felt.ts';
 import { velocityMmpsOfSine } from '../../units.ts';
 import type { MatchReport, OrderReport, PeakReport } from '../report.ts';
 
-/** A tone counts as the line's own from this probability on; below it the line is 'not seen'. */
-const SEEN_FROM = 0.5;
 /** From this probability on a tone may be an order's, though it is rather another one's. */
 export const SHARED_FROM = 0.03;
 const FEW_MATCHES = 6;
 
-const toneOf = (inference: RunInference, origin: Origin, from: number): Match | null => {
-  let best: Match | null = null;
-  for (const match of inference.matches) {
-    const share = match.lines.find((s) => s.origin.line.label === origin.line.label);
-    if (!share || share.probability < from) continue;
-    if (!best || match.tone.peak.amplitudeMps2 > best.tone.peak.amplitudeMps2) best = match;
-  }
-  return best;
-};
+/** Its strongest tone, an image counted as well. */
+const toneOf = (inference: RunInference, { line }: Origin, from: number): Match | null =>
+  toneOfOrder(inference, line.label, ({ probability }) => probability >= from);
 
 /** A tone that may be the order's and is rather another's: what could hide there is all of it. */
 const sharedTone = (inference: RunInference, origin: Origin): { match: Match; label: string } | null => {
@@ -59,7 +52,7 @@ export const orderReport = (inference: RunInference, origin: Origin): OrderRepor
     frequencyHz: hz,
     frequencySdHz: sdHz,
   };
-  const seen = toneOf(inference, origin, SEEN_FROM)?.tone.peak;
+  const seen = toneOf(inference, origin, OWN_FROM)?.tone.peak;
   const level = seen && {
     amplitudeMps2: seen.amplitudeMps2,
     feltLevel: feltLevel(hz, seen.amplitudeMps2, seen.verticalShare),
