@@ -42,7 +42,7 @@ const inferenceOf = (lines: readonly OriginShare[]): RunInference => {
     },
     model: { road: null, engine: null, factor: 1 },
     posterior: { road: { mean: 0, sd: 0.001 }, engine: { mean: 0, sd: 0.001 } },
-    matches: [{ tone: { peak }, lines, others }],
+    matches: [{ tone: { peak, folds: [] }, lines, others }],
   } as unknown as RunInference;
 };
 
