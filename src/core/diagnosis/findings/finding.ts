@@ -64,8 +64,9 @@ export const trueToneOf = (
 /** How surely a track tells the mean speed: lines on it share this relative error. Judgment from trials. */
 const TRACK_SD = 5e-5;
 
-const frequencySdOf = (inference: RunInference, { frequencyHz, frequencySdHz }: Peak): number =>
-  Math.hypot(frequencySdHz, inference.run.histories.count > 0 ? TRACK_SD * frequencyHz : 0);
+/** @param trueHz of an image that of its line, which is what moves along the track */
+const frequencySdOf = (inference: RunInference, { frequencySdHz }: Peak, trueHz: number): number =>
+  Math.hypot(frequencySdHz, inference.run.histories.count > 0 ? TRACK_SD * trueHz : 0);
 
 /** The wheels' speed (or that they stand) and the engine's are known, so that every part that turns has its lines. */
 const allComputed = ({ run }: RunInference): boolean =>
@@ -118,7 +119,7 @@ const findingOf = (inference: RunInference, match: Match): Finding | null => {
   const reading = readingOf(inference, match);
   const { chosen, feltLevel: level, overRoad: above, perceived } = reading;
   if (!perceived) return null;
-  const frequencySdHz = frequencySdOf(inference, peak);
+  const frequencySdHz = frequencySdOf(inference, peak, reading.trueHz);
   const noticed = Math.max(1, level * Math.min(1, above / NOTICED_FROM));
   const base = { ...reading, inference, match, frequencySdHz, perceived };
   if (chosen) {
