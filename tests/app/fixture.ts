@@ -173,6 +173,7 @@ export const report: Report = {
       expectedBits: 0.8,
       how: ['Vehicle at ride height.', 'Read the slope of each shaft.'],
       limit: 'Equal within 1° (common practice).',
+      outcomes: { fine: 'Within the limit.', wrong: 'Outside the limit.' },
       cautions: ['Vehicle on a rated hoist or stands. Nothing turning.'],
     },
   ],

@@ -1,5 +1,5 @@
 /** The Report: one plain object that text, page and screen are renderings of. The `--json` output is this object. */
-import type { RankedCause, Repair } from '../diagnosis/ranking/ranked.ts';
+import type { ProposedCheck, RankedCause, RankedFinding, RankedOther, Repair } from '../diagnosis/ranking/ranked.ts';
 import type { Perceived } from '../diagnosis/findings/perceived.ts';
 import type { Note } from '../note.ts';
 import type { AxisName } from '../reading/recording.ts';
@@ -126,20 +126,11 @@ export interface MatchReport {
   readonly expectedSdHz?: number;
 }
 
-export interface FindingReport {
-  readonly part: Part;
-  readonly name?: string;
-  /** null for fixed and unknown. */
-  readonly order: number | null;
-  readonly label: string;
-  readonly probability: number;
-  readonly run: string;
-  readonly frequencyHz: number;
+export interface FindingReport extends RankedFinding {
   readonly frequencySdHz: number;
   /** Where it shook in parts of the run only: when, on the recording's clock, s. Levels are of these parts then. */
   readonly during?: readonly { readonly fromS: number; readonly toS: number }[];
   readonly amplitudeMps2: number;
-  readonly feltLevel: number;
   readonly perceived: Perceived;
   /** Root mean square over that of the road's own shake in the octave about it; null where that is not known. */
   readonly overRoad: number | null;
@@ -147,15 +138,9 @@ export interface FindingReport {
   readonly for: readonly string[];
   readonly against: readonly string[];
   readonly missing: readonly string[];
-  readonly causes: readonly CauseReport[];
 }
 
-export interface SharedOrigin {
-  readonly part: Part;
-  readonly name?: string;
-  readonly order: number;
-  readonly label: string;
-  readonly probability: number;
+export interface SharedOrigin extends RankedOther {
   /** The run that would separate the two, and how far apart they would then be, in a sentence. */
   readonly separatedBy: string;
   /** What it would most likely be if it is this one; absent where it is too unlikely, and in older reports. */
@@ -166,17 +151,4 @@ export type CauseReport = RankedCause;
 
 export type RepairReport = Repair;
 
-export interface CheckReport {
-  readonly id: string;
-  readonly title: string;
-  readonly kind: 'measurement' | 'run' | 'swap' | 'inspection';
-  readonly minutes: number;
-  /** Cause ids or order labels whose probabilities the outcome would move apart. */
-  readonly tellsApart: readonly string[];
-  readonly expectedBits: number;
-  readonly how: readonly string[];
-  readonly limit: string | null;
-  /** What each outcome means, in a sentence, for entering it as an observation of this check. */
-  readonly outcomes?: { readonly fine: string; readonly wrong: string };
-  readonly cautions: readonly string[];
-}
+export type CheckReport = ProposedCheck;

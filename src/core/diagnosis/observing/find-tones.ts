@@ -1,5 +1,5 @@
 /** The tones of a run: peaks of the recording as it is, and of the recording made even by each speed track. */
-import { findPeaks, HIGHEST_HZ } from '../../signal/peaks/detect.ts';
+import { findPeaks, HALF_RATE_SHARE, HIGHEST_SHAKE_HZ } from '../../signal/peaks/detect.ts';
 import { relativeSpeedAt, STEADY, type SpeedTrack } from '../../signal/speed/equal-angle.ts';
 import { feltLevel } from '../../signal/felt.ts';
 import type { Peak } from '../../signal/peaks/peak.ts';
@@ -58,8 +58,6 @@ const HIGH_DB = 20;
 /** Two tones this far apart (relative) have parted, this near they are together. */
 const WIDELY = 0.1;
 const TOGETHER = 0.02;
-/** Highest frequency looked at, as a share of half the rate. */
-const HALF_SHARE = 0.98;
 
 /** Hertz by which a tone at a frequency moves per unit of relative speed. */
 const slopeIn = ({ image }: Domain, frequencyHz: number): number => image?.slopeHz ?? frequencyHz;
@@ -100,7 +98,7 @@ const standsHigh = ({ overFloorDb }: Peak): boolean => overFloorDb >= HIGH_DB;
  */
 const highestOn = ({ relative }: SpeedTrack, samplingRateHz: number): number => {
   const fastest = relative.reduce((most, r) => Math.max(most, r), 1);
-  return Math.min(HIGHEST_HZ, (HALF_SHARE * samplingRateHz) / 2 / fastest);
+  return Math.min(HIGHEST_SHAKE_HZ, (HALF_RATE_SHARE * samplingRateHz) / 2 / fastest);
 };
 
 /** Highest frequency to which lines of turning parts are looked for, as they stand at the mean speed, Hz. */

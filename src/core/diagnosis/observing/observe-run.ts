@@ -23,13 +23,12 @@ import { findTones, highestSearchedHz } from './find-tones.ts';
 import { toneFoldsOf } from './tone-folds.ts';
 import { findTracks } from '../track/find-tracks.ts';
 import { alignLog, isSteep, type AlignedLog } from '../track/aligned-log.ts';
+import { HIGHEST_SHAKE_HZ } from '../../signal/peaks/detect.ts';
 import { HIGHEST_HZ as WORK_HIGHEST_HZ, workSignal } from '../track/work-signal.ts';
 import { trackFromLog } from '../track/logged-track.ts';
 import type { LoggedHistory } from '../track/track-search.ts';
 
 const SPECTRUM_SEGMENT_S = 8;
-/** Above this the turning parts of a vehicle shake nobody; a faster recording is looked at no faster than this needs. */
-const HIGHEST_SHAKE_HZ = 800;
 
 /** ln prior of ln(mean speed over stated) for the search of the speed's history; tails as of a wrong statement. */
 const roadScalePrior = ({ wheelRelativeSd }: ExpectedLines): ((scale: number) => number) => {
@@ -108,6 +107,7 @@ const timesOf = (prepared: Prepared): Float64Array => {
 
 export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Recording, name: string): RunEvidence => {
   const prepared = prepare(recording);
+  // A faster recording is looked at no faster than this needs.
   const slow = withoutIdleRate(prepared, HIGHEST_SHAKE_HZ);
   const used = usedCondition(stated, recording);
   const aligned = alignedTo(slow, used.speedLog);

@@ -1,8 +1,6 @@
-/**
- * What ranking hands on. Causes and repairs stand in the report as they are; of findings and checks the report says more
- * (a test keeps the shapes alike), and diagnosis stands below it and does not know it.
- */
+/** What ranking takes and hands on. The report holds all of it, of findings with more beside it. */
 import type { Part } from '../../vehicle/line.ts';
+import type { Check } from '../checks/check.ts';
 
 /** A cause with its share of the probability and what speaks for and against it. */
 export interface RankedCause {
@@ -20,23 +18,27 @@ export interface RankedCause {
   readonly checks: readonly string[];
 }
 
+/** Another order that may make the same tone. */
+export interface RankedOther {
+  readonly part: Part;
+  readonly name?: string;
+  readonly order: number;
+  readonly label: string;
+  readonly probability: number;
+}
+
 /** What the choice of the next check needs of a finding. */
 export interface RankedFinding {
   readonly part: Part;
   readonly name?: string;
+  /** null for fixed and unknown. */
   readonly order: number | null;
   readonly label: string;
   readonly probability: number;
   readonly run: string;
   readonly frequencyHz: number;
   readonly feltLevel: number;
-  readonly sharesFrequencyWith: readonly {
-    readonly part: Part;
-    readonly name?: string;
-    readonly order: number;
-    readonly label: string;
-    readonly probability: number;
-  }[];
+  readonly sharesFrequencyWith: readonly RankedOther[];
   readonly causes: readonly RankedCause[];
 }
 
@@ -57,12 +59,14 @@ export interface Repair {
 export interface ProposedCheck {
   readonly id: string;
   readonly title: string;
-  readonly kind: 'measurement' | 'run' | 'swap' | 'inspection';
+  readonly kind: Check['kind'];
   readonly minutes: number;
+  /** Cause ids or order labels whose probabilities the outcome would move apart. */
   readonly tellsApart: readonly string[];
   readonly expectedBits: number;
   readonly how: readonly string[];
   readonly limit: string | null;
+  /** What each outcome means, in a sentence, for entering it as an observation of this check. */
   readonly outcomes: { readonly fine: string; readonly wrong: string };
   readonly cautions: readonly string[];
 }

@@ -29,7 +29,9 @@ export interface DetectOptions {
 }
 
 /** Above this a vehicle's turning parts shake nobody; searching there costs time and chances of false alarm. */
-export const HIGHEST_HZ = 800;
+export const HIGHEST_SHAKE_HZ = 800;
+/** Nor is it looked above this share of half the rate, where lines and images meet. */
+export const HALF_RATE_SHARE = 0.98;
 const LOWEST_HZ = 2;
 const DEFAULT_FALSE_ALARM = 0.01;
 const SHORTEST_SAMPLES = 64;
@@ -42,8 +44,8 @@ const SHORTEST_SAMPLES = 64;
  * two. A line that several segment lengths show is kept once, at the finest that holds all of its power.
  */
 export const findPeaks = (prepared: Prepared, options: DetectOptions = {}): Peak[] => {
-  const half = 0.98 * (prepared.samplingRateHz / 2);
-  const highestHz = Math.min(options.highestHz ?? HIGHEST_HZ, half);
+  const half = HALF_RATE_SHARE * (prepared.samplingRateHz / 2);
+  const highestHz = Math.min(options.highestHz ?? HIGHEST_SHAKE_HZ, half);
   const lowestHz = options.lowestHz ?? LOWEST_HZ;
   // Two ways to be wrong share the allowance.
   const allowed = (options.falseAlarm ?? DEFAULT_FALSE_ALARM) / 2;

@@ -5,7 +5,6 @@ import { entropyBits, expectedBits } from '../../../../src/core/diagnosis/rankin
 import { chooseChecks } from '../../../../src/core/diagnosis/ranking/next-check.ts';
 import { rankCauses } from '../../../../src/core/diagnosis/ranking/rank-causes.ts';
 import { checkWeights, wrongProbability } from '../../../../src/core/diagnosis/checks/all-checks.ts';
-import type { CauseReport, CheckReport, FindingReport } from '../../../../src/core/report/report.ts';
 import type { ProposedCheck, RankedCause, RankedFinding } from '../../../../src/core/diagnosis/ranking/ranked.ts';
 import type { CheckId } from '../../../../src/core/diagnosis/weights.ts';
 import { caseOf, finding, found, ranked } from '../causes/case-fixtures.ts';
@@ -260,13 +259,3 @@ describe('The next check', () => {
 
 /** An outcome is believed to 95 in 100. */
 const trusted = (p: number): number => 0.95 * p + 0.05 * (1 - p);
-
-test('What diagnosis hands on has the shape of the report', () => {
-  const causes: readonly CauseReport[] = rankCauses(finding('tire', 1), caseOf());
-  const checks: readonly CheckReport[] = chooseChecks([], caseOf());
-  const takes = (_: readonly RankedFinding[]): void => undefined;
-  const report: readonly FindingReport[] = [];
-  takes(report);
-  const back: readonly RankedCause[] = causes;
-  expect([back.length > 0, checks.length]).toEqual([true, 0]);
-});
