@@ -13,8 +13,9 @@ const allowed = {
   job: ['reading', 'vehicle', 'driveline'],
   diagnosis: ['signal', 'vehicle', 'driveline', 'reading', 'job'],
   simulate: ['vehicle', 'driveline', 'signal', 'job'],
+  trials: ['signal', 'vehicle', 'driveline', 'reading', 'job', 'diagnosis'],
 };
-const coreFolders = ['reading', 'signal', 'vehicle', 'driveline', 'job', 'diagnosis', 'simulate', 'report'];
+const coreFolders = ['reading', 'signal', 'vehicle', 'driveline', 'job', 'diagnosis', 'simulate', 'trials', 'report'];
 
 /** The folders within a core folder, each allowed those before it. */
 const within = {

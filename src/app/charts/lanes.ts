@@ -2,6 +2,7 @@
 import type { Line, Part } from '../../core/vehicle/line.ts';
 import { texts } from '../texts.ts';
 import { LANE_ORDER } from './part-style.ts';
+import { capitalized } from '../../core/words.ts';
 
 export interface LaneMark {
   readonly line: Line;
@@ -52,7 +53,7 @@ export function orderWord(line: Line): string {
 
 /** 'Driveshaft', 'Front driveshaft', 'Water pump'. */
 export const laneName = ({ part, name }: Pick<Lane, 'part' | 'name'>): string =>
-  name === undefined ? texts.charts.parts[part] : name.slice(0, 1).toUpperCase() + name.slice(1);
+  name === undefined ? texts.charts.parts[part] : capitalized(name);
 
 /** Width of a letter of the chart's type at the normal size, px; a little generous. */
 export const LETTER_PX = 7;

@@ -1,6 +1,6 @@
 /** The answer as a customer reads it: how strong, of what, and whether it is gone. No decibels, no hertz. */
 import type { Comparison, ComparisonVerdict, OrderChange } from '../../core/diagnosis/compare/comparison.ts';
-import { timesText } from '../../core/diagnosis/findings/words.ts';
+import { timesText } from '../../core/words.ts';
 import { feltText } from '../../core/report/format.ts';
 import type { FindingReport, Report } from '../../core/report/report.ts';
 import { texts } from '../texts.ts';

@@ -1,5 +1,5 @@
 /** What an order is, for a reader who has not heard of orders: 'twice in each turn of the driveshaft'. */
-import { countText, listText } from '../../core/diagnosis/findings/words.ts';
+import { countText, listText } from '../../core/words.ts';
 import type { FindingReport } from '../../core/report/report.ts';
 import { texts } from '../texts.ts';
 

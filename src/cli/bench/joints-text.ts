@@ -12,6 +12,7 @@ import type { UnitSystem } from '../../core/report/format.ts';
 import { rpmText, significant } from '../../core/report/format.ts';
 import { table } from '../../core/report/wrap.ts';
 import { degFromRad } from '../../core/units.ts';
+import { capitalized } from '../../core/words.ts';
 
 const acceleration = (value: number | null): string => (value === null ? '' : turningAccelerationText(value));
 
@@ -97,7 +98,7 @@ const SPOILS = {
 
 function whatIfText(one: WhatIf, shafts: readonly ShaftReading[], units: UnitSystem): string {
   const text = one.changes.map((change) => changeText(change, units, shafts)).join(', and ');
-  const head = text.charAt(0).toUpperCase() + text.slice(1);
+  const head = capitalized(text);
   const left = `leaves ${turningAccelerationText(one.residualRadPerS2)}`;
   if (one.reachesLimit) {
     const [change] = one.changes;

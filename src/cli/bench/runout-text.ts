@@ -6,6 +6,7 @@ import { angleText, forceText, predictedText, smallLengthText, weightText } from
 import type { UnitSystem } from '../../core/report/format.ts';
 import { table } from '../../core/report/wrap.ts';
 import type { Fits, TubePlanes } from '../../core/driveline/runout/runout-places.ts';
+import { capitalized } from '../../core/words.ts';
 
 /** Less than any dial shows has no high spot. */
 const LEAST_SHOWN_MM = 0.001;
@@ -26,7 +27,7 @@ export function harmonicsTable(fits: Fits, units: UnitSystem): string {
 export const predictionLines = (predictions: readonly (readonly [string, Prediction])[], units: UnitSystem): string[] =>
   predictions.map(
     ([what, prediction]) =>
-      `${what.charAt(0).toUpperCase()}${what.slice(1)}: about ${predictedText(prediction, units)} at ${prediction.part} ${prediction.order}×, ${prediction.where}.`,
+      `${capitalized(what)}: about ${predictedText(prediction, units)} at ${prediction.part} ${prediction.order}×, ${prediction.where}.`,
   );
 
 export function indexLines(positions: readonly IndexPosition[], boltCount: number, units: UnitSystem): string[] {

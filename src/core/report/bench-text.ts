@@ -6,10 +6,8 @@ import type { RingSelection } from '../driveline/rings/ring-selection.ts';
 import type { WeightUnit } from '../driveline/measurement.ts';
 import { inchFromMm, lbfFromNewton, lbfFtFromNm, ounceFromGram, ozInFromGmm } from '../units.ts';
 import type { UnitSystem } from './format.ts';
-import { significant } from './format.ts';
-
-/** Keeps a number and its unit on one line. */
-const NO_BREAK = '\u00a0';
+import { NO_BREAK, significant } from './format.ts';
+import { capitalized } from '../words.ts';
 
 /** '0.0020 in (0.050 mm)' or '0.050 mm': what a dial or micrometer shows. */
 export const smallLengthText = (mm: number, units: UnitSystem, decimalsMm = 3): string => {
@@ -108,7 +106,7 @@ export const limitFigureText = (limit: Limit, units: UnitSystem): string => {
  */
 export const judgedText = (number: JudgedNumber, units: UnitSystem, loud = true): string => {
   const { title, limit, inside } = number;
-  const head = title.charAt(0).toUpperCase() + title.slice(1);
+  const head = capitalized(title);
   const atMost = limit.sense === 'at-most';
   const [measured, figure] = [measuredText(number, units), limitFigureText(limit, units)];
   // Where rounding hides on which side of the limit it lies, the word tells.

@@ -1,5 +1,5 @@
 /** Evidence that the causes of a finding share, told once above them instead of under each. */
-import { capitalized } from '../diagnosis/findings/words.ts';
+import { capitalized } from '../words.ts';
 import type { CauseReport } from './report.ts';
 
 type Told = Pick<CauseReport, 'for' | 'against' | 'missing'>;

@@ -5,7 +5,7 @@ import { gFromMps2, inchFromMm, kmhFromMps, mphFromMps } from '../units.ts';
 export type UnitSystem = 'us' | 'metric';
 
 /** Keeps a number and its unit on one line; plain-text output turns it into a blank. */
-const NO_BREAK = '\u00a0';
+export const NO_BREAK = '\u00a0';
 
 /**
  * A number rounded to a count of significant digits, without exponents or trailing noise.

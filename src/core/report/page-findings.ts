@@ -1,6 +1,6 @@
 /** Findings, causes and the next check on the page. */
 import type { CauseReport, FindingReport, RepairReport, Report } from './report.ts';
-import { capitalized } from '../diagnosis/findings/words.ts';
+import { capitalized } from '../words.ts';
 import { effortText } from './effort-text.ts';
 import { accelerationText, chanceText, feltText, percentText } from './format.ts';
 import type { Markup } from './html.ts';

@@ -3,7 +3,7 @@ import type { OrderReport, Report, RunReport } from './report.ts';
 import type { UnitSystem } from './format.ts';
 import { durationText, rateText, rpmText, speedText } from './format.ts';
 import { driverWord, orderWords } from './order-words.ts';
-import { capitalized } from '../diagnosis/findings/words.ts';
+import { capitalized } from '../words.ts';
 import type { Markup } from './html.ts';
 import { html } from './html.ts';
 

@@ -1,5 +1,5 @@
 /** What a check tells apart, in the words of the report. */
-import { uncapitalized } from '../diagnosis/findings/words.ts';
+import { uncapitalized } from '../words.ts';
 import type { CheckReport, FindingReport } from './report.ts';
 
 /** Titles of the causes a check speaks to; order labels stand as they are. */

@@ -6,6 +6,7 @@ import { duringText, likeliestText, perceivedText, sureText } from './order-word
 import { causesText, checkText, repairText } from './text-causes.ts';
 import { ordersText, runsText } from './text-tables.ts';
 import { wrap } from './wrap.ts';
+import { capitalized } from '../words.ts';
 
 export interface TextOptions {
   readonly units: UnitSystem;
@@ -51,7 +52,7 @@ export function reportText(report: Report, options: TextOptions): string {
 
 /** 'Driveshaft 2× at 84.14 ± 0.01 Hz': what a finding is called in a heading. */
 export function findingTitle(finding: FindingReport): string {
-  const name = finding.label.charAt(0).toUpperCase() + finding.label.slice(1);
+  const name = capitalized(finding.label);
   return `${name} at ${frequencyWithSdText(finding.frequencyHz, finding.frequencySdHz)}`.replaceAll('\u00a0', ' ');
 }
 

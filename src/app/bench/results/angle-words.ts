@@ -5,6 +5,7 @@ import type { ShaftReading } from '../../../core/driveline/measurement.ts';
 import { turningAccelerationText, changeText } from '../../../core/report/angle-change-text.ts';
 import type { UnitSystem } from '../../../core/report/format.ts';
 import { benchResults } from '../../texts/bench-results.ts';
+import { capitalized } from '../../../core/words.ts';
 
 const words = benchResults.angles;
 
@@ -22,8 +23,6 @@ export function differenceText(radPerS2: number | null, deg: number): string {
   return `${value < 0 ? '−' : '+'}${size}`;
 }
 
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 /** One answer of the search: what to change, what it leaves, and why not where it does not do. */
 export function whatIfText(one: WhatIf, shafts: readonly ShaftReading[], units: UnitSystem): string {
   const text = one.changes.map((change) => changeText(change, units, shafts)).join(', and ');
@@ -36,5 +35,5 @@ export function whatIfText(one: WhatIf, shafts: readonly ShaftReading[], units: 
   const isWhole = one.practicalAmount === null || change === undefined || one.changes.length > 1;
   const whole = isWhole ? '' : ` ${words.whole(changeText({ ...change, amount: one.practicalAmount }, units, shafts))}`;
   const still = one.stillOutside.length === 0 ? '' : words.still(one.stillOutside.join(' and '));
-  return `${capital(text)}: ${left}${still}.${whole}`;
+  return `${capitalized(text)}: ${left}${still}.${whole}`;
 }

@@ -1,8 +1,9 @@
 /** Limits of the bench as the check cards show them: figure and where it comes from, out of the one table of limits. */
 import type { LimitId } from '../../driveline/limits/limit.ts';
-import { limitOf, sourceText } from '../../driveline/limits/limit.ts';
+import { limitOf } from '../../driveline/limits/limit.ts';
 import type { Limit } from '../../driveline/limits/limit.ts';
 import { inchFromMm } from '../../units.ts';
+import { capitalized } from '../../words.ts';
 
 /** 'Tube runout at mid length: at most 0.5 mm (0.020 in), common practice, no source. The maker’s figure comes first.' */
 export const limitTexts = (...ids: readonly LimitId[]): string =>
@@ -10,10 +11,10 @@ export const limitTexts = (...ids: readonly LimitId[]): string =>
 
 function limitText(id: LimitId, index: number): string {
   const limit = limitOf(id);
-  const title = index === 0 ? limit.title.charAt(0).toUpperCase() + limit.title.slice(1) : limit.title;
+  const title = index === 0 ? capitalized(limit.title) : limit.title;
   const figure = withUnit(limit.value, limit);
   const inch = limit.unit === 'mm' ? ` (${limitInchText(limit)})` : '';
-  return `${title}: ${limit.sense === 'at-most' ? 'at most' : 'at least'} ${figure}${inch}, ${sourceText(limit)}`;
+  return `${title}: ${limit.sense === 'at-most' ? 'at most' : 'at least'} ${figure}${inch}, ${limit.source}`;
 }
 
 /** '0.5 mm', '3°': a figure in a limit's unit. */

@@ -1,5 +1,5 @@
 /** One order's change in words, rounded in one place: for the sentence, the text, the screen and paper. */
-import { timesText } from '../findings/words.ts';
+import { timesText } from '../../words.ts';
 import type { OrderChange } from './comparison.ts';
 
 type Change = Pick<OrderChange, 'changeDb' | 'lowDb' | 'highDb'>;

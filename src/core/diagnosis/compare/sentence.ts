@@ -2,6 +2,7 @@
 import { decibelText, intervalText, sizeText, timesChangeText } from './change-words.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { ComparedLevel, ComparedPair, ComparisonVerdict, OrderChange } from './comparison.ts';
+import { capitalized } from '../../words.ts';
 
 export interface SentenceInput {
   readonly complaint: Finding | null;
@@ -15,8 +16,6 @@ export interface Answer {
   readonly sentence: string;
   readonly why: string;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** '35 times weaker (−31 dB, 95 % interval −32 dB to −29 dB)'. */
 export function changeText(change: OrderChange): string {
@@ -57,14 +56,14 @@ export function sentenceOf({ complaint, change, fresh, pairs }: SentenceInput): 
   if (!change && complaint.order === null) {
     return {
       verdict: 'cannot-tell',
-      sentence: `${capital(complaint.label)} at ${complaint.trueHz.toFixed(1)} Hz cannot be compared: only orders of a named part are.${also}`,
+      sentence: `${capitalized(complaint.label)} at ${complaint.trueHz.toFixed(1)} Hz cannot be compared: only orders of a named part are.${also}`,
       why: UNNAMED[complaint.part === 'fixed' ? 'fixed' : 'unknown'],
     };
   }
   if (!change) {
     return {
       verdict: 'cannot-tell',
-      sentence: `${capital(complaint.label)} cannot be compared: no run after shows it at a shared speed, or its place is not known well enough.`,
+      sentence: `${capitalized(complaint.label)} cannot be compared: no run after shows it at a shared speed, or its place is not known well enough.`,
       why: `Record a run like “${complaint.inference.run.name}” again.${also}`,
     };
   }
@@ -79,7 +78,7 @@ export function sentenceOf({ complaint, change, fresh, pairs }: SentenceInput): 
   const unlike = pairs.some(({ differences }) => differences.length > 0) && verdict === 'unchanged';
   return {
     verdict,
-    sentence: `${capital(complaint.label)} is ${WORDS[verdict]}.${also}`,
+    sentence: `${capitalized(complaint.label)} is ${WORDS[verdict]}.${also}`,
     why:
       `${feltChange(change)}: ${changeText(change)}.` +
       (unlike ? ' The runs are not alike: a run like the first one would decide.' : ''),

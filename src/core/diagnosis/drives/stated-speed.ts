@@ -1,11 +1,9 @@
 /** Where a speed that was stated and the one that was logged are not the same. */
 import type { Note } from '../../note.ts';
-import { kmhFromMps, mphFromMps } from '../../units.ts';
+import { bothSpeedsText } from '../../words.ts';
 
 /** A stated and a logged speed further apart than this are told to the reader. */
 const WORTH_TELLING = 0.03;
-
-const speedText = (mps: number): string => `${mphFromMps(mps).toFixed(1)} mph (${kmhFromMps(mps).toFixed(1)} km/h)`;
 
 /** A note that says so; none where they agree, or nothing was stated. */
 export const statedDiffers = (statedMps: number | undefined, loggedMps: number): readonly Note[] =>
@@ -14,7 +12,7 @@ export const statedDiffers = (statedMps: number | undefined, loggedMps: number):
         {
           code: 'stated-speed-differs',
           severity: 'warning',
-          text: `The stated speed was ${speedText(statedMps)}; the logged one is used.`,
+          text: `The stated speed was ${bothSpeedsText(statedMps, 1)}; the logged one is used.`,
         },
       ]
     : [];

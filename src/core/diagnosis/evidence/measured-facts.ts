@@ -14,6 +14,7 @@ import { inchText, limitInchText, withUnit } from '../checks/limit-text.ts';
 import { coverageOf } from './measured-coverage.ts';
 import type { MeasuredFact } from './measured-fact.ts';
 import type { CheckId } from '../weights.ts';
+import { capitalized } from '../../words.ts';
 
 /** Speeds of the finding, rev/min, null where it is of another part; and whether it is once a turn. */
 export interface FindingSpeeds {
@@ -164,7 +165,7 @@ function numberText(number: JudgedNumber, place: string): string {
   // The table's own remark in brackets stands on the check's card; here it would be brackets within brackets.
   const source = limit.source.replace(/ \(.*\)$/, '');
   const verdict = `${inside ? 'inside' : 'outside'} the limit of ${withUnit(limit.value, limit)} (${inch}${source})`;
-  return `${head.charAt(0).toUpperCase()}${head.slice(1)}: ${measured}, ${verdict}`;
+  return `${capitalized(head)}: ${measured}, ${verdict}`;
 }
 
 const MOST_DIGITS = 5;

@@ -5,7 +5,7 @@ import { expectedPlace } from '../matching/place.ts';
 import { OWN_FROM, ownToneOf } from '../matching/tone-of-order.ts';
 import { torqueReason } from '../matching/torque-twins.ts';
 import { speedsApart } from '../speeds-apart.ts';
-import { hzText } from './words.ts';
+import { hzText } from '../../words.ts';
 
 /** A line that moves by less than this (ln) cannot be told to follow the speed: three times what one that stays may be off. */
 const MOVED = 0.03;

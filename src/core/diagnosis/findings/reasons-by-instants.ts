@@ -1,7 +1,7 @@
 /** What uneven sampling instants say of a tone that may be an image, in a sentence. */
 import type { Fold } from '../../signal/peaks/folds.ts';
 import type { Finding } from './finding.ts';
-import { hzText } from './words.ts';
+import { hzText } from '../../words.ts';
 
 /** ln of evidence from which the instants are worth a sentence. */
 const CLEARLY = 3;

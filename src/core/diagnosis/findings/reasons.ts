@@ -7,7 +7,7 @@ import { expectedPlace, type ExpectedPlace } from '../matching/place.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import { instantsSentence } from './reasons-by-instants.ts';
 import { CLEAR_MOTION, evidenceAt, evidenceInStep, stoodStill } from './tone-motion.ts';
-import { capitalized, hzText } from './words.ts';
+import { capitalized, hzText } from '../../words.ts';
 import { OWN_FROM } from '../matching/tone-of-order.ts';
 
 export interface Reasons {

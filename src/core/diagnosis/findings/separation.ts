@@ -2,7 +2,7 @@
 import { recordLengthToPartS } from '../../vehicle/collisions.ts';
 import type { RunCondition, Vehicle } from '../../vehicle/vehicle.ts';
 import type { Origin } from '../origins/origin.ts';
-import { hzText, speedText } from './words.ts';
+import { hzText, bothSpeedsText } from '../../words.ts';
 
 /** One of two candidates for a tone, with where its true frequency lies now. */
 export interface Candidate {
@@ -16,7 +16,7 @@ const IDLE_RPM = 700;
 /** Rates closer than this share are told as one: two decimals of a quoted ratio say no more. */
 const SAME_RATIO = 1e-3;
 
-const atSpeed = ({ speedMps }: RunCondition): string => (speedMps ? ` at ${speedText(speedMps)}` : '');
+const atSpeed = ({ speedMps }: RunCondition): string => (speedMps ? ` at ${bothSpeedsText(speedMps)}` : '');
 
 /** The nearest other gear that moves the engine clearly at the same road speed; null where none is in its range. */
 const otherGear = (vehicle: Vehicle, now: number): number | null => {

@@ -2,7 +2,7 @@
 import type { CaseContext, FindingBasis } from '../evidence/case.ts';
 import type { Cause } from '../causes/cause.ts';
 import { checkOf, checkWeights, outcomeLikelihood, wrongProbability } from '../checks/all-checks.ts';
-import { capitalized, uncapitalized } from '../findings/words.ts';
+import { capitalized, uncapitalized } from '../../words.ts';
 import type { CheckOutcome } from '../evidence/check-outcome.ts';
 import type { SignEvidence } from '../evidence/read-signs.ts';
 import { WORK_WORDS, workRatios } from '../evidence/work-done.ts';

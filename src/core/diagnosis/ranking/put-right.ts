@@ -8,7 +8,7 @@ import { cautionTexts } from '../../cautions.ts';
 import { checkOf, wrongProbability } from '../checks/all-checks.ts';
 import { readOutcomes } from '../evidence/read-outcomes.ts';
 import { weightOf } from './doubts.ts';
-import { uncapitalized } from '../findings/words.ts';
+import { uncapitalized } from '../../words.ts';
 import type { CheckId } from '../weights.ts';
 import type { RankedCause, RankedFinding, Repair } from './ranked.ts';
 

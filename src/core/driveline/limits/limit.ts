@@ -54,6 +54,3 @@ export const judge = (measured: number, limit: Limit, title = limit.title): Judg
   const share = limit.sense === 'at-most' ? measured / limit.value : least;
   return { title, measured, limit, inside: share <= 1 + TOLERANCE, share };
 };
-
-/** 'common practice, no source', 'ISO 21940-11:2016': what stands beside the figure. */
-export const sourceText = (limit: Limit): string => limit.source;

@@ -1,6 +1,6 @@
 /** The answer where the drive was not as it was stated: what was taken for true instead, and what to do about it. */
 import type { JudgedJob } from '../../diagnosis/judge-job.ts';
-import { uncapitalized } from '../../diagnosis/findings/words.ts';
+import { uncapitalized } from '../../words.ts';
 import type { Note } from '../../note.ts';
 import type { Answer } from '../answer.ts';
 import type { RunReport, TakenInstead } from '../report.ts';

@@ -5,7 +5,7 @@ import { trueToneOf } from '../../diagnosis/findings/finding.ts';
 import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
 import type { Match } from '../../diagnosis/matching/match.ts';
 import { feltLevel } from '../../signal/felt.ts';
-import { capitalized, hzText, listText, timesText } from '../../diagnosis/findings/words.ts';
+import { capitalized, hzText, listText, timesText } from '../../words.ts';
 import type { Answer } from '../answer.ts';
 import { fastLines, hiddenLines, noticeable, type FastLine, type HiddenLine } from './unseen-lines.ts';
 

@@ -1,6 +1,6 @@
 /** The answer in a sentence, and why. */
 import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
-import { capitalized, hzText, listText, timesText, uncapitalized } from '../../diagnosis/findings/words.ts';
+import { capitalized, hzText, listText, timesText, uncapitalized } from '../../words.ts';
 import { duringText, roadText, sureText } from '../order-words.ts';
 import { feltText, percentText } from '../format.ts';
 import type { Answer } from '../answer.ts';

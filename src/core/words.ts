@@ -1,5 +1,5 @@
 /** Numbers and lists as sentences need them. */
-import { kmhFromMps, mphFromMps } from '../../units.ts';
+import { kmhFromMps, mphFromMps } from './units.ts';
 
 const SMALL = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
 
@@ -15,8 +15,8 @@ export const timesText = (ratio: number): string => {
 export const hzText = (hz: number): string => `${hz.toFixed(hz < 10 ? 2 : 1)} Hz`;
 
 /** '62 mph (100 km/h)': both, since the sentence is read in both worlds. */
-export const speedText = (mps: number): string =>
-  `${mphFromMps(mps).toFixed(0)} mph (${kmhFromMps(mps).toFixed(0)} km/h)`;
+export const bothSpeedsText = (mps: number, decimals = 0): string =>
+  `${mphFromMps(mps).toFixed(decimals)} mph (${kmhFromMps(mps).toFixed(decimals)} km/h)`;
 
 export const capitalized = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 /** 'Worn joint' → 'worn joint'; 'U-bolts' stay. */
