@@ -17,7 +17,7 @@ import { REPORT_SCHEMA_VERSION, type Report, type RunReport } from './report/rep
 import { linesAt } from './vehicle/expected-lines.ts';
 import { vehicleNotes } from './vehicle/vehicle-notes.ts';
 
-export const PROGRAM_VERSION = '0.1.0';
+const PROGRAM_VERSION = '0.1.0';
 
 /** Share of the work at which only the report is left to write. */
 const REPORT_FROM = 0.9;

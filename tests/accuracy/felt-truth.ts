@@ -36,7 +36,7 @@ const weighting = (hz: number, cornerHz: number, stepped: boolean): number => {
 export const verticalWeight = (hz: number): number => weighting(hz, 12.5, true);
 export const horizontalWeight = (hz: number): number => weighting(hz, 2, false);
 
-export const THRESHOLD_MPS2 = 0.015;
+const THRESHOLD_MPS2 = 0.015;
 
 /** @param axisMps2 0-to-peak on x, y (horizontal) and z (up), body axes. */
 export const feltOf = (hz: number, axisMps2: readonly [number, number, number]): number => {

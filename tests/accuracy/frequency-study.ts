@@ -24,7 +24,7 @@ export interface FrequencyTrials {
   readonly within: number;
 }
 
-export const frequencyTrials = (snrDb: number, trials: number): FrequencyTrials => {
+const frequencyTrials = (snrDb: number, trials: number): FrequencyTrials => {
   const snr = 10 ** (snrDb / 10);
   let square = 0;
   let within = 0;

@@ -99,7 +99,7 @@ const logOf = (kmh: (t: number) => number, durationS: number, random: RandomSour
   };
 };
 
-export const speedTrial = (kind: Kind, seed: number): readonly SpeedTrial[] => {
+const speedTrial = (kind: Kind, seed: number): readonly SpeedTrial[] => {
   const random = randomSource(seed, `speed study ${kind}`);
   const durationS = Math.round(random.between(30, 75));
   const relative = speedOf(kind, durationS, random);

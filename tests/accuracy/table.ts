@@ -48,7 +48,7 @@ const aligned = (rows: readonly (readonly string[])[]): string => {
     .join('\n');
 };
 
-export const familiesIn = (outcomes: readonly Outcome[]): readonly Family[] =>
+const familiesIn = (outcomes: readonly Outcome[]): readonly Family[] =>
   FAMILIES.filter((f) => outcomes.some((o) => o.family === f));
 
 export const resultTable = (outcomes: readonly Outcome[]): string =>

@@ -9,13 +9,7 @@ export const RATE_HZ = 400;
 const DRIVESHAFT_HZ = WHEEL_HZ * 3.73;
 const ENGINE_HZ = DRIVESHAFT_HZ * 0.7;
 
-export function makeLine(
-  part: Part,
-  order: number,
-  turningHz: number,
-  label: string,
-  change: Partial<Line> = {},
-): Line {
+function makeLine(part: Part, order: number, turningHz: number, label: string, change: Partial<Line> = {}): Line {
   return {
     part,
     order,
@@ -113,7 +107,7 @@ export const finding: FindingReport = {
   ],
 };
 
-export const orders: readonly OrderReport[] = lines.map((line) => ({
+const orders: readonly OrderReport[] = lines.map((line) => ({
   run: 'Cruise, 62 mph',
   part: line.part,
   order: line.order,

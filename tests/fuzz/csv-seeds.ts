@@ -4,7 +4,7 @@ import type { CsvLayout } from '../../src/core/simulate/csv-layout.ts';
 import { CSV_LAYOUTS } from '../../src/core/simulate/csv-layouts.ts';
 import type { Simulation } from '../../src/core/simulate/simulate.ts';
 
-export const SEED_RATE_HZ = 200;
+const SEED_RATE_HZ = 200;
 
 export interface Seed {
   readonly layout: CsvLayout;

@@ -21,8 +21,7 @@ export function damagedBytes(bytes: Uint8Array, dice: Dice): Uint8Array {
 export const randomBytes = (dice: Dice, length: number): Uint8Array =>
   Uint8Array.from({ length }, () => dice.below(256));
 
-export const joinedBytes = (parts: readonly Uint8Array[]): Uint8Array<ArrayBuffer> =>
-  Uint8Array.from(Buffer.concat(parts));
+const joinedBytes = (parts: readonly Uint8Array[]): Uint8Array<ArrayBuffer> => Uint8Array.from(Buffer.concat(parts));
 
 /** The text as a file: usually UTF-8, at times in another encoding or packed. */
 export function encoded(text: string, dice: Dice): Uint8Array {

@@ -1,7 +1,7 @@
 /** Texts that have broken readers before. */
 import type { Dice } from './dice.ts';
 
-export const ODD_NUMBERS: readonly string[] = [
+const ODD_NUMBERS: readonly string[] = [
   '',
   ' ',
   '0',

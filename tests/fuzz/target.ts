@@ -16,7 +16,7 @@ export interface Target<Input = unknown> {
 export const target = <Input>(made: Target<Input>): Target => made as unknown as Target;
 
 /** What was tested answered, and wrongly. */
-export class WrongAnswer extends Error {
+class WrongAnswer extends Error {
   override readonly name = 'WrongAnswer';
 }
 

@@ -18,7 +18,7 @@ export interface Drive {
 }
 
 /** Smooth unit-variance wander: white noise through two equal low-passes. */
-export const wander = (n: number, rate: number, timeS: number, random: Random): Float64Array => {
+const wander = (n: number, rate: number, timeS: number, random: Random): Float64Array => {
   const a = Math.exp(-1 / (timeS * rate));
   const lead = Math.round(6 * timeS * rate);
   const out = new Float64Array(n);
@@ -39,7 +39,7 @@ export type SpeedShape =
   | { readonly kind: 'drift'; readonly from: number; readonly to: number }
   | { readonly kind: 'ease'; readonly from: number; readonly to: number };
 
-export const relativeSpeed = (shape: SpeedShape, n: number, rate: number, random: Random): Float64Array => {
+const relativeSpeed = (shape: SpeedShape, n: number, rate: number, random: Random): Float64Array => {
   let r = new Float64Array(n).fill(1);
   if (shape.kind === 'wander') r = Float64Array.from(wander(n, rate, shape.timeS, random), (w) => 1 + shape.sd * w);
   if (shape.kind === 'drift') r = r.map((_, i) => shape.from + ((shape.to - shape.from) * i) / n);

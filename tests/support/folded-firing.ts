@@ -8,7 +8,7 @@ export const WHEEL_HZ = 25 / 1.927295;
 /** Firing of four cylinders, in turns of a wheel. */
 export const FIRING = 2 * 3.94 * 0.74;
 export const FIRING_LABEL = 'engine 2× (firing)';
-export const RATE_HZ = 100;
+const RATE_HZ = 100;
 /** By the sampling theorem; it moves the other way, three times as far as a line of that place would. */
 export const IMAGE_HZ = RATE_HZ - FIRING * WHEEL_HZ;
 export const TIRE_MPS2 = 0.15;

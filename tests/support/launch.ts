@@ -3,7 +3,7 @@ import type { Recording, Track } from '../../src/core/reading/recording.ts';
 import { plainRecording } from '../accuracy/plain-recording.ts';
 import { seededRandom } from './random.ts';
 
-export const RATE = 250;
+const RATE = 250;
 const SECONDS = 14;
 /** Stands until here, s, then gains speed evenly, m/s². */
 const OFF_S = 2.3;

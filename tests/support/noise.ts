@@ -15,20 +15,6 @@ export type NoiseColour =
   | 'bumps'
   | 'coarse steps';
 
-export const NOISE_COLOURS: readonly NoiseColour[] = [
-  'white',
-  'pink',
-  'red',
-  'violet',
-  'hump',
-  'resonance',
-  'many resonances',
-  'band edge',
-  'level steps',
-  'bumps',
-  'coarse steps',
-];
-
 const white = (n: number, random: Random): Float64Array => Float64Array.from({ length: n }, random.normal);
 
 /** Response of one lightly damped mode to a force, unit noise gain aside: a two-pole recursion. */

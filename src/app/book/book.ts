@@ -16,7 +16,7 @@ export type BookEntry =
 const KEEP_DELETED_MS = 7 * 24 * 3600 * 1000;
 
 export const SAVE_CONFLICT = 'save-conflict';
-export const STORE_FULL = 'store-full';
+const STORE_FULL = 'store-full';
 
 export class Book {
   readonly #open: () => Promise<Database>;

@@ -8,7 +8,7 @@ const DRAWN_FROM = 0.5;
 const SUSPECTED_FROM = 0.1;
 
 /** The origin a peak most likely has, where one is more likely than all others together. */
-export function likelyMatch(peak: PeakReport): MatchReport | null {
+function likelyMatch(peak: PeakReport): MatchReport | null {
   const [first] = peak.matches;
   return first && first.probability >= DRAWN_FROM && first.order !== null ? first : null;
 }

@@ -103,7 +103,7 @@ export function peakBoxes(places: readonly PeakPlace[], picture: WordRoom): Box[
 export const LINE_PX = 16;
 
 /** Width of a peak's words, which are bold, px. */
-export const widthOf = (text: readonly string[], { letterPx }: Pick<WordRoom, 'letterPx'>): number =>
+const widthOf = (text: readonly string[], { letterPx }: Pick<WordRoom, 'letterPx'>): number =>
   Math.max(0, ...text.map((line) => wordWidth(line, letterPx + 1)));
 
 /** Near the right edge a peak's word stands left of it. */

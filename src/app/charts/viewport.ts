@@ -33,4 +33,4 @@ function keepInside([from, to]: Domain, whole: Domain): Domain {
   return [start, start + span];
 }
 
-export const clamp = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));
+const clamp = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));

@@ -5,7 +5,7 @@ import { texts } from '../texts.ts';
 import { csvText } from './csv-out.ts';
 import { downloadText } from './download.ts';
 
-export function ordersCsv({ orders }: Report): string {
+function ordersCsv({ orders }: Report): string {
   const rows = orders.map((order) => [
     order.run,
     order.label,

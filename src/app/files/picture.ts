@@ -20,7 +20,7 @@ const STYLES = [
 const PNG_SCALE = 2;
 
 /** The picture in a figure: its canvas, where it has one, under its drawing. */
-export function standaloneSvg(figure: HTMLElement): SVGSVGElement | null {
+function standaloneSvg(figure: HTMLElement): SVGSVGElement | null {
   const drawn = figure.querySelector('svg');
   if (!drawn) return null;
   const copy = drawn.cloneNode(true) as SVGSVGElement;

@@ -22,7 +22,7 @@ export interface Needs {
 }
 
 /** Every text field of a document. */
-export function allFields(job: Job): readonly FieldSpec[] {
+function allFields(job: Job): readonly FieldSpec[] {
   const { layout } = job.vehicle;
   const ofRuns = job.runs.flatMap((_, index) => Object.values(runFields(index)));
   return [descriptionField, ...mainFields(layout), ...moreFields(layout), ...ofRuns];

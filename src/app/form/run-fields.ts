@@ -26,8 +26,8 @@ interface NumberSpec {
 /** Round-trips what people type: 62 mph is held as 27.71648 m/s and shown as 62 again. */
 const tidy = (value: number): string => `${+value.toFixed(3)}`;
 
-export const speedUnit = (units: UnitSystem): string => (units === 'us' ? 'mph' : 'km/h');
-export const speedFieldText = (mps: number, units: UnitSystem): string =>
+const speedUnit = (units: UnitSystem): string => (units === 'us' ? 'mph' : 'km/h');
+const speedFieldText = (mps: number, units: UnitSystem): string =>
   `${tidy(units === 'us' ? mphFromMps(mps) : kmhFromMps(mps))} ${speedUnit(units)}`;
 
 const ranged = (low: number, high: number, name: string, { example }: Pick<Words, 'example'>): QuantityOptions => ({

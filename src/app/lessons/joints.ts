@@ -15,7 +15,7 @@ export interface JointSetting {
   readonly twistDeg: number;
 }
 
-export const chainOf = ({ count, firstDeg, secondDeg, twistDeg }: JointSetting): ChainJoint[] =>
+const chainOf = ({ count, firstDeg, secondDeg, twistDeg }: JointSetting): ChainJoint[] =>
   count === 1 ? planeChain([firstDeg]) : planeChain([firstDeg, secondDeg], [twistDeg]);
 
 /** Motion of every shaft behind a joint when the driving shaft stands at an angle. */

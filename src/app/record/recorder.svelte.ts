@@ -16,7 +16,7 @@ const COUNTDOWN_S = 5;
 const SILENT_MS = 3000;
 /** What is shown is renewed this often; samples come faster than eyes read. */
 const SHOW_MS = 250;
-export const LEAST_S = 10;
+const LEAST_S = 10;
 
 export class Recorder {
   phase = $state<Phase>('idle');

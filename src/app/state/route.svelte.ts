@@ -1,7 +1,7 @@
 /** Which screen is shown. Kept in the address after '#', so that back, forward and reload work. */
 import { texts } from '../texts.ts';
 
-export const SCREENS = ['road-test', 'measurements', 'before-and-after', 'lessons', 'job-book'] as const;
+const SCREENS = ['road-test', 'measurements', 'before-and-after', 'lessons', 'job-book'] as const;
 export type Screen = (typeof SCREENS)[number];
 
 export const screenTitles: Readonly<Record<Screen, string>> = {
@@ -13,7 +13,7 @@ export const screenTitles: Readonly<Record<Screen, string>> = {
 };
 
 /** The screen of an address such as '#lessons/one-joint': its first word. */
-export function screenOf(hash: string): Screen {
+function screenOf(hash: string): Screen {
   const [word] = hash.replace(/^#\/?/, '').split('/');
   return SCREENS.find((screen) => screen === word) ?? 'road-test';
 }
@@ -24,12 +24,12 @@ export type Paper = 'customer' | 'file';
 const PAPER = /\?print=(customer|file)$/u;
 
 /** The paper of an address such as '#road-test?print=file': each screen has its own place for it. */
-export function paperOf(hash: string): Paper | null {
+function paperOf(hash: string): Paper | null {
   const [, paper] = PAPER.exec(hash) ?? [];
   return (paper as Paper | undefined) ?? null;
 }
 
-export const withoutPaper = (hash: string): string => hash.replace(PAPER, '');
+const withoutPaper = (hash: string): string => hash.replace(PAPER, '');
 
 class Route {
   screen = $state<Screen>('road-test');

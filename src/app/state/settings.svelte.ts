@@ -52,7 +52,7 @@ class Settings {
   }
 }
 
-export function unitsOf(language: string): UnitSystem {
+function unitsOf(language: string): UnitSystem {
   return US_REGIONS.has(new Intl.Locale(language).maximize().region ?? '') ? 'us' : 'metric';
 }
 

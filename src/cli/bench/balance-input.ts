@@ -64,7 +64,7 @@ const numberIn = (option: string, text: string, name: string): number =>
 export const isAmplitude = (text: string): boolean => /^\s*[\d.,]+\s*([±@]|\+-|$)/u.test(text);
 
 /** '0.40', '0.40±0.01', '0.42±0.01@65±2'. */
-export function readingOf(
+function readingOf(
   option: string,
   text: string,
 ): { amplitude: number; amplitudeSd?: number; phaseDeg?: number; phaseSdDeg?: number } {

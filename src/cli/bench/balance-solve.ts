@@ -3,7 +3,6 @@ import { balanceByAmplitudes } from '../../core/driveline/balance/balance-amplit
 import { balanceByPhasors } from '../../core/driveline/balance/balance-influence.ts';
 import type { WeightUnit } from '../../core/driveline/measurement.ts';
 import type { ProcedureId } from '../../core/driveline/procedures.ts';
-import type { UncertainVector } from '../../core/driveline/balance/propagate.ts';
 import type { Note, Result } from '../../core/note.ts';
 import { failure, success } from '../../core/note.ts';
 import type { Arguments } from '../arguments.ts';
@@ -11,17 +10,13 @@ import type { Io } from '../io.ts';
 import { UsageError } from '../io.ts';
 import { amplitudeInput, isAmplitude, phasorInput, positionsOf, weightOf } from './balance-input.ts';
 import { recordedInput } from './balance-recordings.ts';
+import type { Weights } from './balance-text.ts';
 import { amplitudeLines, phasorLines } from './balance-text.ts';
 import type { Bench } from './bench-options.ts';
 
 /** What was solved, in whichever way, ready to be told. */
-export interface Solved {
+export interface Solved extends Weights {
   readonly procedure: ProcedureId;
-  readonly unit: WeightUnit;
-  /** Empty where the runs are too poor for a weight to be told. */
-  readonly corrections: readonly UncertainVector[];
-  /** Trial weights, each once. */
-  readonly trials: readonly number[];
   readonly heading: string;
   readonly lines: readonly string[];
   readonly notes: readonly Note[];

@@ -12,7 +12,15 @@ import type { UncertainVector } from '../../core/driveline/balance/propagate.ts'
 import { angleText, forceText, NO_CORRECTION, weightText } from '../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { rpmText, significant } from '../../core/report/format.ts';
-import type { Solved } from './balance-solve.ts';
+
+/** The weights of a balancing, as trials and as what is asked for. */
+export interface Weights {
+  readonly unit: WeightUnit;
+  /** Empty where the runs are too poor for a weight to be told. */
+  readonly corrections: readonly UncertainVector[];
+  /** Trial weights, each once. */
+  readonly trials: readonly number[];
+}
 
 const correctionText = (
   { size, angleDeg, sizeSd, angleSdDeg }: UncertainVector,
@@ -81,11 +89,7 @@ export function allowanceLines(
 const inPlane = (all: readonly unknown[], plane: number): string => (all.length > 1 ? ` in plane ${plane + 1}` : '');
 
 /** What trial weights and the unbalance found push with; of a weight in grams only its radius would tell. */
-export function forceLines(
-  { unit, trials, corrections }: Pick<Solved, 'unit' | 'trials' | 'corrections'>,
-  rpm: number,
-  units: UnitSystem,
-): string[] {
+export function forceLines({ unit, trials, corrections }: Weights, rpm: number, units: UnitSystem): string[] {
   if (unit === 'g')
     return ['What the weights push with depends on their radius: give them in g·mm or oz·in to have it.'];
   const force = (gmm: number): string => forceText(forceOfUnbalanceN(gmm, rpm), units);

@@ -118,7 +118,7 @@ export function bareUnit(given: Arguments, kind: QuantityKind): string | undefin
 }
 
 /** Replacements of default limits, each labelled as the maker's. */
-export function limitsOf(given: Arguments): LimitOverrides {
+function limitsOf(given: Arguments): LimitOverrides {
   const known = allLimits();
   const entries = given.texts('limit').map((text): [LimitId, { value: number }] => {
     const [id = '', figure = ''] = text.split('=').map((part) => part.trim());

@@ -28,7 +28,7 @@ export interface BatchLine {
   readonly text: string;
 }
 
-export function problemLine(file: string, problem: Problem): BatchLine {
+function problemLine(file: string, problem: Problem): BatchLine {
   return { ok: false, text: JSON.stringify({ file, ok: false, problem }) };
 }
 

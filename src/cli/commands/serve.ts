@@ -30,7 +30,7 @@ const TYPES: Readonly<Record<string, string>> = {
 };
 
 /** The app loads nothing from elsewhere and runs no inline script; blob: and data: serve its own pictures. */
-export const SECURITY_HEADERS: Readonly<Record<string, string>> = {
+const SECURITY_HEADERS: Readonly<Record<string, string>> = {
   'Content-Security-Policy':
     "default-src 'none'; script-src 'self'; worker-src 'self'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; " +
     "connect-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'",

@@ -19,7 +19,7 @@ import { timeOfRows } from './time/row-times.ts';
 import type { RowTimes } from './time/row-times.ts';
 
 /** Below this not even a wheel at road speed (10 to 15 Hz) is under half the rate with room to spare. */
-export const LEAST_RATE_HZ = 20;
+const LEAST_RATE_HZ = 20;
 /** A nominal 20 Hz may come out a little lower. */
 const RATE_TOLERANCE = 0.97;
 

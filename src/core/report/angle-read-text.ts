@@ -6,7 +6,7 @@ import type { ShaftReading } from '../driveline/measurement.ts';
 const upOrDown = (isDown: boolean): string => (isDown ? 'down' : 'up');
 
 /** 'nose 3.0° down (rear end up)', 'rear end 6.2° down, 1.5° right', 'level'. */
-export function slopeText(shafts: readonly ShaftReading[], index: number): string {
+function slopeText(shafts: readonly ShaftReading[], index: number): string {
   const { part, slopeDeg = 0, planDeg = 0 } = shafts[index] ?? {};
   const sideways = planDeg === 0 ? '' : `, rear end ${Math.abs(planDeg).toFixed(1)}° ${planDeg > 0 ? 'right' : 'left'}`;
   const size = Math.abs(slopeDeg).toFixed(1);

@@ -74,7 +74,7 @@ export const angleText = (angleDeg: number, decimals = 0): string =>
   `${(Number(angleDeg.toFixed(decimals)) % 360 || 0).toFixed(decimals)}°`;
 
 /** A figure in the unit of a limit. */
-export const figureText = (value: number, unit: LimitUnit, units: UnitSystem): string => {
+const figureText = (value: number, unit: LimitUnit, units: UnitSystem): string => {
   switch (unit) {
     case '°':
       return `${value.toFixed(2)}°`;

@@ -16,7 +16,7 @@ export const PITCH_ARM = 0.15;
 export const sideOf = (corner: number): number => (corner % 2 === 0 ? 1 : -1);
 export const endOf = (corner: number): number => (corner < 2 ? 1 : -1);
 
-export const isEnginePort = (port: Port): boolean => port === 'engine-roll' || port === 'engine-up';
+const isEnginePort = (port: Port): boolean => port === 'engine-roll' || port === 'engine-up';
 
 /** @param rateHz Inner time steps a second (the filters are those of the time domain). */
 export const transferAt = (body: Body, entry: Entry, frequencyHz: number, rateHz: number): Gain3 => {

@@ -11,7 +11,7 @@ import type { TireSpec } from './vehicle.ts';
  * 3.05 for radials, 2.99 for diagonal and bias-belted tires (ETRTO Standards Manual, general notes, at 60 km/h; from
  * memory of the manual). Check from geometry (Jazar, Vehicle Dynamics, tire chapter): 3.066 for a 205/55R16.
  */
-export const ROLLING_FACTOR: Readonly<Record<TireConstruction, number>> = {
+const ROLLING_FACTOR: Readonly<Record<TireConstruction, number>> = {
   radial: 3.05,
   diagonal: 2.99,
   'bias-belted': 2.99,

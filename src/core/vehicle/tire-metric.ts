@@ -7,7 +7,7 @@ import type { TireForm, TireSize } from './tire-parts.ts';
 import { readSuffix } from './tire-suffix.ts';
 
 /** Ratio of a size that prints none (old metric sizes such as 165R15); 80 % by common practice, 82 % is also quoted. */
-export const UNPRINTED_ASPECT_PERCENT = 80;
+const UNPRINTED_ASPECT_PERCENT = 80;
 /** Rim numbers from here up are millimetres, not inches (from memory of ETRTO: 315, 340, 365, 390, 415 …). */
 const FIRST_MM_RIM = 300;
 

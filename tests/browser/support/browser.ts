@@ -45,7 +45,7 @@ const BLOCKED_BY_TEST = 'Service Worker registration blocked';
 /** How long a step may take where the machine is busy with other things, ms. */
 const WAIT_MS = 90_000;
 
-export const DESK: BrowserContextOptions = { viewport: { width: 1440, height: 900 } };
+const DESK: BrowserContextOptions = { viewport: { width: 1440, height: 900 } };
 export const PHONE: BrowserContextOptions = {
   viewport: { width: 390, height: 844 },
   isMobile: true,

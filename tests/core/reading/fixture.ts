@@ -6,8 +6,8 @@ import type { ReadOptions } from '../../../src/core/reading/read-recording.ts';
 import type { Recording } from '../../../src/core/reading/recording.ts';
 import { must } from '../../support/must.ts';
 
-export const ROWS = 64;
-export const RATE_HZ = 100;
+const ROWS = 64;
+const RATE_HZ = 100;
 
 /** Acceleration in g of sample i: a shake on each axis, gravity on z. Four decimals, so that text and number agree. */
 export const sampleG = (i: number): [number, number, number] => [

@@ -13,9 +13,7 @@ const cuts = files.flatMap(({ bytes }, file) =>
   Array.from({ length: bytes.length }, (_, length) => ({ file, length })),
 );
 
-/** As many cases as there are cuts; then they begin anew. */
-export const TRUNCATIONS = cuts.length;
-
+/** Over as many cases as there are cuts they are all made; then they begin anew. */
 export const truncation = target<{ file: number; length: number }>({
   name: 'truncation',
   cases: 400,

@@ -47,7 +47,7 @@ export interface KnownMass {
   readonly estimated: boolean;
 }
 
-export function massInJob(job: Job, joint: JointPlace): KnownMass | null {
+function massInJob(job: Job, joint: JointPlace): KnownMass | null {
   const piece = pieceAtJoint(job.vehicle, joint);
   return piece === undefined ? null : pieceMassKg(piece);
 }

@@ -18,7 +18,7 @@ export interface Answer {
 }
 
 /** '35 times weaker (−31 dB, 95 % interval −32 dB to −29 dB)'. */
-export function changeText(change: OrderChange): string {
+function changeText(change: OrderChange): string {
   const { changeDb, lowDb, highDb } = change;
   const times = timesChangeText(change);
   if (lowDb !== null && highDb !== null)

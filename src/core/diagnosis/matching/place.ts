@@ -7,7 +7,7 @@ export interface ExpectedPlace {
   readonly sdHz: number;
 }
 
-export const scaleOf = (inference: RunInference, origin: Origin): { mean: number; sd: number } =>
+const scaleOf = (inference: RunInference, origin: Origin): { mean: number; sd: number } =>
   origin.group === 'road' ? inference.posterior.road : inference.posterior.engine;
 
 /** True frequency after the speed scale, and its standard uncertainty from scale and place together. */

@@ -34,12 +34,7 @@ const dialPlaces = (statedMps: number, centreRelative: number): readonly { at: n
 };
 
 /** The road scale, relative to the expected wheel speed: where the speed was read, tire size, and slip together. */
-export const roadAxis = (
-  vehicle: Vehicle,
-  condition: RunCondition,
-  expected: ExpectedLines,
-  sweep: number,
-): ScaleAxis => {
+const roadAxis = (vehicle: Vehicle, condition: RunCondition, expected: ExpectedLines, sweep: number): ScaleAxis => {
   if (expected.wheelHz === null) return SINGLE_POINT;
   const sd = Math.max(Math.hypot(expected.wheelRelativeSd, sweep), 1e-3);
   const speed = speedPrior(condition);

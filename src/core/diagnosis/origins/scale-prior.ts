@@ -29,7 +29,7 @@ export interface ScaleTie {
 }
 
 /** Fine enough that a strong line's uncertainty (some 1e-4 of its frequency) spans a grid step. */
-export const SCALE_STEP = 1e-4;
+const SCALE_STEP = 1e-4;
 
 export const scaleAt = (axis: ScaleAxis, index: number): number => axis.start + index * axis.step;
 

@@ -17,7 +17,7 @@ import type { WorkDone } from '../../job/job.ts';
 import type { CauseWeights, CheckId } from '../weights.ts';
 import { CAUSE_WEIGHTS, SOMETHING_ELSE_PRIOR } from '../weights.ts';
 
-export const SOMETHING_ELSE = 'something-else';
+const SOMETHING_ELSE = 'something-else';
 
 /**
  * @param basis the finding: part and order, with what the recording shows about it

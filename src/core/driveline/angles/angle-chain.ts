@@ -38,7 +38,7 @@ export interface AngleChain {
 }
 
 /** Joints that pass motion on evenly, whatever their angle. A flexible disc does so at the few degrees it may bend. */
-export const runsEvenly = (kind: JointKind): boolean => kind === 'constant-velocity' || kind === 'flexible-disc';
+const runsEvenly = (kind: JointKind): boolean => kind === 'constant-velocity' || kind === 'flexible-disc';
 
 /**
  * The chain of joints.

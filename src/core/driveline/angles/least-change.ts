@@ -36,7 +36,7 @@ export interface WhatIf extends Attempt {
 /** Search grid as a share of the range; between grid points the crossing is bisected. */
 const GRID = 1 / 120;
 
-export const changeOf = ({ kind, piece }: Adjustment, amount: number): AngleChange =>
+const changeOf = ({ kind, piece }: Adjustment, amount: number): AngleChange =>
   piece === undefined ? { kind, amount } : { kind, amount, piece };
 
 /**

@@ -16,7 +16,7 @@ import { bowUnbalanceGmm, endUnbalanceGmm, radialForceN } from '../runout/runout
 import { pieceAtJoint, pieceMassKg } from '../shaft-tube.ts';
 
 /** Limit that holds at a place. */
-export const runoutLimit = (place: m.RunoutPlace, wheelMaterial: 'steel' | 'alloy' = 'steel'): LimitId => {
+const runoutLimit = (place: m.RunoutPlace, wheelMaterial: 'steel' | 'alloy' = 'steel'): LimitId => {
   if (place === 'tube-middle') return 'tube-runout-middle';
   if (place.startsWith('tube')) return 'tube-runout-ends';
   if (place.startsWith('companion')) return 'flange-runout';

@@ -41,7 +41,7 @@ export interface BenchConditions {
 }
 
 /** 'inside' where all numbers are, 'cannot-tell' where there is none. */
-export const verdictOf = (judged: readonly JudgedNumber[]): BenchVerdict =>
+const verdictOf = (judged: readonly JudgedNumber[]): BenchVerdict =>
   judged.length === 0 ? 'cannot-tell' : judged.every((number) => number.inside) ? 'inside' : 'outside';
 
 /** The number furthest beyond, or nearest to, its limit. */

@@ -173,7 +173,7 @@ const squeezed = (text: string): string =>
  * The pieces of a name that may be a unit, most likely first: what stands in brackets, then what follows the last
  * mark, with and without the word before it ("m_s2" after "acc_x_m_s2").
  */
-export function unitSpellings(name: string): string[] {
+function unitSpellings(name: string): string[] {
   const inBrackets = [...name.matchAll(/[([{<]([^)\]}>]{1,24})[)\]}>]/g)].map((found) => squeezed(found[1]!));
   const parts = name
     .replace(/[([{<].*$/, '')

@@ -159,7 +159,7 @@ export const INTERVAL_WORDS: readonly string[] = words(
 export const UNIT_WORDS: readonly string[] = words('unit units einheit einheiten unite unites unidad unidades');
 
 /** Does one of the words match the pattern, in which a closing * stands for any ending? */
-export const matches = (words: readonly string[], pattern: string): boolean =>
+const matches = (words: readonly string[], pattern: string): boolean =>
   pattern.endsWith('*') ? words.some((w) => w.startsWith(pattern.slice(0, -1))) : words.includes(pattern);
 
 export const matchesAny = (words: readonly string[], patterns: readonly string[]): boolean =>

@@ -29,7 +29,7 @@ export interface Layout {
 }
 
 /** More columns than any logger writes; looking through them would only cost time. */
-export const COLUMN_LIMIT = 20_000;
+const COLUMN_LIMIT = 20_000;
 
 /** The layout; a Problem where the file is no recording; null where more of the file may help. */
 export function decideLayout(lines: readonly HeadLine[], file: string, complete: boolean): Layout | Problem | null {

@@ -21,7 +21,7 @@ interface Running {
 }
 
 /** How the values of a column run from row to row. */
-export function runningOf(values: readonly number[]): Running {
+function runningOf(values: readonly number[]): Running {
   let forward = 0;
   let backward = 0;
   let ones = 0;

@@ -108,7 +108,7 @@ function removeFarStamps(stamps: Float64Array): number {
 }
 
 /** Straight lines over missing stamps; at the ends the median step is carried on. */
-export function fillBetween(stamps: Float64Array): void {
+function fillBetween(stamps: Float64Array): void {
   const step = medianStep(stamps);
   let last = -1;
   for (let i = 0; i <= stamps.length; i++) {

@@ -4,7 +4,7 @@ import type { Note } from '../../note.ts';
 /** No sensor that survives on a vehicle reads more, m/s² (about 1000 g); judgment. */
 const LARGEST_MPS2 = 10_000;
 /** A hole of so many rows or fewer is closed by a straight line; a longer one splits the recording. */
-export const CLOSED_ROWS = 3;
+const CLOSED_ROWS = 3;
 /** All axes unchanged for so long, while they change elsewhere: the sensor or its line has frozen. */
 const STUCK_S = 0.25;
 const STUCK_ROWS = 25;

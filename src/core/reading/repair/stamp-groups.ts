@@ -5,9 +5,9 @@
 import { medianOf } from '../layout/gravity-size.ts';
 
 /** A step this much shorter than usual is no sampling step: the row was written late, together with others. */
-export const SHORT_STEP = 0.3;
+const SHORT_STEP = 0.3;
 /** From this share of short steps on, stamps are those of bunches, not of samples; judgment. */
-export const BUNCHED = 0.2;
+const BUNCHED = 0.2;
 /** Stamps this fine beside a step leave no doubt whether one step passed or two. */
 const FINE = 0.25;
 /** Share of like distances between double steps from which on they are regular; random ones reach 0.66 at the most. */
@@ -162,7 +162,7 @@ function firstRows(times: Float64Array, joined: number): Uint32Array {
 }
 
 /** Median slope of y over x in windows of `width` points, a quarter of all at the most. */
-export function typicalSlope(count: number, y: (i: number) => number, x: (i: number) => number, width: number): number {
+function typicalSlope(count: number, y: (i: number) => number, x: (i: number) => number, width: number): number {
   const span = Math.max(1, Math.min(width, count >> 2));
   const stride = Math.max(1, Math.floor((count - span) / LOOK_AT));
   const slopes: number[] = [];
@@ -174,7 +174,7 @@ export function typicalSlope(count: number, y: (i: number) => number, x: (i: num
  * Resolution of the stamps, s: the largest of 5, 2 or 1 times a power of ten of which all steps are multiples;
  * 0 where there is none above a nanosecond.
  */
-export function stampResolution(times: Float64Array): number {
+function stampResolution(times: Float64Array): number {
   const stride = Math.max(1, Math.floor(times.length / 1000));
   const steps: number[] = [];
   for (let i = stride; i < times.length; i += stride) steps.push(times[i]! - times[i - 1]!);

@@ -10,8 +10,8 @@ import { add, tally, type Tally } from './tally.ts';
 export const SKIP = 0;
 export const NUMBER = 1;
 export const STAMP = 2;
-export const CLOCK = 3;
-export const WORD = 4;
+const CLOCK = 3;
+const WORD = 4;
 
 export interface SparseColumn {
   /** Index of the acceleration row this value was read in, or the next one after it. */

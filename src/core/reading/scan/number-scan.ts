@@ -16,8 +16,8 @@ export type CellState = typeof CELL_NUMBER | typeof CELL_EMPTY | typeof CELL_MIS
 export const CELL_NUMBER = 0;
 export const CELL_EMPTY = 1;
 /** A word for 'no value': NaN, null, n/a, a dash. */
-export const CELL_MISSING = 2;
-export const CELL_UNREADABLE = 3;
+const CELL_MISSING = 2;
+const CELL_UNREADABLE = 3;
 
 const PLAIN = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,5})?$/;
 const INFINITE = /^([+-]?)(?:inf|infinity|infinite|∞|1\.#inf)$/i;

@@ -21,7 +21,7 @@ import { StampGroups } from '../repair/stamp-groups.ts';
 import { CountedRows, driftAt, fitPieces, latenessOf, roundStep, scatterOf } from './time-fit.ts';
 import type { Fit, Hole } from './time-fit.ts';
 
-export const MISSING_SPLIT = 4.5;
+const MISSING_SPLIT = 4.5;
 const EVEN_WITHIN = 0.16;
 const OUTSIDE = 0.005;
 /** Unevenness under this share of a step (sd) is not worth asking the samples about. */

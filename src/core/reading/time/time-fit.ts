@@ -115,7 +115,7 @@ export function roundStep(step: number, sd: number, rows: number): number {
   return step;
 }
 
-export const residualOf = (groups: StampGroups, rows: CountedRows, step: number, piece: Piece, group: number): number =>
+const residualOf = (groups: StampGroups, rows: CountedRows, step: number, piece: Piece, group: number): number =>
   groups.time(group) - piece.start - step * rows.of(groups.row(group));
 
 function driftOf(groups: StampGroups, rows: CountedRows, step: number, piece: Piece): Float64Array {

@@ -6,7 +6,7 @@ import { resampleEvenly } from './resample.ts';
 import type { Prepared } from '../spectra/spectrum.ts';
 
 /** A piece shorter than this cannot tell lines apart that matter (two bins of 1 Hz), s. */
-export const SHORTEST_PIECE_S = 2;
+const SHORTEST_PIECE_S = 2;
 
 const evenAxes = (segment: Segment, samplingRateHz: number): Float64Array[] =>
   segment.timeS

@@ -9,7 +9,7 @@ import { powerAt, powerScan } from '../peaks/band-power.ts';
 import { sliceBand, type Band } from '../peaks/zoom.ts';
 
 /** A line is added up coherently over this long: wheels turn apart by half a turn in a minute, not in this, s. */
-export const COHERENT_S = 15;
+const COHERENT_S = 15;
 
 /** Bins of a slice beside the line in which the noise is read. */
 const BESIDE_BINS = [-9, -7, -5, 5, 7, 9] as const;
