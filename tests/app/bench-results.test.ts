@@ -48,6 +48,7 @@ import type { Job } from '../../src/core/job/job.ts';
 import type { Report } from '../../src/core/report/report.ts';
 import { evenReadings, fitRunout } from '../../src/core/driveline/runout/runout.ts';
 import { must } from '../support/must.ts';
+import { FOUR_RUN_TYPED } from '../support/four-run.ts';
 
 type Texts = Readonly<Record<string, string>>;
 
@@ -325,18 +326,7 @@ describe('runout around the clock', () => {
 });
 
 describe('balancing', () => {
-  const RUNS = {
-    unit: 'g·mm',
-    base: '0.40',
-    weight: '500',
-    angle1: '0',
-    level1: '0.5658349663',
-    angle2: '120',
-    level2: '0.6431792957',
-    angle3: '240',
-    level3: '0.1270873103',
-  };
-  const { measurement } = filledWith('balance-amplitudes', RUNS);
+  const { measurement } = filledWith('balance-amplitudes', FOUR_RUN_TYPED);
   if (measurement?.kind !== 'balance-amplitudes') throw new Error('no measurement');
   const solved = must(balanceByAmplitudes(measurement));
 
@@ -357,7 +347,8 @@ describe('balancing', () => {
   it('splits over clamps, holes and weights at hand; says why where it cannot', () => {
     // R 80, w 60 → ±48.19°; holes at 72° and 144° for 100°: 58.43 and 39.49.
     const target = { weight: 80, angleDeg: 100 };
-    const of = (texts: Texts) => placingsOf(target, filledWith('balance-amplitudes', { ...RUNS, ...texts }).entry);
+    const of = (texts: Texts) =>
+      placingsOf(target, filledWith('balance-amplitudes', { ...FOUR_RUN_TYPED, ...texts }).entry);
     const [clamps, holes] = of({ clamp: '60', holes: '72/144' });
     expect(clamps?.placed.map(({ angleDeg }) => angleDeg)).toEqual([
       expect.closeTo(51.810315, 5),

@@ -15,6 +15,7 @@ import { judge, limitOf } from '../../src/core/driveline/limits/limit.ts';
 import type { Measurement } from '../../src/core/driveline/measurement.ts';
 import { PROCEDURES } from '../../src/core/driveline/procedures.ts';
 import { must } from '../support/must.ts';
+import { FOUR_RUN_TYPED } from '../support/four-run.ts';
 
 type Texts = Readonly<Record<string, string>>;
 
@@ -181,19 +182,8 @@ describe('measurement forms', () => {
   });
 
   it('four runs without phase lead to the worked correction, 666.67 at 253°', () => {
-    const runs = {
-      unit: 'g·mm',
-      base: '0.40',
-      weight: '500',
-      angle1: '0',
-      level1: '0.5658349663',
-      angle2: '120',
-      level2: '0.6431792957',
-      angle3: '240',
-      level3: '0.1270873103',
-    };
     const judged = judgeAt(
-      build('balance-amplitudes', runs)!,
+      build('balance-amplitudes', FOUR_RUN_TYPED)!,
       { layout: 'rear-drive' },
       { driveshaftRpm: null, wheelRpm: null, limits: {} },
     );

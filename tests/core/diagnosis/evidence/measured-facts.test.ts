@@ -47,6 +47,26 @@ const slopes = (transmission: number, shaft: number, pinion: number, more: objec
 });
 
 // Inside or outside by the bench's own limits (common practice); each row one kind of measurement.
+/** Levels at three places of a trial weight, of a shaft that has 0.40 without. */
+const clamps = (...amplitudes: readonly number[]): Measurement => ({
+  kind: 'balance-amplitudes',
+  part: 'driveshaft',
+  baseline: { amplitude: 0.4 },
+  trialWeight: 500,
+  weightUnit: 'g·mm',
+  positions: amplitudes.map((amplitude, i) => ({ angleDeg: 120 * i, amplitude })),
+});
+
+/** The shaft turned by half a turn on its flange, which leaves so much of 0.1 m/s². */
+const turnedHalf = (amplitudeMps2: number): Measurement => ({
+  kind: 'flange-reindex',
+  boltCount: 4,
+  levels: [
+    { steps: 0, amplitudeMps2: 0.1 },
+    { steps: 2, amplitudeMps2 },
+  ],
+});
+
 const TABLE: readonly { name: string; basis: FindingBasis; outside: Measurement; inside: Measurement; id: string }[] = [
   { name: 'retaining rings', basis: once(), outside: rings(1.5, 1.7), inside: rings(1.6, 1.6), id: 'joint-off-centre' },
   {
@@ -114,52 +134,16 @@ const TABLE: readonly { name: string; basis: FindingBasis; outside: Measurement;
   {
     name: 'turning the shaft on its flange',
     basis: once(),
-    outside: {
-      kind: 'flange-reindex',
-      boltCount: 4,
-      levels: [
-        { steps: 0, amplitudeMps2: 0.1 },
-        { steps: 2, amplitudeMps2: 0.03 },
-      ],
-    },
-    inside: {
-      kind: 'flange-reindex',
-      boltCount: 4,
-      levels: [
-        { steps: 0, amplitudeMps2: 0.1 },
-        { steps: 2, amplitudeMps2: 0.098 },
-      ],
-    },
+    outside: turnedHalf(0.03),
+    inside: turnedHalf(0.098),
     id: 'shaft-not-indexed',
   },
   // Amplitudes of the four-run example (A0 0.40, T 0.30 at 73°), and readings no rotor gives.
   {
     name: 'trial clamps',
     basis: once(),
-    outside: {
-      kind: 'balance-amplitudes',
-      part: 'driveshaft',
-      baseline: { amplitude: 0.4 },
-      trialWeight: 500,
-      weightUnit: 'g·mm',
-      positions: [
-        { angleDeg: 0, amplitude: 0.5658 },
-        { angleDeg: 120, amplitude: 0.6432 },
-        { angleDeg: 240, amplitude: 0.1271 },
-      ],
-    },
-    inside: {
-      kind: 'balance-amplitudes',
-      part: 'driveshaft',
-      baseline: { amplitude: 0.4 },
-      trialWeight: 500,
-      weightUnit: 'g·mm',
-      positions: [
-        { angleDeg: 0, amplitude: 0.7 },
-        { angleDeg: 120, amplitude: 0.69 },
-        { angleDeg: 240, amplitude: 0.71 },
-      ],
-    },
+    outside: clamps(0.5658, 0.6432, 0.1271),
+    inside: clamps(0.7, 0.69, 0.71),
     id: 'shaft-unbalance',
   },
   {
