@@ -6,10 +6,10 @@ import { must } from '../../support/must.ts';
 const fileWith = (measurement: unknown): string =>
   JSON.stringify({ schemaVersion: 1, vehicle: { layout: 'rear-drive' }, measurements: [measurement] });
 const read = (measurement: unknown): Measurement => {
-  const result = must(readJob(fileWith(measurement), 'a.job.json'));
-  const [first] = result.measurements;
+  const job = must(readJob(fileWith(measurement), 'a.job.json'));
+  const [first] = job.measurements;
   if (first === undefined) throw new Error('none read');
-  expect(readJob(writeJob(result), 'a.job.json')).toEqual(result);
+  expect(must(readJob(writeJob(job), 'a.job.json'))).toEqual(job);
   return first;
 };
 const refusal = (measurement: unknown): string => {
