@@ -1,16 +1,20 @@
 /** The pipeline: a job and its recordings in, the Report and its pictures out. Pure, and read from top to bottom. */
 import { conclude, contextOf } from './conclude.ts';
-import { judgeJob } from './diagnosis/judge-job.ts';
+import { compareJudged, stagesOf } from './compare.ts';
+import { proofOf, type Proof } from './diagnosis/compare/proof.ts';
+import { uncapitalized } from './diagnosis/findings/words.ts';
+import { judgeJob, type JudgedJob } from './diagnosis/judge-job.ts';
 import { historyOf, orderSpectrumOf } from './diagnosis/matching/group-history.ts';
 import type { RunInference } from './diagnosis/matching/infer-run.ts';
 import type { Job } from './job/job.ts';
-import { runsOfStage, type RecordedJob } from './job/recorded-job.ts';
+import type { RecordedJob } from './job/recorded-job.ts';
 import { failure, success, type Result } from './note.ts';
 import type { Recording } from './reading/recording.ts';
 import type { Analysis, Progress, RunPicture } from './report/analysis.ts';
 import { findingBasis, findingReport } from './report/build/finding-report.ts';
 import { orderReports, peakReports } from './report/build/order-report.ts';
 import { asTaken, misstatedNote, takenAnswer, takenInstead } from './report/build/misstated-words.ts';
+import { provedAnswer } from './report/build/proved-answer.ts';
 import { runReport } from './report/build/run-report.ts';
 import { answerOf } from './report/build/verdict.ts';
 import { REPORT_SCHEMA_VERSION, type Report, type RunReport } from './report/report.ts';
@@ -46,14 +50,31 @@ const pictureOf = (inference: RunInference): RunPicture => {
   };
 };
 
-/** The runs of the complaint: a run made to prove the repair would speak against the very fault it is to clear. */
-const complaintOf = (whole: RecordedJob): RecordedJob => {
-  const complaint = runsOfStage(whole, 'complaint');
-  return complaint.recordings.length > 0 ? complaint : whole;
+/**
+ * The runs of the complaint, and those made after the repair: they would speak against the very fault they are to clear.
+ * Where there are no others, these are the complaint.
+ */
+const stagesToJudge = (whole: RecordedJob): { complaint: RecordedJob; proof: RecordedJob | null } => {
+  const { before: complaint, after: proof } = stagesOf(whole);
+  if (complaint.recordings.length === 0) return { complaint: whole, proof: null };
+  return { complaint, proof: proof.recordings.length > 0 ? proof : null };
 };
 
+/** What the runs after the repair show of what was found before it. */
+const proved = (before: JudgedJob, after: Result<JudgedJob>): Proof =>
+  after.ok
+    ? proofOf(compareJudged(before, after.value), before.found)
+    : {
+        verdict: 'cannot-tell',
+        sentence: `The two cannot be compared: ${uncapitalized(after.problem.message)}`,
+        why: after.problem.remedy,
+        complaint: before.found[0]?.label ?? null,
+        unmoved: null,
+        gone: [],
+      };
+
 /**
- * Diagnoses a job. Runs of the proof stage are left to the comparison, unless there are no others.
+ * Diagnoses a job: the runs of the complaint. Runs after the repair are held against it, and the next step follows.
  *
  * @param recordings recordings[i] belongs to whole.runs[i]
  * @returns the Analysis, or the Problem of the first run that cannot be analysed at all
@@ -72,10 +93,18 @@ export const analyse = (
       remedy: 'Give one recording for each run, in the same order.',
     });
   }
-  const judged = judgeJob(complaintOf({ job: whole, recordings }), (step, share, run) =>
-    tell(step, REPORT_FROM * share, `${STEP_WORDS[step]} ${run}`),
+  const stages = stagesToJudge({ job: whole, recordings });
+  const ofComplaint = (REPORT_FROM * stages.complaint.recordings.length) / recordings.length;
+  const judged = judgeJob(stages.complaint, (step, share, run) =>
+    tell(step, ofComplaint * share, `${STEP_WORDS[step]} ${run}`),
   );
   if (!judged.ok) return judged;
+  const after =
+    stages.proof &&
+    judgeJob(stages.proof, (step, share, run) =>
+      tell(step, ofComplaint + (REPORT_FROM - ofComplaint) * share, `${STEP_WORDS[step]} ${run}`),
+    );
+  const proof = after && proved(judged.value, after);
   const { job, inferences, found, misstated } = judged.value;
   const { vehicle } = job;
   const taken = takenInstead(misstated);
@@ -92,9 +121,10 @@ export const analyse = (
     found.map((finding) => findingReport(finding, [], vehicle, inferences)),
     bases,
     contextOf(job, runs),
+    proof,
   );
   const plain = answerOf(inferences, conclusion.findings);
-  const answer = taken ? takenAnswer(plain, taken) : plain;
+  const answer = provedAnswer(taken ? takenAnswer(plain, taken) : plain, proof);
   const report: Report = {
     schemaVersion: REPORT_SCHEMA_VERSION,
     program: { name: 'perrev', version: PROGRAM_VERSION },

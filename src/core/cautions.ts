@@ -39,6 +39,8 @@ export const CAUTIONS = {
   'high-voltage':
     'Orange cables carry lethal voltage: only people licensed for it may open the drive unit or its wiring.',
   'compressed-springs': 'Springs and loaded links hold energy: leave them to the maker’s procedure and tools.',
+  'level-down':
+    'A level that went down does not clear a vehicle as safe. Local codes, the maker’s procedure and licensed practice come first.',
 } as const;
 
 export type CautionId = keyof typeof CAUTIONS;

@@ -1,7 +1,7 @@
 /** The pipeline of before and after: two jobs (or the two stages of one) and their recordings → a Comparison. */
 import { compareRuns } from './diagnosis/compare/compare.ts';
 import type { Comparison } from './diagnosis/compare/comparison.ts';
-import { judgedLike, judgeJob } from './diagnosis/judge-job.ts';
+import { judgedLike, judgeJob, type JudgedJob } from './diagnosis/judge-job.ts';
 import { runsOfStage, type RecordedJob } from './job/recorded-job.ts';
 import { failure, success } from './note.ts';
 import type { Result } from './note.ts';
@@ -22,12 +22,17 @@ export function compare(before: RecordedJob, after: RecordedJob): Result<Compari
   if (!ofBefore.ok) return ofBefore;
   const ofAfter = judgeJob(after);
   if (!ofAfter.ok) return ofAfter;
-  const first = judgedLike(ofBefore.value, ofAfter.value);
-  const complaint = ofBefore.value.found.length > 0 ? ofBefore.value : first;
-  const comparison = compareRuns(complaint, judgedLike(ofAfter.value, complaint));
-  const doubts = [ofBefore.value, ofAfter.value].flatMap(({ misstated }) => misstated ?? []).map(misstatedNote);
+  return success(compareJudged(ofBefore.value, ofAfter.value));
+}
+
+/** Compares two jobs that are judged already. */
+export function compareJudged(before: JudgedJob, after: JudgedJob): Comparison {
+  const first = judgedLike(before, after);
+  const complaint = before.found.length > 0 ? before : first;
+  const comparison = compareRuns(complaint, judgedLike(after, complaint));
+  const doubts = [before, after].flatMap(({ misstated }) => misstated ?? []).map(misstatedNote);
   const told = doubts.filter(({ text }, i) => doubts.findIndex((one) => one.text === text) === i);
-  return success({ ...comparison, notes: [...told, ...comparison.notes] });
+  return { ...comparison, notes: [...told, ...comparison.notes] };
 }
 
 /** Splits a job that holds both stages: the runs of the complaint, and those marked as proof. */

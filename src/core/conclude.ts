@@ -1,40 +1,81 @@
 /** From findings to what to do about them: causes, the next checks, cautions. Fast, so that it can run at each entry. */
 import type { CaseContext, FindingBasis } from './diagnosis/evidence/case.ts';
 import { cautionsFor } from './diagnosis/checks/report-cautions.ts';
+import { afterProof, type AfterRepair } from './diagnosis/compare/after-proof.ts';
+import { isOpen, type Proof } from './diagnosis/compare/proof.ts';
 import { chooseChecks } from './diagnosis/ranking/next-check.ts';
 import { faultsToPutRight } from './diagnosis/ranking/put-right.ts';
 import { rankCauses } from './diagnosis/ranking/rank-causes.ts';
 import type { Job } from './job/job.ts';
 import type { Analysis } from './report/analysis.ts';
 import { takenAnswer } from './report/build/misstated-words.ts';
+import { provedAnswer } from './report/build/proved-answer.ts';
 import { foundAnswer } from './report/build/verdict.ts';
-import type { CheckReport, FindingReport, RepairReport, Report, RunReport, SharedOrigin } from './report/report.ts';
+import type {
+  CheckReport,
+  FindingReport,
+  ProofReport,
+  RepairReport,
+  Report,
+  RunReport,
+  SharedOrigin,
+} from './report/report.ts';
 
 export interface Conclusion {
   readonly findings: readonly FindingReport[];
   readonly repairs: readonly RepairReport[];
   readonly checks: readonly CheckReport[];
+  readonly proof?: ProofReport;
   readonly cautions: readonly string[];
 }
 
 /**
  * @param findings with or without causes; theirs are ranked anew
  * @param bases bases[i] belongs to findings[i]
+ * @param proof what the runs after the repair showed; null where there are none
  */
 export function conclude(
   findings: readonly FindingReport[],
   bases: readonly FindingBasis[],
-  context: CaseContext,
+  given: CaseContext,
+  proof: Proof | null = null,
 ): Conclusion {
+  const context = proof?.unmoved ? { ...given, unmoved: proof.unmoved } : given;
   const ranked = findings.map((finding, i): FindingReport => {
     const basis = bases[i];
     if (!basis) return finding;
     const sharesFrequencyWith = finding.sharesFrequencyWith.map((other) => withLikeliest(other, basis, context));
     return { ...finding, sharesFrequencyWith, causes: rankCauses(basis, context) };
   });
-  const checks = chooseChecks(ranked, context);
-  const repairs = faultsToPutRight(ranked, bases, context);
-  return { findings: ranked, repairs, checks, cautions: cautionsFor([...repairs, ...checks]) };
+  const left = ranked.filter(({ label }) => !proof?.gone.includes(label));
+  const basesLeft = bases.filter((_, i) => !proof?.gone.includes(findings[i]?.label ?? ''));
+  const checks = chooseChecks(left, context);
+  const isMended = ({ label }: RepairReport): boolean => proof !== null && !isOpen(proof) && label === proof.complaint;
+  const repairs = faultsToPutRight(left, basesLeft, context).filter((repair) => !isMended(repair));
+  if (proof === null) return { findings: ranked, repairs, checks, cautions: cautionsFor([...repairs, ...checks]) };
+  const told = { ...proof, ...afterProof(proof, knownAfter(proof, ranked, left, bases, given)) };
+  return { findings: ranked, repairs, checks, proof: told, cautions: cautionsFor([told, ...repairs, ...checks]) };
+}
+
+/** So many causes are named as the likeliest after a repair that changed nothing. */
+const NEXT_CAUSES = 2;
+
+/** @param given the case without the proof: in it the faults stand that the repair is taken to have put right */
+function knownAfter(
+  { complaint }: Proof,
+  ranked: readonly FindingReport[],
+  left: readonly FindingReport[],
+  bases: readonly FindingBasis[],
+  given: CaseContext,
+): AfterRepair {
+  const at = ranked.findIndex(({ label }) => label === complaint);
+  const [finding, basis] = [ranked[at], bases[at]];
+  const before = finding && basis ? [{ ...finding, causes: rankCauses(basis, given) }] : [];
+  return {
+    putRight: faultsToPutRight(before, basis ? [basis] : [], given).flatMap(({ found }) => found),
+    likeliest: (finding?.causes ?? []).slice(0, NEXT_CAUSES).map(({ title }) => title),
+    left: left.filter(({ label }) => label !== complaint).map(({ label }) => label),
+  };
 }
 
 /** A second suspect is worth its causes from this probability on, and so many of them. */
@@ -93,10 +134,11 @@ export function reweigh(analysis: Analysis, job: Job): Analysis {
   const { report, bases } = analysis;
   const { takenInstead: taken } = report;
   const vehicle = taken?.axleRatio === undefined ? job.vehicle : { ...job.vehicle, axleRatio: taken.axleRatio };
-  const conclusion = conclude(report.findings, bases, contextOf({ ...job, vehicle }, report.runs));
+  const { proof = null } = report;
+  const conclusion = conclude(report.findings, bases, contextOf({ ...job, vehicle }, report.runs), proof);
   const first = conclusion.findings[0];
   const found = report.verdict === 'found' && first ? foundAnswer(first, conclusion.findings) : null;
-  const answer = found && (taken ? takenAnswer(found, taken) : found);
+  const answer = found && provedAnswer(taken ? takenAnswer(found, taken) : found, proof);
   const changed: Report = { ...report, ...answer, ...conclusion, work: job.work, measurements: job.measurements };
   return { ...analysis, report: changed };
 }

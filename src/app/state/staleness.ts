@@ -1,5 +1,5 @@
 /** Whether an answer still belongs to the job as it is now. */
-import type { Job, Run } from '../../core/job/job.ts';
+import type { Job } from '../../core/job/job.ts';
 
 /** Plain data in one order of its keys: an entry that was taken out and written again is the same. */
 const text = (value: unknown): string =>
@@ -10,15 +10,9 @@ const text = (value: unknown): string =>
   );
 const same = (a: unknown, b: unknown): boolean => a === b || text(a) === text(b);
 
-/** The runs an answer is made of: those of the complaint, or all where there are no others. */
-function answeredRuns({ runs }: Job): readonly Run[] {
-  const complaint = runs.filter(({ stage }) => stage !== 'proof');
-  return complaint.length > 0 ? complaint : runs;
-}
-
-/** Vehicle and runs are those of the answer; only then can it be weighed anew without the recordings. */
+/** Vehicle and runs, those after the repair too, are those of the answer; only then can it be weighed anew without the recordings. */
 export const isSameDrive = (one: Job, other: Job): boolean =>
-  same(one.vehicle, other.vehicle) && same(answeredRuns(one), answeredRuns(other));
+  same(one.vehicle, other.vehicle) && same(one.runs, other.runs);
 
 /** What was measured, done or held as a limit has changed, and nothing else that matters. */
 export const needsReweighing = (analysed: Job, job: Job): boolean =>

@@ -39,7 +39,6 @@ export const sheet = {
   repair: 'Repair',
   causeMore: 'Evidence and repair',
   next: 'Do this next',
-  stillShakes: 'If it still shakes',
   thenChecks: 'After that',
   tellsApart: (titles: string) => `Tells apart: ${titles}.`,
   how: 'How to do it',

@@ -6,9 +6,6 @@ import { durationText, feltText, frequencyText, speedText } from './format.ts';
 import type { TextOptions } from './text.ts';
 import { table, wrap } from './wrap.ts';
 
-const STANDING =
-  'A level that went down does not clear a vehicle as safe. Local codes, the maker’s procedure and licensed practice come first.';
-
 /** The whole comparison as text, with a newline at its end. */
 export function comparisonText(comparison: Comparison, options: TextOptions): string {
   const width = options.width ?? 96;
@@ -17,7 +14,7 @@ export function comparisonText(comparison: Comparison, options: TextOptions): st
     heading(wrap(comparison.sentence, width)) + (comparison.why === '' ? '' : `\n${wrap(comparison.why, width)}`),
   ];
   for (const pair of comparison.pairs) parts.push(`${heading('Order by order')}\n${pairText(pair, options, width)}`);
-  const cautions = [CAUTIONS['road-test'], CAUTIONS['stop-at-once'], STANDING];
+  const cautions = [CAUTIONS['road-test'], CAUTIONS['stop-at-once'], CAUTIONS['level-down']];
   if (comparison.notes.length > 0) parts.push(comparison.notes.map(({ text }) => wrap(text, width, '  ! ')).join('\n'));
   parts.push(`${heading('Cautions')}\n${cautions.map((text) => wrap(text, width, '  - ')).join('\n')}`);
   return `${parts.join('\n\n')}\n`;

@@ -1,6 +1,7 @@
 /** Findings, causes and the next check on the page. */
 import type { CauseReport, FindingReport, RepairReport, Report } from './report.ts';
 import { capitalized } from '../words.ts';
+import { checkHeading } from './check-heading.ts';
 import { effortText } from './effort-text.ts';
 import { accelerationText, chanceText, feltText, percentText } from './format.ts';
 import type { Markup } from './html.ts';
@@ -65,11 +66,24 @@ export function repairsMarkup({ repairs = [] }: Report): Markup | null {
   return repairs.length === 0 ? null : html`${repairs.map(repairMarkup)}`;
 }
 
-function repairMarkup({ title, found, repair, prove, cautions }: RepairReport): Markup {
+const repairMarkup = ({ title, found, repair, prove, cautions }: RepairReport): Markup =>
+  stepsMarkup(title, null, [...found, repair, prove], cautions);
+
+/** What the runs after the repair showed, and what follows. */
+export const proofMarkup = ({ proof }: Report): Markup | null =>
+  proof ? stepsMarkup(proof.title, `${proof.sentence} ${proof.why}`, proof.steps, proof.cautions) : null;
+
+function stepsMarkup(
+  title: string,
+  because: string | null,
+  steps: readonly string[],
+  cautions: readonly string[],
+): Markup {
   return html`<section class="next">
     <h2>${title}</h2>
+    ${because === null ? null : html`<p>${because}</p>`}
     <ol>
-      ${[...found, repair, prove].map((step) => html`<li>${step}</li>`)}
+      ${steps.map((step) => html`<li>${step}</li>`)}
     </ol>
     ${cautions.map((caution) => html`<p class="caution">${caution}</p>`)}
   </section>`;
@@ -81,7 +95,7 @@ export function nextCheckMarkup(report: Report): Markup | null {
   if (!next) return null;
   const apart = tellsApartText(next, report.findings);
   return html`<section class="next">
-    <h2>${report.repairs?.length ? 'If it still shakes' : 'Do this next'}: ${next.title}</h2>
+    <h2>${checkHeading(report)}: ${next.title}</h2>
     <p>${capitalized(effortText(next))}.${apart === '' ? '' : ` Tells apart: ${apart}.`}</p>
     <ol>
       ${next.how.map((step) => html`<li>${step}</li>`)}

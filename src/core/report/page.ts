@@ -4,7 +4,7 @@ import type { Report } from './report.ts';
 import type { UnitSystem } from './format.ts';
 import type { Markup } from './html.ts';
 import { html, raw } from './html.ts';
-import { findingMarkup, nextCheckMarkup, repairsMarkup } from './page-findings.ts';
+import { findingMarkup, nextCheckMarkup, proofMarkup, repairsMarkup } from './page-findings.ts';
 import { mapFigure } from './page-map.ts';
 import { spectrumFigure } from './page-spectrum.ts';
 import { PAGE_STYLE } from './page-style.ts';
@@ -42,7 +42,7 @@ export function reportPage(analysis: Analysis, options: PageOptions): string {
         </header>
         <main>
           ${pictures(shown, report, others.length > 0)}
-          ${repairsMarkup(report)} ${nextCheckMarkup(report)} ${report.findings.map((finding) => findingMarkup(finding))}
+          ${proofMarkup(report)} ${repairsMarkup(report)} ${nextCheckMarkup(report)} ${report.findings.map((finding) => findingMarkup(finding))}
           ${others.map((picture) => pictures(picture, report, true))}
           <h2>What was recorded</h2>
           ${runsTable(report, options.units)}

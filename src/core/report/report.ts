@@ -1,4 +1,6 @@
 /** The Report: one plain object that text, page and screen are renderings of. The `--json` output is this object. */
+import type { AfterProof } from '../diagnosis/compare/after-proof.ts';
+import type { Proof } from '../diagnosis/compare/proof.ts';
 import type { ProposedCheck, RankedCause, RankedFinding, RankedOther, Repair } from '../diagnosis/ranking/ranked.ts';
 import type { Perceived } from '../diagnosis/findings/perceived.ts';
 import type { Note } from '../note.ts';
@@ -33,6 +35,8 @@ export interface Report {
   /** What a measurement has found outside its limit: to be put right and proved before the checks. Absent in older reports. */
   readonly repairs?: readonly RepairReport[];
   readonly checks: readonly CheckReport[];
+  /** What the runs after the repair showed, and what follows; absent where the job holds none, and in older reports. */
+  readonly proof?: ProofReport;
   readonly cautions: readonly string[];
 }
 
@@ -152,3 +156,6 @@ export type CauseReport = RankedCause;
 export type RepairReport = Repair;
 
 export type CheckReport = ProposedCheck;
+
+/** The proof with what is to be done now: it comes before repairs and checks. */
+export type ProofReport = Proof & AfterProof;

@@ -1,5 +1,5 @@
 /** Causes and checks as plain text. */
-import type { CauseReport, CheckReport, FindingReport, RepairReport } from './report.ts';
+import type { CauseReport, CheckReport, FindingReport, ProofReport, RepairReport } from './report.ts';
 import { effortText } from './effort-text.ts';
 import { commonEvidence } from './common-evidence.ts';
 import { tellsApartText } from './tells-apart.ts';
@@ -61,10 +61,16 @@ export function checkText(check: CheckReport, findings: readonly FindingReport[]
 }
 
 /** A fault that a measurement has found: what was read, how it is put right, how that is proved. */
-export function repairText({ title, found, repair, prove, cautions }: RepairReport, width: number): string {
-  return [
+export const repairText = ({ title, found, repair, prove, cautions }: RepairReport, width: number): string =>
+  stepsText(title, [...found, repair, prove], cautions, width);
+
+/** What follows from the proof of a repair. */
+export const proofText = ({ title, steps, cautions }: ProofReport, width: number): string =>
+  stepsText(title, steps, cautions, width);
+
+const stepsText = (title: string, steps: readonly string[], cautions: readonly string[], width: number): string =>
+  [
     wrap(title, width, '  '),
-    ...[...found, repair, prove].map((step, index) => wrap(step, width, `  ${String(index + 1).padStart(2)}. `)),
+    ...steps.map((step, index) => wrap(step, width, `  ${String(index + 1).padStart(2)}. `)),
     ...cautions.map((caution) => wrap(caution, width, '   ! ')),
   ].join('\n');
-}

@@ -1,9 +1,10 @@
 /** The Report as plain text, made to be read aloud: the answer first, then why, then what to do. */
 import type { FindingReport, Report } from './report.ts';
+import { checkHeading } from './check-heading.ts';
 import type { UnitSystem } from './format.ts';
 import { accelerationText, chanceText, feltText, frequencyWithSdText } from './format.ts';
 import { duringText, likeliestText, perceivedText, sureText } from './order-words.ts';
-import { causesText, checkText, repairText } from './text-causes.ts';
+import { causesText, checkText, proofText, repairText } from './text-causes.ts';
 import { ordersText, runsText } from './text-tables.ts';
 import { wrap } from './wrap.ts';
 import { capitalized } from '../words.ts';
@@ -27,16 +28,19 @@ export function reportText(report: Report, options: TextOptions): string {
   report.findings.forEach((finding, index) => {
     parts.push(`${heading(`${index + 1}. ${findingTitle(finding)}`)}\n${findingText(finding, width)}`);
   });
-  const { repairs = [] } = report;
+  const { repairs = [], proof } = report;
+  if (proof) {
+    parts.push(
+      `${heading('The proof')}\n${wrap(`${proof.sentence} ${proof.why}`.trim(), width, '  ')}`,
+      `${heading('Do this next')}\n${proofText(proof, width)}`,
+    );
+  }
   if (repairs.length > 0) {
     const told = repairs.map((repair) => repairText(repair, width));
-    parts.push(`${heading('Do this next')}\n${told.join('\n')}`);
+    parts.push(`${heading(proof ? 'Then' : 'Do this next')}\n${told.join('\n')}`);
   }
   const [next, ...later] = report.checks;
-  if (next)
-    parts.push(
-      `${heading(repairs.length > 0 ? 'If it still shakes' : 'Do this next')}\n${checkText(next, report.findings, width)}`,
-    );
+  if (next) parts.push(`${heading(checkHeading(report))}\n${checkText(next, report.findings, width)}`);
   if (later.length > 0) {
     const rows = later
       .slice(0, 4)

@@ -33,7 +33,7 @@ export function compareRuns(before: Side, after: Side): Comparison {
   const fresh = newFindings(after.found, before.found, compared);
   return {
     schemaVersion: COMPARISON_SCHEMA_VERSION,
-    ...sentenceOf({ complaint, change: changeOfComplaint(complaint, compared), fresh, pairs: compared }),
+    ...sentenceOf({ complaint, change: changeOfOrder(complaint?.label, compared), fresh, pairs: compared }),
     pairs: compared,
     notes: [
       ...compared
@@ -146,12 +146,10 @@ function verdictOf(before: ComparedLevel, after: ComparedLevel, real: boolean, d
   return !after.seen || !isLeft ? 'gone' : 'better';
 }
 
-/** The complaint's own change, in the pair most alike of those whose run before showed it. */
-function changeOfComplaint(complaint: Finding | null, compared: readonly ComparedPair[]): OrderChange | null {
+/** An order's change, in the pair most alike of those whose run before showed it. */
+export function changeOfOrder(label: string | undefined, compared: readonly ComparedPair[]): OrderChange | null {
   const changes = compared.flatMap(({ orders, unlikeSdDb }) =>
-    orders
-      .filter(({ label, before }) => label === complaint?.label && before.seen)
-      .map((change) => ({ change, unlikeSdDb })),
+    orders.filter((order) => order.label === label && order.before.seen).map((change) => ({ change, unlikeSdDb })),
   );
   return changes.sort((a, b) => a.unlikeSdDb - b.unlikeSdDb)[0]?.change ?? null;
 }

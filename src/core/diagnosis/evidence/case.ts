@@ -51,6 +51,8 @@ export interface CaseContext {
   readonly measurements: readonly Measurement[];
   /** The maker's or the shop's own figures in place of default limits. */
   readonly limits?: LimitOverrides;
+  /** Label of what shakes as before though what was measured wrong has been put right since; absent where nothing tells. */
+  readonly unmoved?: string;
   /** Conditions driven, with the speed used in the analysis. */
   readonly runs: readonly (RunCondition & { readonly name: string; readonly usedSpeedMps: number | null })[];
 }

@@ -7,14 +7,25 @@ import type { CaseContext, FindingBasis } from './case.ts';
 import type { CheckOutcome } from './check-outcome.ts';
 import { checkOf } from '../checks/all-checks.ts';
 import { outcomesOfMeasurements } from './measured-outcomes.ts';
+import { isToMend } from './to-mend.ts';
 import type { CheckId } from '../weights.ts';
 import { OUTCOME_TRUST, STRONGER_BLUR, STRONGER_RATIO } from '../weights.ts';
 
 /** Everything the case holds that is the outcome of a check. */
 export const readOutcomes = (basis: FindingBasis, context: CaseContext): CheckOutcome[] => [
-  ...outcomesOfMeasurements(basis, context),
+  ...outcomesOfMeasurements(basis, context).map((one) =>
+    context.unmoved === basis.label && isToMend(one) ? putRightSince(one) : one,
+  ),
   ...outcomesOfRuns(basis),
 ];
+
+/** A fault that was put right and left the shake as it was is found fine now: the cause is another. */
+const putRightSince = (outcome: CheckOutcome): CheckOutcome => ({
+  ...outcome,
+  isFault: false,
+  wrongness: 1 - OUTCOME_TRUST,
+  text: `${outcome.text.replace(/\.$/, '')}; put right since, and the shake stayed.`,
+});
 
 type Load = NonNullable<RunCondition['load']>;
 

@@ -7,18 +7,12 @@ import type { CheckOutcome } from '../evidence/check-outcome.ts';
 import { cautionTexts } from '../../cautions.ts';
 import { checkOf, wrongProbability } from '../checks/all-checks.ts';
 import { readOutcomes } from '../evidence/read-outcomes.ts';
+import { isToMend } from '../evidence/to-mend.ts';
 import { weightOf } from './doubts.ts';
 import { uncapitalized } from '../../words.ts';
 import type { CheckId } from '../weights.ts';
 import type { RankedCause, RankedFinding, Repair } from './ranked.ts';
 
-/** Checks that tell where a fault is, or that a weight hides it, and not what is to be mended. */
-const ONLY_LEAD_ON: ReadonlySet<CheckId> = new Set([
-  'clamp-trial',
-  'tap-test',
-  'critical-speed',
-  'cylinder-contribution',
-]);
 /** A cause is what a check has found where it fails the check more likely than not. */
 const FOUND_BY = 0.5;
 /** What shakes far less than the rest (felt level × probability) is not mended first. */
@@ -46,11 +40,6 @@ export function faultsToPutRight(
   });
   return repairs.filter(({ causeId }, i) => repairs.findIndex((other) => other.causeId === causeId) === i);
 }
-
-const isToMend = ({ checkId, isFault, wrongness }: CheckOutcome): boolean => {
-  const kind = checkOf(checkId)?.kind;
-  return isFault && wrongness > 0.5 && !ONLY_LEAD_ON.has(checkId) && (kind === 'measurement' || kind === 'inspection');
-};
 
 /** Of the causes the check finds, the likeliest by now; null where it finds none that this shake can have. */
 function culpritOf(checkId: CheckId, { causes, part }: RankedFinding): RankedCause | null {
