@@ -89,7 +89,7 @@ function withLikeliest(other: SharedOrigin, basis: FindingBasis, context: CaseCo
   const role = basis.companions.find((companion) => companion.label === label)?.role;
   const companions = basis.companions.filter((companion) => companion.label !== label);
   const { run, frequencyHz, amplitudeMps2, feltLevel, perceived, verticalShare } = basis;
-  const { speedExponent, levelByLoadMps2, beats } = basis;
+  const { speedExponent, growthHiddenBy, levelByLoadMps2, beats } = basis;
   const shake = {
     run,
     frequencyHz,
@@ -98,6 +98,7 @@ function withLikeliest(other: SharedOrigin, basis: FindingBasis, context: CaseCo
     perceived,
     verticalShare,
     speedExponent,
+    ...(growthHiddenBy === undefined ? {} : { growthHiddenBy }),
     levelByLoadMps2,
     beats,
   };

@@ -4,6 +4,7 @@ import type { Measurement } from '../../driveline/measurement.ts';
 import type { WorkDone } from '../../job/job.ts';
 import type { Line, Part } from '../../vehicle/line.ts';
 import type { RunCondition, Vehicle } from '../../vehicle/vehicle.ts';
+import type { GrowthHiddenBy } from '../findings/growth-in-sweep.ts';
 import type { Perceived } from '../findings/perceived.ts';
 
 /** Level of another order in the same run, seen or as the most that could hide. */
@@ -37,6 +38,8 @@ export interface FindingBasis {
   readonly companions: readonly Companion[];
   /** Level grows with speed to this power; null unless the speed varied enough or runs differ. */
   readonly speedExponent: { readonly value: number; readonly sd: number } | null;
+  /** Why a run that swept through speeds does not tell it; absent where none did, or it is told. */
+  readonly growthHiddenBy?: GrowthHiddenBy;
   /** Level in each load condition that was recorded, m/s²; absent conditions were not driven. */
   readonly levelByLoadMps2: Readonly<Partial<Record<NonNullable<RunCondition['load']>, number>>>;
   /** Share of its frequency within which the tone held it; null where it is broader than a line, absent where not known. */

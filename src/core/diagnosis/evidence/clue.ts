@@ -15,7 +15,10 @@ export interface Clue {
   /** All signs it can answer with. */
   readonly signs: readonly Sign[];
   /** What is not known, as a sentence, where it answers null. */
-  readonly missing: string;
+  readonly missing: string | ((basis: FindingBasis) => string);
   readonly asks: (basis: FindingBasis, context: CaseContext) => boolean;
   readonly read: (basis: FindingBasis, context: CaseContext) => SignSeen | 'neither' | null;
 }
+
+export const missingText = ({ missing }: Clue, basis: FindingBasis): string =>
+  typeof missing === 'string' ? missing : missing(basis);

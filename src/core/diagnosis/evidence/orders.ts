@@ -24,6 +24,15 @@ const GROWTH: readonly { sign: Sign; from: number; to: number; words: string }[]
   { sign: 'steep-with-speed', from: 3.2, to: Infinity, words: 'grows far faster than the square of speed' },
 ];
 
+/** Said of a run that swept through speeds and yet does not tell. */
+const GROWTH_HIDDEN: Readonly<Record<NonNullable<FindingBasis['growthHiddenBy']>, string>> = {
+  resonance:
+    'Within the run the level follows no one power of the speed: it went through a resonance, or the load changed, which hides how the cause itself grows with speed.',
+  noise:
+    'The run swept through speeds, but the noise hides the shake at some of them: how it grows with speed is not told.',
+  'short-run': 'The run swept through speeds too briefly to tell how the shake grows: sweep more slowly.',
+};
+
 /** No fit of a few levels knows its power better than this. */
 const LEAST_EXPONENT_SD = 0.02;
 
@@ -110,7 +119,10 @@ export const orderClues: readonly Clue[] = [
   },
   {
     signs: GROWTH.map(({ sign }) => sign),
-    missing: 'How the level changes with speed is not known: record at a second speed.',
+    missing: ({ growthHiddenBy }) =>
+      growthHiddenBy === undefined
+        ? 'How the level changes with speed is not known: record at a second speed.'
+        : GROWTH_HIDDEN[growthHiddenBy],
     asks: always,
     read: ({ speedExponent }) => {
       if (!speedExponent) return null;

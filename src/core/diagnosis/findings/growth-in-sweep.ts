@@ -2,7 +2,6 @@
 import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
 import { BLOCK_S, orderLevel } from '../../signal/speed/order-level.ts';
 import { historyOf } from '../matching/group-history.ts';
-import type { AcrossRuns } from './across-runs.ts';
 import type { Finding } from './finding.ts';
 
 /** The blocks are read in so many groups, slowest to fastest: enough to see resonances as scatter about the line. */
@@ -20,6 +19,15 @@ const MOST_SCATTER = 0.25;
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
+/** The power of the speed that a level follows, with its standard uncertainty. */
+interface SpeedExponent {
+  readonly value: number;
+  readonly sd: number;
+}
+
+/** Why a run that swept through speeds does not tell how the level grows. */
+export type GrowthHiddenBy = 'resonance' | 'noise' | 'short-run';
+
 interface Point {
   readonly logSpeed: number;
   readonly logLevel: number;
@@ -31,13 +39,13 @@ const sweeps = ({ relative }: SpeedTrack): boolean => {
   return most >= LEAST_RANGE * least;
 };
 
-/** Mean level at each of a few speeds; null where noise hides it at one of them, or the run is short. */
-const pointsOf = ({ inference, chosen, trueHz }: Finding): readonly Point[] | null => {
+/** Mean level at each of a few speeds, or what keeps it from being told; null where the run did not sweep. */
+const pointsOf = ({ inference, chosen, trueHz }: Finding): readonly Point[] | GrowthHiddenBy | null => {
   if (!chosen || chosen.image) return null;
   const history = historyOf(inference, chosen.origin.group);
   if (!sweeps(history)) return null;
   const level = orderLevel(inference.run.prepared, trueHz, history, BLOCK_S / 2);
-  if (!level || level.blocks < GROUPS * LEAST_BLOCKS) return null;
+  if (!level || level.blocks < GROUPS * LEAST_BLOCKS) return 'short-run';
   const blocks = level.blockPowers
     .map((power, k) => ({ power, logSpeed: level.blockLogSpeeds[k]! }))
     .sort((a, b) => a.logSpeed - b.logSpeed);
@@ -45,7 +53,7 @@ const pointsOf = ({ inference, chosen, trueHz }: Finding): readonly Point[] | nu
     blocks.slice(Math.floor((g * blocks.length) / GROUPS), Math.floor(((g + 1) * blocks.length) / GROUPS)),
   );
   const powers = groups.map((group) => mean(group.map(({ power }) => power)) - level.noisePower);
-  if (powers.some((power) => power < CLEAR * level.noisePower)) return null;
+  if (powers.some((power) => power < CLEAR * level.noisePower)) return 'noise';
   return groups.map((group, g) => ({
     logSpeed: mean(group.map(({ logSpeed }) => logSpeed)),
     logLevel: Math.log(powers[g]!) / 2,
@@ -54,12 +62,12 @@ const pointsOf = ({ inference, chosen, trueHz }: Finding): readonly Point[] | nu
 
 /**
  * Straight line through ln(level) over ln(speed) within the finding's own run.
- * @returns null where the run kept to about one speed, the level follows no one power of it, or the order does not
- *   stand clear of the noise all along
+ * @returns why it is not told where the run swept and the level follows no one power of the speed, or does not stand clear
+ *   of the noise all along; null where the run kept to about one speed
  */
-export const growthInSweep = (finding: Finding): AcrossRuns['speedExponent'] => {
+export const growthInSweep = (finding: Finding): SpeedExponent | GrowthHiddenBy | null => {
   const points = pointsOf(finding);
-  if (!points) return null;
+  if (points === null || typeof points === 'string') return points;
   const range = points[points.length - 1]!.logSpeed - points[0]!.logSpeed;
   if (range < Math.log(LEAST_RANGE)) return null;
   const at = mean(points.map(({ logSpeed }) => logSpeed));
@@ -68,5 +76,5 @@ export const growthInSweep = (finding: Finding): AcrossRuns['speedExponent'] => 
   const value = points.reduce((sum, p) => sum + (p.logSpeed - at) * (p.logLevel - level), 0) / spread;
   const rest = points.reduce((sum, p) => sum + (p.logLevel - level - value * (p.logSpeed - at)) ** 2, 0);
   const scatter = Math.sqrt(rest / (points.length - 2));
-  return scatter > MOST_SCATTER ? null : { value, sd: Math.max(LEAST_SCATTER, scatter) / Math.sqrt(spread) };
+  return scatter > MOST_SCATTER ? 'resonance' : { value, sd: Math.max(LEAST_SCATTER, scatter) / Math.sqrt(spread) };
 };

@@ -4,6 +4,7 @@ import type { Cause } from '../causes/cause.ts';
 import { checkOf, checkWeights, outcomeLikelihood, wrongProbability } from '../checks/all-checks.ts';
 import { capitalized, uncapitalized } from '../../words.ts';
 import type { CheckOutcome } from '../evidence/check-outcome.ts';
+import { missingText } from '../evidence/clue.ts';
 import type { SignEvidence } from '../evidence/read-signs.ts';
 import { WORK_WORDS, workRatios } from '../evidence/work-done.ts';
 import type { CauseWeights, CheckId } from '../weights.ts';
@@ -52,7 +53,7 @@ export function sentencesOf(
   const open = checks.filter((id) => !done.has(id)).slice(0, MISSING_CHECKS);
   const missing = [
     ...open.map((id) => `Not checked: ${uncapitalized(checkOf(id)!.title)}.`),
-    ...unread.map((clue) => clue.missing),
+    ...unread.map((clue) => missingText(clue, basis)),
   ];
   return { ...sides, missing };
 }

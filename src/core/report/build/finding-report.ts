@@ -59,6 +59,7 @@ export const findingBasis = (finding: Finding, inferences: readonly RunInference
   const { peak } = finding.match.tone;
   const { run } = finding.inference;
   const across = acrossRuns(finding, inferences);
+  const growth = across.speedExponent ?? growthInSweep(finding);
   return {
     part: finding.part,
     ...(finding.name === undefined ? {} : { name: finding.name }),
@@ -75,7 +76,7 @@ export const findingBasis = (finding: Finding, inferences: readonly RunInference
     verticalShare: peak.verticalShare,
     companions: companionsOf(finding.inference, finding.label),
     ...across,
-    speedExponent: across.speedExponent ?? growthInSweep(finding),
+    ...(typeof growth === 'string' ? { growthHiddenBy: growth } : { speedExponent: growth }),
     heldWithin: heldWithin(peak),
     beats: beatingWith(finding).length > 0,
   };

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { CaseContext, FindingBasis } from '../../../../src/core/diagnosis/evidence/case.ts';
+import { missingText } from '../../../../src/core/diagnosis/evidence/clue.ts';
 import { CLUES, readSigns } from '../../../../src/core/diagnosis/evidence/read-signs.ts';
 import { readOutcomes } from '../../../../src/core/diagnosis/evidence/read-outcomes.ts';
 import type { Sign } from '../../../../src/core/diagnosis/signs.ts';
@@ -165,4 +166,18 @@ test('Firing and half orders are not asked of a motor', () => {
   const missing = (context: CaseContext) => readSigns(finding('engine', 1), context).unread.map((clue) => clue.missing);
   expect(missing(caseOf()).join(' ')).toMatch(/half orders.*firing/);
   expect(missing(electric).join(' ')).not.toMatch(/half orders|firing/);
+});
+
+describe('growth with speed', () => {
+  const told = (basis: FindingBasis): string =>
+    readSigns(basis, caseOf())
+      .unread.map((clue) => missingText(clue, basis))
+      .join(' ');
+
+  test('is asked for at a second speed where every run kept to one', () =>
+    expect(told(finding('tire', 1))).toContain('record at a second speed'));
+
+  test.each(['resonance', 'noise', 'short-run'] as const)('is not asked for where a run swept (%s)', (growthHiddenBy) =>
+    expect(told(finding('tire', 1, { growthHiddenBy }))).not.toContain('second speed'),
+  );
 });
