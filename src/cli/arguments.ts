@@ -1,6 +1,7 @@
 /** Words of the command line → options, with errors that name the option and say what to try. */
 import { parseArgs } from 'node:util';
 import type { Result } from '../core/note.ts';
+import { nearestWord } from '../core/quantity/nearest-word.ts';
 import { UsageError } from './io.ts';
 import type { OptionRow } from './option-table.ts';
 
@@ -48,35 +49,15 @@ function plainReason(error: unknown, rows: readonly OptionRow[]): string {
   const unknown = /Unknown option '(-+)?([^']*)'/.exec(message);
   if (unknown) {
     const word = unknown[2] ?? '';
-    const near = nearestOption(word, rows);
-    return `there is no option --${word}.${near ? ` Did you mean --${near.name}?` : ''}`;
+    const near = nearestWord(
+      word,
+      rows.map(({ name }) => name),
+    );
+    return `there is no option --${word}.${near ? ` Did you mean --${near}?` : ''}`;
   }
   const missing = /Option '(?:-\w, )?(--[\w-]+)[^']*' argument (missing|is ambiguous)/.exec(message);
   if (missing) return `${missing[1]} needs a value.`;
   return `${message.split('\n')[0]}.`;
-}
-
-/** The option fewest letters away; none where every one is a different word. */
-function nearestOption(word: string, rows: readonly OptionRow[]): OptionRow | undefined {
-  const ranked = rows
-    .map((row) => ({ row, away: row.name.startsWith(word) ? 1 : lettersAway(word, row.name) }))
-    .sort((a, b) => a.away - b.away);
-  const [best] = ranked;
-  return best && word.length > 2 && best.away <= Math.ceil(word.length / 3) ? best.row : undefined;
-}
-
-/** Letters to insert, drop or change to make one word of the other (Levenshtein 1966). */
-function lettersAway(a: string, b: string): number {
-  let before = Array.from({ length: b.length + 1 }, (_, j) => j);
-  for (let i = 1; i <= a.length; i += 1) {
-    const now = [i];
-    for (let j = 1; j <= b.length; j += 1) {
-      const change = (before[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
-      now.push(Math.min(change, (before[j] ?? 0) + 1, (now[j - 1] ?? 0) + 1));
-    }
-    before = now;
-  }
-  return before[b.length] ?? 0;
 }
 
 /** Unwraps a parsed value; a problem becomes wrong usage that names the option. */
@@ -88,6 +69,14 @@ export function valueOf<T>(option: string, result: Result<T>): T {
 /** A value out of a closed list. */
 export function choiceOf<T extends string>(option: string, text: string, choices: readonly T[]): T {
   const found = choices.find((choice) => choice === text.trim().toLowerCase());
-  if (found === undefined) throw new UsageError(`--${option} "${text}" is not one of ${choices.join(', ')}.`);
+  if (found === undefined) {
+    throw new UsageError(`--${option} "${text}" is not one of ${choices.join(', ')}.${didYouMean(text, choices)}`);
+  }
   return found;
+}
+
+/** ' Did you mean cruise?'; empty where no word is near. */
+export function didYouMean(text: string, choices: readonly string[]): string {
+  const near = nearestWord(text, choices);
+  return near === undefined ? '' : ` Did you mean ${near}?`;
 }

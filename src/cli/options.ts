@@ -173,10 +173,14 @@ export function jobWithOptions(given: Arguments, job: Job): Job {
   };
 }
 
+/** The job file spells center the other way; either is understood. */
+const american = (word: string): string => word.replace('centre', 'center');
+
 function workOf(given: Arguments): WorkDone[] {
-  return given
+  const words = given
     .texts('work')
     .flatMap((text) => text.split(','))
     .filter((word) => word.trim() !== '')
-    .map((word) => choiceOf('work', word, WORK_DONE));
+    .map((word) => choiceOf('work', american(word), WORK_DONE.map(american)));
+  return WORK_DONE.filter((work) => words.includes(american(work)));
 }

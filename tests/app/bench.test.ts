@@ -72,7 +72,7 @@ describe('measurement forms', () => {
   it.each([
     ['balance-amplitudes', 'base', '1.52 mm/s', '"mm/s" does not belong here: this number has no unit.'],
     ['balance-amplitudes', 'base', 'much', '"much" is not a level.'],
-    ['radial-play', 'play', 'lots', '"lots" is not a length.'],
+    ['radial-play', 'play', 'lots', '"lots" is not a play reading.'],
     ['working-angles', 'pinion.slope', 'steep', '"steep" is not an angle.'],
   ])('%s, %s: %s is refused in plain words', (formId, id, text, message) => {
     const form = MEASURE_FORMS.find((one) => one.id === formId)!;
@@ -337,7 +337,7 @@ describe('limits', () => {
 
   it.each([
     ['slip-yoke-play', 'abc', /"abc" is not a limit\. Write it like 0\.0079 in\./u],
-    ['slip-yoke-play', '-1', /"-1" is outside what is possible for a limit/u],
+    ['slip-yoke-play', '-1', /"-1 in" is outside what is possible for a limit/u],
     ['slip-yoke-play', '0', /possible/u],
     ['slip-yoke-play', '2 kg', /"kg" is not a unit of length/u],
     ['whirl-share', '0', /possible/u],

@@ -2,6 +2,7 @@
 import type { Measurement } from '../../core/driveline/measurement.ts';
 import type { ProcedureId } from '../../core/driveline/procedures.ts';
 import type { Job } from '../../core/job/job.ts';
+import type { LengthOf } from '../../core/quantity/plausible.ts';
 import type { Counted } from '../../core/quantity/quantity-list.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 
@@ -28,6 +29,8 @@ export interface MeasureField {
   readonly id: string;
   readonly label: string;
   readonly kind: FieldKind;
+  /** What a length is of: a figure that it cannot have is asked about. */
+  readonly of?: LengthOf;
   readonly optional?: boolean;
   /** What is in force while the field is empty, or how to write it: stands under the field. */
   readonly hint?: string;

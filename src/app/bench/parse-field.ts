@@ -2,6 +2,13 @@
 import type { WeightUnit } from '../../core/driveline/measurement.ts';
 import type { Result } from '../../core/note.ts';
 import { failure, success } from '../../core/note.ts';
+import {
+  DRIVESHAFT_RPM,
+  LENGTHS,
+  SHAFT_MASS_KG,
+  TRIAL_WEIGHT_G,
+  TRIAL_WEIGHT_GMM,
+} from '../../core/quantity/plausible.ts';
 import { ANGLE_DEG, LENGTH_MM, MASS_G, UNBALANCE_GMM } from '../../core/quantity/quantity-kinds.ts';
 import type { Counted } from '../../core/quantity/quantity-list.ts';
 import { parseCountedList } from '../../core/quantity/quantity-list.ts';
@@ -67,10 +74,7 @@ export interface FieldValue {
 const OPTIONS: Partial<Record<FieldKind, parse.QuantityOptions>> = {
   level: { name: 'level', example: '0.40' },
   count: { name: 'number', example: '8' },
-  grams: { name: 'weight' },
-  weight: { name: 'weight' },
   length: { example: '1.55 mm or 0.061 in' },
-  'turning-speed': { example: '3000 rpm' },
 };
 
 export function parseField(field: MeasureField, text: string, setting: FieldSetting): Result<FieldValue> {
@@ -80,7 +84,7 @@ export function parseField(field: MeasureField, text: string, setting: FieldSett
   const one = (parsed: Result<number>): Result<FieldValue> => (parsed.ok ? success({ number: parsed.value }) : parsed);
   switch (kind) {
     case 'length':
-      return one(parse.parseLengthMm(text, unit, options));
+      return one(parse.parseQuantity(text, field.of ? LENGTHS[field.of] : LENGTH_MM, unit, field.of ? {} : options));
     case 'angle':
       return one(parse.parseAngleDeg(text, unit, options));
     case 'phase':
@@ -90,15 +94,15 @@ export function parseField(field: MeasureField, text: string, setting: FieldSett
     case 'acceleration':
       return one(parse.parseAccelerationMps2(text, unit, options));
     case 'grams':
-      return one(parse.parseMassG(text, unit, options));
+      return one(parse.parseQuantity(text, TRIAL_WEIGHT_G, unit));
     case 'weight':
-      return one(parseWeight(text, setting, options));
+      return one(parseWeight(text, setting));
     case 'mass':
-      return one(parse.parseMassKg(text, unit, { ...options, range: [0.01, 1e4] }));
+      return one(parse.parseQuantity(text, SHAFT_MASS_KG, unit));
     case 'torque':
       return one(parse.parseTorqueNm(text, unit, options));
     case 'turning-speed':
-      return one(parse.parseRpm(text, unit, options));
+      return one(parse.parseQuantity(text, DRIVESHAFT_RPM, unit));
     case 'road-speed':
       return one(parse.parseSpeedMps(text, unit, options));
     case 'grade':
@@ -106,7 +110,7 @@ export function parseField(field: MeasureField, text: string, setting: FieldSett
     case 'count':
       return one(parse.parseRatio(text, { ...options, range: [1, 100] }));
     case 'lengths':
-      return listed(parseCountedList(text, LENGTH_MM, unit));
+      return listed(parseCountedList(text, field.of ? LENGTHS[field.of] : LENGTH_MM, unit));
     case 'angles':
       return listed(parseCountedList(text, ANGLE_DEG, unit));
     case 'weights':
@@ -127,11 +131,10 @@ function withUncertainty(text: string, parse: (part: string) => Result<number>):
 }
 
 /** A trial weight of the sort its form counts in, in its metric unit: a bare number, or typed with a unit. */
-function parseWeight(text: string, setting: FieldSetting, options: parse.QuantityOptions): Result<number> {
+function parseWeight(text: string, setting: FieldSetting): Result<number> {
   const { weightUnit } = setting;
   const unit = bareWeightUnit(weightUnit, setting.units);
-  const parsed =
-    weightUnit === 'g' ? parse.parseMassG(text, unit, options) : parse.parseUnbalanceGmm(text, unit, options);
+  const parsed = parse.parseQuantity(text, weightUnit === 'g' ? TRIAL_WEIGHT_G : TRIAL_WEIGHT_GMM, unit);
   if (parsed.ok && !(parsed.value > 0)) {
     const { weightNotPositive: message, weightRemedy } = texts.bench.problem;
     return failure({ code: 'weight-zero', message, remedy: weightRemedy[weightUnit] });

@@ -2,7 +2,7 @@
 import type { PhasorReading, TrialRun, WeightUnit } from '../../core/driveline/measurement.ts';
 import type { AmplitudeBalanceInput, TrialPosition } from '../../core/driveline/balance/amplitude-trials.ts';
 import type { PhasorBalanceInput } from '../../core/driveline/balance/balance-influence.ts';
-import { MASS_KG, UNBALANCE_GMM } from '../../core/quantity/quantity-kinds.ts';
+import { TRIAL_WEIGHT_G, TRIAL_WEIGHT_GMM } from '../../core/quantity/plausible.ts';
 import { parseQuantity, parseRatio } from '../../core/quantity/quantity.ts';
 import type { Arguments } from '../arguments.ts';
 import { valueOf } from '../arguments.ts';
@@ -47,36 +47,42 @@ export interface Weight {
 
 /** '500 g·mm', '25 g', '0.9 oz', '0.7 oz·in'. */
 export function weightOf(option: string, text: string): Weight {
-  const mass = parseQuantity(text, MASS_KG);
-  const result = mass.ok ? { amount: mass.value * 1000, unit: 'g' as const } : null;
-  const weight = result ?? {
-    amount: valueOf(option, parseQuantity(text, UNBALANCE_GMM, undefined, { name: 'weight' })),
-    unit: 'g·mm' as const,
+  const isMass = parseQuantity(text, { ...TRIAL_WEIGHT_G, range: [-Infinity, Infinity] }).ok;
+  const weight = {
+    amount: valueOf(option, parseQuantity(text, isMass ? TRIAL_WEIGHT_G : TRIAL_WEIGHT_GMM)),
+    unit: isMass ? ('g' as const) : ('g·mm' as const),
   };
   if (!(weight.amount > 0)) throw new UsageError(`--${option}: a weight must be greater than zero.`);
   return weight;
 }
 
-const numberIn = (option: string, text: string, name: string): number =>
-  valueOf(option, parseRatio(text.trim().replace(/°$/u, ''), { range: [-1e6, 1e6], name }));
+const numberIn = (option: string, text: string, name: string, least = -1e6): number =>
+  valueOf(
+    option,
+    parseRatio(text.trim().replace(/°$/u, ''), {
+      range: [least, 1e6],
+      name,
+      example: name === 'angle' ? '120' : '0.40',
+    }),
+  );
 
 /** True for what reads as an amplitude; anything else is taken for the name of a recording. */
-export const isAmplitude = (text: string): boolean => /^\s*[\d.,]+\s*([±@]|\+-|$)/u.test(text);
+export const isAmplitude = (text: string): boolean => /^\s*[-−]?[\d.,]+\s*([±@]|\+-|$)/u.test(text);
 
 /** '0.40', '0.40±0.01', '0.42±0.01@65±2'. */
 function readingOf(
   option: string,
   text: string,
 ): { amplitude: number; amplitudeSd?: number; phaseDeg?: number; phaseSdDeg?: number } {
-  const withSd = (part: string): [number, number | undefined] => {
+  const withSd = (part: string, least?: number): [number, number | undefined] => {
     const [value = '', sd] = part.replace('+-', '±').split('±');
     return [
-      numberIn(option, value, 'reading'),
+      numberIn(option, value, 'reading', least),
       sd === undefined ? undefined : Math.abs(numberIn(option, sd, 'uncertainty')),
     ];
   };
   const [size = '', phase] = text.split('@');
-  const [amplitude, amplitudeSd] = withSd(size);
+  const [amplitude, amplitudeSd] = withSd(size, 0);
   const [phaseDeg, phaseSdDeg] = phase === undefined ? [undefined, undefined] : withSd(phase);
   return {
     amplitude,

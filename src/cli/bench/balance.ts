@@ -9,10 +9,17 @@ import { choiceOf, valueOf } from '../arguments.ts';
 import type { Arguments } from '../arguments.ts';
 import type { Command, ExitCode, Io } from '../io.ts';
 import { UsageError } from '../io.ts';
-import { problemText } from '../load.ts';
 import { optionHelp } from '../option-table.ts';
 import type { Bench } from './bench-options.ts';
-import { benchOf, numberOf, OUTPUT_ROWS, readBenchArguments, shaftRpmOf, SPEED_ROWS } from './bench-options.ts';
+import {
+  benchOf,
+  numberOf,
+  OUTPUT_ROWS,
+  readBenchArguments,
+  shaftRpmOf,
+  SPEED_ROWS,
+  benchProblemText,
+} from './bench-options.ts';
 import { PLACING_ROWS, RUN_ROWS } from './balance-input.ts';
 import { placingsOf, placingText } from './balance-placing.ts';
 import type { BalancedPart } from './balance-solve.ts';
@@ -33,7 +40,7 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   const bench = await benchOf(given, io);
   if (bench === null) return 1;
   const fail = (problem: Problem): ExitCode => {
-    io.stderr(problemText(problem));
+    io.stderr(benchProblemText(problem));
     return 1;
   };
   const part = choiceOf('part', given.text('part') ?? 'driveshaft', ['driveshaft', 'tire'] as const);

@@ -2,16 +2,18 @@
 import type { LimitId, LimitOverrides } from '../../core/driveline/limits/limit.ts';
 import { allLimits } from '../../core/driveline/limits/limit.ts';
 import { benchSpeeds } from '../../core/driveline/judging/judge-measurement.ts';
+import type { Problem } from '../../core/note.ts';
 import type { ShaftPlace } from '../../core/driveline/measurement.ts';
 import type { Job } from '../../core/job/job.ts';
 import { JOB_SCHEMA_VERSION } from '../../core/job/job.ts';
+import { DRIVESHAFT_RPM } from '../../core/quantity/plausible.ts';
 import type { QuantityKind } from '../../core/quantity/quantity-kinds.ts';
-import { LENGTH_MM, MASS_KG, RATIO, TURNING_SPEED_RPM } from '../../core/quantity/quantity-kinds.ts';
+import { LENGTH_MM, MASS_KG, RATIO } from '../../core/quantity/quantity-kinds.ts';
 import { parseQuantity } from '../../core/quantity/quantity.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import type { RunCondition } from '../../core/vehicle/vehicle.ts';
 import type { Arguments } from '../arguments.ts';
-import { readArguments, valueOf } from '../arguments.ts';
+import { didYouMean, readArguments, valueOf } from '../arguments.ts';
 import type { Io } from '../io.ts';
 import { UsageError } from '../io.ts';
 import { isJobFile, loadJob, problemText } from '../load.ts';
@@ -83,9 +85,12 @@ export async function benchOf(given: Arguments, io: Io): Promise<Bench | null> {
   return { job, fromFile: true, condition, ...shared, limits: { ...job.limits, ...shared.limits } };
 }
 
+/** A problem of the bench in words; its key is of the job file, and says nothing to who typed options. */
+export const benchProblemText = ({ key: _key, ...problem }: Problem): string => problemText(problem);
+
 /** Driveshaft speed, rev/min: as given, else from the road speed, tire and axle ratio; null where not known. */
 export function shaftRpmOf(given: Arguments, { job, condition }: Bench, shaft?: ShaftPlace): number | null {
-  const rpm = quantityOf(given, 'shaft-rpm', { ...TURNING_SPEED_RPM, name: 'driveshaft speed' }, 'rpm');
+  const rpm = quantityOf(given, 'shaft-rpm', DRIVESHAFT_RPM, 'rpm');
   if (rpm !== undefined) return rpm;
   return valueOf('tire', benchSpeeds(job.vehicle, condition, shaft)).driveshaftRpm;
 }
@@ -112,8 +117,8 @@ export function numberOf(given: Arguments, name: string): number | undefined {
 export function bareUnit(given: Arguments, kind: QuantityKind): string | undefined {
   const units = given.text('units') === undefined ? undefined : unitsOf(given);
   if (units === undefined) return undefined;
-  if (kind.name === LENGTH_MM.name) return units === 'us' ? 'in' : 'mm';
-  if (kind.name === MASS_KG.name) return units === 'us' ? 'lb' : 'kg';
+  if (kind.units === LENGTH_MM.units) return units === 'us' ? 'in' : 'mm';
+  if (kind.units === MASS_KG.units) return units === 'us' ? 'lb' : 'kg';
   return undefined;
 }
 
@@ -125,7 +130,10 @@ function limitsOf(given: Arguments): LimitOverrides {
     const limit = known.find((one) => one.id === id);
     if (limit === undefined) {
       throw new UsageError(
-        `--limit "${text}": no limit is called "${id}". There are: ${known.map((one) => one.id).join(', ')}.`,
+        `--limit "${text}": no limit is called "${id}".${didYouMean(
+          id,
+          known.map((one) => one.id),
+        )} There are: ${known.map((one) => one.id).join(', ')}.`,
       );
     }
     const value =

@@ -2,8 +2,9 @@
 import { slopeOfReading } from '../../core/driveline/angles/inclinometer.ts';
 import type { AngleGeometry } from '../../core/driveline/angles/angle-change.ts';
 import type { ShaftReading, WorkingAnglesMeasurement } from '../../core/driveline/measurement.ts';
+import { LENGTHS } from '../../core/quantity/plausible.ts';
 import { LENGTH_MM, TORQUE_NM } from '../../core/quantity/quantity-kinds.ts';
-import { parseAngleDeg, parseLengthMm } from '../../core/quantity/quantity.ts';
+import { parseAngleDeg, parseQuantity } from '../../core/quantity/quantity.ts';
 import type { JointKind } from '../../core/vehicle/vehicle.ts';
 import type { Arguments } from '../arguments.ts';
 import { choiceOf, valueOf } from '../arguments.ts';
@@ -104,18 +105,18 @@ export function angleReadings(given: Arguments): SaidAngles | null {
 /** Distances from options, piece lengths else from the job's vehicle. */
 export function geometryOf(given: Arguments, { job }: Bench): AngleGeometry {
   const unit = bareUnit(given, LENGTH_MM);
-  const lengths = given.texts('length').map((text) => valueOf('length', parseLengthMm(text, unit)));
+  const lengths = given.texts('length').map((text) => valueOf('length', parseQuantity(text, LENGTHS.piece, unit)));
   return {
     pieceLengthsMm: lengths.length > 0 ? lengths : job.vehicle.driveshaftPieces?.map(({ lengthMm }) => lengthMm),
-    mountSpanMm: quantityOf(given, 'mount-span', LENGTH_MM),
-    frontMountToJointMm: quantityOf(given, 'mount-to-joint', LENGTH_MM),
-    pinionLengthMm: quantityOf(given, 'pinion-length', LENGTH_MM),
+    mountSpanMm: quantityOf(given, 'mount-span', LENGTHS.distance),
+    frontMountToJointMm: quantityOf(given, 'mount-to-joint', LENGTHS.distance),
+    pinionLengthMm: quantityOf(given, 'pinion-length', LENGTHS.distance),
   };
 }
 
 /** Load on the joints, and the step of the spline. */
 export const loadOf = (given: Arguments) => ({
   torqueNm: quantityOf(given, 'torque', TORQUE_NM),
-  bearingSpanMm: quantityOf(given, 'bearing-span', LENGTH_MM),
+  bearingSpanMm: quantityOf(given, 'bearing-span', LENGTHS.distance),
   splineTeeth: numberOf(given, 'spline-teeth'),
 });

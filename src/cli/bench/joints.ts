@@ -9,10 +9,9 @@ import { pinionDoubtText, readingLines } from '../../core/report/angle-read-text
 import { rpmText } from '../../core/report/format.ts';
 import type { Command, ExitCode, Io } from '../io.ts';
 import { UsageError } from '../io.ts';
-import { problemText } from '../load.ts';
 import { optionHelp } from '../option-table.ts';
 import type { Bench } from './bench-options.ts';
-import { benchOf, OUTPUT_ROWS, readBenchArguments, shaftRpmOf, SPEED_ROWS } from './bench-options.ts';
+import { benchOf, OUTPUT_ROWS, readBenchArguments, shaftRpmOf, SPEED_ROWS, benchProblemText } from './bench-options.ts';
 import { ANGLE_ROWS, angleReadings, GEOMETRY_ROWS, geometryOf, loadOf } from './joints-input.ts';
 import { assumedLines, jointTable, residualLines, sensitivityTable, whatIfLines } from './joints-text.ts';
 import { Sheet } from './sheet.ts';
@@ -37,7 +36,7 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   const geometry = geometryOf(given, bench);
   const angles = workingAngles(input);
   if (!angles.ok) {
-    io.stderr(problemText(angles.problem));
+    io.stderr(benchProblemText(angles.problem));
     return 1;
   }
   // Where the reading may be the wrong way round, no advice follows that would spoil a sound axle.

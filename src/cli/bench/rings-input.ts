@@ -2,8 +2,9 @@
 import type { JointPlace, RingAxis } from '../../core/driveline/measurement.ts';
 import type { BareAxis, RingStock } from '../../core/driveline/rings/ring-selection.ts';
 import { pieceAtJoint, pieceMassKg } from '../../core/driveline/shaft-tube.ts';
-import { LENGTH_MM, MASS_KG } from '../../core/quantity/quantity-kinds.ts';
-import { parseLengthMm } from '../../core/quantity/quantity.ts';
+import { LENGTHS, SHAFT_MASS_KG } from '../../core/quantity/plausible.ts';
+import { LENGTH_MM } from '../../core/quantity/quantity-kinds.ts';
+import { parseQuantity } from '../../core/quantity/quantity.ts';
 import type { Arguments } from '../arguments.ts';
 import { choiceOf, valueOf } from '../arguments.ts';
 import { UsageError } from '../io.ts';
@@ -50,9 +51,10 @@ export const jointOf = (given: Arguments): JointPlace => {
 /** From options; what they leave out from the job's measurements of this joint. */
 export function ringInput(given: Arguments, { job }: Bench, joint: JointPlace): RingInput {
   const unit = bareUnit(given, LENGTH_MM);
-  const lengths = (name: string) => given.texts(name).map((text) => valueOf(name, parseLengthMm(text, unit)));
+  const lengths = (name: 'groove' | 'cross' | 'groove-offset') =>
+    given.texts(name).map((text) => valueOf(name, parseQuantity(text, LENGTHS[name], unit)));
   const [grooves, crosses, offsets] = [lengths('groove'), lengths('cross'), lengths('groove-offset')];
-  const pairs = given.texts('rings').map((text) => listOf('rings', text, LENGTH_MM, unit));
+  const pairs = given.texts('rings').map((text) => listOf('rings', text, LENGTHS.ring, unit));
   if (pairs.some((pair) => pair.length !== 2))
     throw new UsageError('--rings needs two thicknesses, as in --rings 1.55/1.65mm.');
   if (crosses.length !== grooves.length || (pairs.length > 0 && pairs.length !== grooves.length)) {
@@ -72,7 +74,7 @@ export function ringInput(given: Arguments, { job }: Bench, joint: JointPlace): 
     const one = bare[axis];
     return one === undefined ? [] : [{ ...one, ring1Mm, ring2Mm }];
   });
-  const stock = given.texts('available').flatMap((text) => countedListOf('available', text, LENGTH_MM, unit));
+  const stock = given.texts('available').flatMap((text) => countedListOf('available', text, LENGTHS.ring, unit));
   return {
     axes: axes.length > 0 ? axes : fromJob,
     bare: bare.length > 0 ? bare : fromJob,
@@ -92,7 +94,7 @@ function playOf(
     const held = measurements.findLast((one) => one.kind === 'end-play' && one.joint === joint);
     return held?.kind === 'end-play' ? held.axisPlayMm : null;
   }
-  const [one, two, more] = listOf('play', text, LENGTH_MM, unit);
+  const [one, two, more] = listOf('play', text, LENGTHS.play, unit);
   if (one === undefined || more !== undefined)
     throw new UsageError('--play needs one reading for each of the two axes.');
   return [one, two ?? 0];
@@ -104,8 +106,8 @@ export function massOf(
   { job }: Bench,
   joint: JointPlace,
 ): { readonly massKg: number; readonly endMassKg?: number | undefined; readonly estimated: boolean } | null {
-  const endMassKg = quantityOf(given, 'end-mass', MASS_KG);
-  const weighed = quantityOf(given, 'mass', MASS_KG);
+  const endMassKg = quantityOf(given, 'end-mass', SHAFT_MASS_KG);
+  const weighed = quantityOf(given, 'mass', SHAFT_MASS_KG);
   if (weighed !== undefined) {
     if (weighed <= 0) throw new UsageError('--mass must be greater than zero.');
     return { massKg: weighed, endMassKg, estimated: false };

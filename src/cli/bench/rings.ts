@@ -7,9 +7,16 @@ import { judgeRings } from '../../core/driveline/rings/ring-seat.ts';
 import { selectRings } from '../../core/driveline/rings/ring-selection.ts';
 import type { Command, ExitCode, Io } from '../io.ts';
 import { UsageError } from '../io.ts';
-import { problemText } from '../load.ts';
 import { optionHelp } from '../option-table.ts';
-import { benchOf, numberOf, OUTPUT_ROWS, readBenchArguments, shaftRpmOf, SPEED_ROWS } from './bench-options.ts';
+import {
+  benchOf,
+  numberOf,
+  OUTPUT_ROWS,
+  readBenchArguments,
+  shaftRpmOf,
+  SPEED_ROWS,
+  benchProblemText,
+} from './bench-options.ts';
 import { jointOf, MASS_ROWS, massOf, RING_ROWS, ringInput } from './rings-input.ts';
 import { centringLines, choiceLines, seatTable, tightLines } from './rings-text.ts';
 import { Sheet } from './sheet.ts';
@@ -35,7 +42,7 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   const selection = stock.length === 0 ? null : selectRings(bare, stock, bench.limits);
   for (const result of [play, rings, selection]) {
     if (result === null || result.ok) continue;
-    io.stderr(problemText(result.problem));
+    io.stderr(benchProblemText(result.problem));
     return 1;
   }
   const seated = rings?.ok ? rings.value.axes : [];

@@ -1,5 +1,6 @@
 /** Words of `perrev runout` → readings at each place. */
 import type { RunoutMeasurement, RunoutPlace } from '../../core/driveline/measurement.ts';
+import { LENGTHS } from '../../core/quantity/plausible.ts';
 import { LENGTH_MM } from '../../core/quantity/quantity-kinds.ts';
 import type { Arguments } from '../arguments.ts';
 import { choiceOf } from '../arguments.ts';
@@ -47,7 +48,7 @@ const PLACES: Readonly<Record<string, RunoutPlace>> = {
 /** Readings around the clock of one option, mm; undefined where it was not given. */
 export const readingsOf = (given: Arguments, name: string): number[] | undefined => {
   const text = given.text(name);
-  return text === undefined ? undefined : listOf(name, text, LENGTH_MM, bareUnit(given, LENGTH_MM));
+  return text === undefined ? undefined : listOf(name, text, LENGTHS.dial, bareUnit(given, LENGTH_MM));
 };
 
 /** From options; where none are given, those of the job. */

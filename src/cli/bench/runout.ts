@@ -5,13 +5,12 @@ import { placeText } from '../../core/driveline/judging/judge-runout.ts';
 import type { RunoutMeasurement } from '../../core/driveline/measurement.ts';
 import { pieceAtJoint, pieceMassKg } from '../../core/driveline/shaft-tube.ts';
 import type { Problem } from '../../core/note.ts';
-import { MASS_KG } from '../../core/quantity/quantity-kinds.ts';
+import { SHAFT_MASS_KG } from '../../core/quantity/plausible.ts';
 import type { Vehicle } from '../../core/vehicle/vehicle.ts';
 import type { Arguments } from '../arguments.ts';
 import { choiceOf, valueOf } from '../arguments.ts';
 import type { Command, ExitCode, Io } from '../io.ts';
 import { UsageError } from '../io.ts';
-import { problemText } from '../load.ts';
 import { optionHelp } from '../option-table.ts';
 import type { Bench } from './bench-options.ts';
 import {
@@ -22,6 +21,7 @@ import {
   quantityOf,
   shaftRpmOf,
   SPEED_ROWS,
+  benchProblemText,
 } from './bench-options.ts';
 import type { Turned } from '../../core/driveline/runout/runout-places.ts';
 import { fitsOf, indexing, tubePlanes } from '../../core/driveline/runout/runout-places.ts';
@@ -34,7 +34,7 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   const bench = await benchOf(given, io);
   if (bench === null) return 1;
   const fail = (problem: Problem): ExitCode => {
-    io.stderr(problemText(problem));
+    io.stderr(benchProblemText(problem));
     return 1;
   };
   const measurements = runoutMeasurements(given, bench);
@@ -90,7 +90,7 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
 
 /** The vehicle with a weighed shaft where its mass was given. */
 function weighed(given: Arguments, { job }: Bench): Vehicle {
-  const massKg = quantityOf(given, 'mass', MASS_KG);
+  const massKg = quantityOf(given, 'mass', SHAFT_MASS_KG);
   if (massKg === undefined) return job.vehicle;
   if (massKg <= 0) throw new UsageError('--mass must be greater than zero.');
   const pieces = job.vehicle.driveshaftPieces ?? [{}];

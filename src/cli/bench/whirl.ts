@@ -2,8 +2,9 @@
 import { benchSpeeds } from '../../core/driveline/judging/judge-measurement.ts';
 import type { WhirlPiece } from '../../core/driveline/whirl.ts';
 import { whirl } from '../../core/driveline/whirl.ts';
-import { LENGTH_MM, SPEED, TURNING_SPEED_RPM } from '../../core/quantity/quantity-kinds.ts';
-import { parseLengthMm } from '../../core/quantity/quantity.ts';
+import { DRIVESHAFT_RPM, LENGTHS } from '../../core/quantity/plausible.ts';
+import { LENGTH_MM, SPEED, type QuantityKind } from '../../core/quantity/quantity-kinds.ts';
+import { parseQuantity } from '../../core/quantity/quantity.ts';
 import { judgedText } from '../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { frequencyText, rpmText } from '../../core/report/format.ts';
@@ -14,7 +15,6 @@ import type { Arguments } from '../arguments.ts';
 import { choiceOf, valueOf } from '../arguments.ts';
 import type { Command, ExitCode, Io } from '../io.ts';
 import { UsageError } from '../io.ts';
-import { problemText } from '../load.ts';
 import type { OptionRow } from '../option-table.ts';
 import { optionHelp } from '../option-table.ts';
 import type { Bench } from './bench-options.ts';
@@ -26,6 +26,7 @@ import {
   quantityOf,
   shaftRpmOf,
   SPEED_ROWS,
+  benchProblemText,
 } from './bench-options.ts';
 import { Sheet } from './sheet.ts';
 
@@ -51,8 +52,13 @@ const materialOf = (text: string): 'steel' | 'aluminium' => {
 
 function piecesOf(given: Arguments, { job }: Bench): readonly ShaftPiece[] {
   const unit = bareUnit(given, LENGTH_MM);
-  const lengths = (name: string) => given.texts(name).map((text) => valueOf(name, parseLengthMm(text, unit)));
-  const [length, outer, wall] = [lengths('length'), lengths('outer'), lengths('wall')];
+  const lengths = (name: string, kind: QuantityKind) =>
+    given.texts(name).map((text) => valueOf(name, parseQuantity(text, kind, unit)));
+  const [length, outer, wall] = [
+    lengths('length', LENGTHS.piece),
+    lengths('outer', LENGTHS.tube),
+    lengths('wall', LENGTHS.wall),
+  ];
   const materials = given.texts('material').map((text) => materialOf(text));
   if (length.length === 0 && outer.length === 0 && wall.length === 0) {
     const pieces = job.vehicle.driveshaftPieces ?? [];
@@ -87,7 +93,7 @@ function piecesOf(given: Arguments, { job }: Bench): readonly ShaftPiece[] {
 
 /** Driveshaft speed at top speed, rev/min; null where not known. */
 function topRpmOf(given: Arguments, { job }: Bench): number | null {
-  const rpm = quantityOf(given, 'top-rpm', { ...TURNING_SPEED_RPM, name: 'driveshaft speed' }, 'rpm');
+  const rpm = quantityOf(given, 'top-rpm', DRIVESHAFT_RPM, 'rpm');
   if (rpm !== undefined) return rpm;
   const speedMps = quantityOf(given, 'top-speed', SPEED, 'mph');
   if (speedMps === undefined) return null;
@@ -104,7 +110,7 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   const speeds = { complaintRpm: shaftRpmOf(given, bench), topRpm: topRpmOf(given, bench) };
   const result = whirl(pieces, { ...speeds, limits: bench.limits });
   if (!result.ok) {
-    io.stderr(problemText(result.problem));
+    io.stderr(benchProblemText(result.problem));
     return 1;
   }
   if (given.flag('json')) {

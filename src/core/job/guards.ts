@@ -1,6 +1,7 @@
 /** Small guards that take a value out of JSON, or say which key is wrong, why, and what to write instead. */
 import { failure, success } from '../note.ts';
 import type { Result } from '../note.ts';
+import { nearestWord } from '../quantity/nearest-word.ts';
 
 /** Checks a value found at a key path and gives it its type. Problems carry the key; file and line are added later. */
 export type Guard<T> = (value: unknown, key: string) => Result<T>;
@@ -46,9 +47,10 @@ export const oneOf =
   <T extends string>(...words: readonly T[]): Guard<T> =>
   (value, key) => {
     const word = words.find((known) => known === value);
-    return word === undefined
-      ? wrongKey(key, `${shown(value)} is not one of the known words`, `Write one of: ${words.join(', ')}.`)
-      : success(word);
+    if (word !== undefined) return success(word);
+    const near = typeof value === 'string' ? nearestWord(value, words) : undefined;
+    const meant = near === undefined ? '' : `Did you mean "${near}"? `;
+    return wrongKey(key, `${shown(value)} is not one of the known words`, `${meant}Write one of: ${words.join(', ')}.`);
   };
 
 /** Longest list; a job has a handful of runs and measurements. */

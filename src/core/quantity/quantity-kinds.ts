@@ -9,6 +9,8 @@ export interface QuantityKind {
   readonly units: Readonly<Record<string, (value: number) => number>>;
   /** Least and greatest value that makes sense, in the core's unit. */
   readonly range: readonly [number, number];
+  /** The same in words, where people know the figures: '0.3 to 10 mm (0.012 to 0.39 in)'. */
+  readonly between?: string;
   /** Values people mean; only used to choose between two readings of the same digits. */
   readonly usual?: readonly [number, number];
   readonly example: string;
@@ -43,6 +45,7 @@ export const SPEED: QuantityKind = {
     ['ft/s fps', unit.mpsFromFps],
   ]),
   range: [0, 150],
+  between: '0 to 335 mph (540 km/h)',
   example: '62 mph or 100 km/h',
 };
 export const LENGTH_MM: QuantityKind = {
@@ -64,6 +67,7 @@ export const TURNING_SPEED_RPM: QuantityKind = {
     ['hz rev/s r/s 1/s', unit.rpmFromHz],
   ]),
   range: [0, 30_000],
+  between: '0 to 30,000 rpm',
   usual: [100, 30_000],
   example: '1850 rpm',
 };

@@ -79,7 +79,13 @@ export const parseQuantity = (
   const usual = possible.filter(within(kind.usual ?? kind.range));
   const [first, second] = usual.length === 1 ? usual : possible;
   if (first === undefined) {
-    return refuse('out-of-range', `"${shown}" is outside what is possible for ${one(name)}.`, example);
+    const asRead = `"${shown}${typedUnit === '' && unitName !== '' ? ` ${defaultUnit}` : ''}"`;
+    const limits = options.range === undefined ? kind.between : undefined;
+    return refuse(
+      'out-of-range',
+      `${asRead} is outside what is possible for ${one(name)}${limits === undefined ? '' : `, ${limits}`}.`,
+      limits === undefined ? example : `Check the number and its unit. ${example}`,
+    );
   }
   if (second !== undefined && !first.plain) {
     const ways = `${first.value} or ${second.value}`;

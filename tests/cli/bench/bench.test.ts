@@ -517,7 +517,7 @@ describe('bench commands', () => {
 
   it.each([
     [jointsCommand, ['none.job.json'], /there is no such file/],
-    [ringsCommand, ['--groove', '81mm', '--cross', '0mm', '--rings', '1.5/1.5mm'], /not above zero/],
+    [ringsCommand, ['--groove', '31mm', '--cross', '78mm', '--rings', '1.5/1.5mm'], /do not belong together/],
     [runoutCommand, ['--tube-middle', '0.1 0.2 mm'], /2 dial readings/],
     [balanceCommand, ['--found', '0.4', '--trial', '5g', '--at', '0=1', '--at', '90=1'], /mirror image/],
     [

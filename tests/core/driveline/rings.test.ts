@@ -31,6 +31,13 @@ describe('end play', () => {
   });
 });
 
+describe('rings and cross', () => {
+  it('that do not belong to the grooves are asked about, not judged', () => {
+    const axis = { grooveSpanMm: 31.85, crossAndCupsMm: 78.6, ring1Mm: 1.55, ring2Mm: 1.65 };
+    expect(judgeRings([axis])).toMatchObject({ ok: false, problem: { code: 'rings-do-not-belong' } });
+  });
+});
+
 const worked = { grooveSpanMm: 81.85, crossAndCupsMm: 78.6, ring1Mm: 1.55, ring2Mm: 1.65 };
 
 describe('a cross between its rings', () => {

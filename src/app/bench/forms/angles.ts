@@ -157,13 +157,13 @@ export const anglesForm: MeasureForm = {
 };
 
 const DISTANCES = [
-  { id: 'mountSpan', label: words.mountSpan, kind: 'length', optional: true },
-  { id: 'mountToJoint', label: words.mountToJoint, kind: 'length', optional: true },
-  { id: 'pinionLength', label: words.pinionLength, kind: 'length', optional: true },
+  { id: 'mountSpan', label: words.mountSpan, kind: 'length', of: 'distance', optional: true },
+  { id: 'mountToJoint', label: words.mountToJoint, kind: 'length', of: 'distance', optional: true },
+  { id: 'pinionLength', label: words.pinionLength, kind: 'length', of: 'distance', optional: true },
 ] as const;
 const LOAD = [
   { id: 'torque', label: words.torque, kind: 'torque', optional: true },
-  { id: 'bearingSpan', label: words.bearingSpan, kind: 'length', optional: true },
+  { id: 'bearingSpan', label: words.bearingSpan, kind: 'length', of: 'distance', optional: true },
   { id: 'teeth', label: words.splineTeeth, kind: 'count', optional: true },
 ] as const;
 
@@ -174,6 +174,7 @@ const pieceLengths = (entry: Entry, { job, units }: Surroundings): MeasureField[
       id: `${id}.length`,
       label: words.pieceLength(heading),
       kind: 'length',
+      of: 'piece',
       optional: true,
       ...given('hint', ofVehicle(job.vehicle.driveshaftPieces?.[index]?.lengthMm, units)),
     }));

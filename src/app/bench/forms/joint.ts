@@ -19,7 +19,12 @@ export const endPlayForm: MeasureForm = {
   rows: () => [
     {
       heading: '',
-      fields: AXES.map((axis) => ({ id: `axis${axis}`, label: fields.axis(axis), kind: 'length' as const })),
+      fields: AXES.map((axis) => ({
+        id: `axis${axis}`,
+        label: fields.axis(axis),
+        kind: 'length' as const,
+        of: 'play' as const,
+      })),
     },
   ],
   build: (entry) => {
@@ -39,11 +44,17 @@ export const ringsForm: MeasureForm = {
     AXES.map((axis) => ({
       heading: fields.axis(axis),
       fields: [
-        { id: `axis${axis}.span`, label: fields.grooveSpan, kind: 'length' as const },
-        { id: `axis${axis}.cross`, label: fields.crossAndCups, kind: 'length' as const },
-        { id: `axis${axis}.ring1`, label: fields.ring(1), kind: 'length' as const },
-        { id: `axis${axis}.ring2`, label: fields.ring(2), kind: 'length' as const },
-        { id: `axis${axis}.offset`, label: words.grooveOffset, kind: 'length' as const, optional: true },
+        { id: `axis${axis}.span`, label: fields.grooveSpan, kind: 'length' as const, of: 'groove' as const },
+        { id: `axis${axis}.cross`, label: fields.crossAndCups, kind: 'length' as const, of: 'cross' as const },
+        { id: `axis${axis}.ring1`, label: fields.ring(1), kind: 'length' as const, of: 'ring' as const },
+        { id: `axis${axis}.ring2`, label: fields.ring(2), kind: 'length' as const, of: 'ring' as const },
+        {
+          id: `axis${axis}.offset`,
+          label: words.grooveOffset,
+          kind: 'length' as const,
+          of: 'groove-offset' as const,
+          optional: true,
+        },
       ],
     })),
   build: (entry) => {
@@ -58,6 +69,7 @@ export const ringsForm: MeasureForm = {
           id: 'stock',
           label: words.available,
           kind: 'lengths',
+          of: 'ring',
           optional: true,
           hint: words.availableHint[around.units],
         },
@@ -96,7 +108,7 @@ export const radialPlayForm: MeasureForm = {
       ],
     },
   ],
-  rows: () => [{ heading: '', fields: [{ id: 'play', label: fields.play, kind: 'length' }] }],
+  rows: () => [{ heading: '', fields: [{ id: 'play', label: fields.play, kind: 'length', of: 'play' }] }],
   build: (entry) => {
     const playMm = entry.number('play');
     if (playMm === undefined) return null;

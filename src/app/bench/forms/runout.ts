@@ -39,7 +39,7 @@ export const runoutForm: MeasureForm = {
   rows: (entry) => [
     {
       heading: '',
-      fields: [{ id: 'tir', label: fields.tir, kind: 'length' }],
+      fields: [{ id: 'tir', label: fields.tir, kind: 'length', of: 'runout' }],
       ...(isWheel(entry) && { choices: [MATERIAL] }),
     },
     {
@@ -48,6 +48,7 @@ export const runoutForm: MeasureForm = {
         id,
         label: fields.clock(degrees),
         kind: 'length' as const,
+        of: 'dial' as const,
       })),
     },
   ],

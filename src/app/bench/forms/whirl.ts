@@ -34,9 +34,9 @@ function pieceRows(entry: Entry, { job, units }: Surroundings): MeasureRow[] {
     return {
       heading: words.piece(index + 1),
       fields: [
-        { id: `${id}.length`, label: words.lengthJoints, kind: 'length', ...hint(known[index]?.lengthMm) },
-        { id: `${id}.outer`, label: words.tubeOuter, kind: 'length', ...hint(known[index]?.tubeOuterMm) },
-        { id: `${id}.wall`, label: words.wall, kind: 'length', ...hint(known[index]?.wallMm) },
+        { id: `${id}.length`, label: words.lengthJoints, kind: 'length', of: 'piece', ...hint(known[index]?.lengthMm) },
+        { id: `${id}.outer`, label: words.tubeOuter, kind: 'length', of: 'tube', ...hint(known[index]?.tubeOuterMm) },
+        { id: `${id}.wall`, label: words.wall, kind: 'length', of: 'wall', ...hint(known[index]?.wallMm) },
       ],
       choices: [
         {

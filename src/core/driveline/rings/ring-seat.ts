@@ -1,5 +1,5 @@
 /** Where a cross sits between its two retaining rings, and how far it can move. Derived. */
-import type { Result } from '../../note.ts';
+import type { Problem, Result } from '../../note.ts';
 import { failure, success } from '../../note.ts';
 import type { JudgedNumber, LimitOverrides } from '../limits/limit.ts';
 import { judge, limitOf } from '../limits/limit.ts';
@@ -66,6 +66,17 @@ const judgePlay = (playMm: number, axis: number, limits?: LimitOverrides): Judge
     : { ...judged, inside: true, title: `${title}, within reading error` };
 };
 
+/** Parts of one joint fit each other within this, mm; beyond it a figure or its unit is wrong. Judgment. */
+const BELONG_WITHIN_MM = 5;
+
+const doNotBelong = (index: number, { grooveSpanMm, crossAndCupsMm, ring1Mm, ring2Mm }: RingAxis): Problem => ({
+  code: 'rings-do-not-belong',
+  message:
+    `On axis ${index + 1} the grooves are ${grooveSpanMm.toFixed(2)} mm apart, cross and rings together measure ` +
+    `${(crossAndCupsMm + ring1Mm + ring2Mm).toFixed(2)} mm: they do not belong together.`,
+  remedy: 'Check each figure and its unit, and that all were read at the same joint and axis.',
+});
+
 /** Seat each axis and hold it to the limits. */
 export const judgeRings = (axes: readonly RingAxis[], limits?: LimitOverrides): Result<RingsJudgment> => {
   const sizes = axes.flatMap((axis) => [axis.grooveSpanMm, axis.crossAndCupsMm, axis.ring1Mm, axis.ring2Mm]);
@@ -78,6 +89,8 @@ export const judgeRings = (axes: readonly RingAxis[], limits?: LimitOverrides): 
     });
   }
   const seated = axes.map(seatAxis);
+  const apart = seated.findIndex(({ endPlayMm }) => Math.abs(endPlayMm) > BELONG_WITHIN_MM);
+  if (apart >= 0) return failure(doNotBelong(apart, axes[apart]!));
   const judged = seated.flatMap((axis, index) => [
     judgePlay(axis.endPlayMm, index + 1, limits),
     judge(axis.ringDifferenceMm, limitOf('ring-difference', limits), `ring difference, axis ${index + 1}`),
