@@ -12,11 +12,15 @@ const HEARD_FROM_MPS2 = PERCEPTION_THRESHOLD_MPS2 / weightingVertical(HEARD_FROM
 /** And clear over the noise around it. Judgment. */
 const HEARD_OVER_FLOOR_DB = 15;
 
-/** 'buried': it would be felt on a smooth road, but the road's own shake about it covers it. */
+/** A road that covers what would be felt so strongly on a smooth one clears nothing, whether it is seen or could hide. Judgment. */
+export const ROUGH_FROM = 3;
+
+/** 'buried': it would be felt clearly on a smooth road, but the road's own shake about it covers it. */
 export type Perceived = 'felt' | 'buried' | 'heard';
 
 /**
- * 'felt' from felt level 1 on, 'buried' where the road covers that; 'heard' for a strong clear line above 80 Hz that the
+ * 'felt' from felt level 1 on; where the road covers that, 'buried' from ROUGH_FROM on and nothing below it, as of what
+ * could hide there unseen; 'heard' for a strong clear line above 80 Hz that the
  * seat does not pass on; else null.
  * @param overRoad root mean square over that of the road in the octave about it
  */
@@ -25,7 +29,10 @@ export const perceivedAs = (
   feltLevel: number,
   overRoad: number,
 ): Perceived | null => {
-  if (feltLevel >= FELT_FROM) return overRoad >= NOTICED_FROM ? 'felt' : 'buried';
+  if (feltLevel >= FELT_FROM) {
+    if (overRoad >= NOTICED_FROM) return 'felt';
+    return feltLevel >= ROUGH_FROM ? 'buried' : null;
+  }
   const drone =
     peak.frequencyHz >= HEARD_FROM_HZ &&
     peak.amplitudeMps2 >= HEARD_FROM_MPS2 &&
