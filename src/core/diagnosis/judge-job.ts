@@ -5,7 +5,7 @@ import { success, type Result } from '../note.ts';
 import { splitDrives } from './drives/split-drives.ts';
 import { findingsOf, type Finding } from './findings/finding.ts';
 import { partsToLookAt, tellsMore } from './findings/parts-to-look-at.ts';
-import { inferJob } from './matching/infer-job.ts';
+import { inferWithKnocks } from './matching/knocks.ts';
 import { doubted, doubtOf, type Misstated } from './matching/misstated.ts';
 import type { RunInference } from './matching/infer-run.ts';
 import { observeParts, partLike, type Part } from './observing/closer-look.ts';
@@ -75,7 +75,7 @@ const judgeRuns = ({ job, recordings }: RecordedJob, onRun: OnRun): JudgedJob =>
     return observeRun(vehicle, run, recordings[i]!, runName(run));
   });
   const weigh = (parts: readonly (Part | null)[], from: number, to: number): JudgedJob => {
-    const inferences = inferJob(vehicle, observeParts(vehicle, asDriven, job.runs, parts), (i) =>
+    const inferences = inferWithKnocks(vehicle, observeParts(vehicle, asDriven, job.runs, parts), (i) =>
       onRun('matching', from + ((to - from) * i) / asDriven.length, asDriven[i]!.name),
     );
     return { job, inferences, found: findingsOf(inferences), asDriven, parts, misstated: null };
@@ -107,6 +107,6 @@ export const judgedLike = (judged: JudgedJob, other: JudgedJob): JudgedJob => {
     );
   const parts = asDriven.map(likeAny);
   if (!isCut(parts)) return judged;
-  const inferences = inferJob(job.vehicle, observeParts(job.vehicle, asDriven, job.runs, parts));
+  const inferences = inferWithKnocks(job.vehicle, observeParts(job.vehicle, asDriven, job.runs, parts));
   return { ...judged, inferences, found: [...findingsOf(inferences), ...judged.found], parts };
 };

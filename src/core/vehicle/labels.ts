@@ -16,6 +16,7 @@ const ROLE_TEXT: Readonly<Record<NonNullable<Line['role']>, string>> = {
   mesh: ' (gear mesh)',
   companion: '',
   electric: ' (electrical)',
+  knock: '',
 };
 
 /**

@@ -17,7 +17,7 @@ export interface Line {
   /** 'driveshaft 2×', 'engine ½×', 'engine 4× (firing)'. */
   readonly label: string;
   /** What makes the engine's orders special, for causes: firing order, half order, … */
-  readonly role?: 'firing' | 'mesh' | 'companion' | 'electric';
+  readonly role?: 'firing' | 'mesh' | 'companion' | 'electric' | 'knock';
   readonly group: SpeedGroup;
   /** Multiple of the group's own turning speed (wheel, or crankshaft): frequency = perTurn × group speed in Hz. */
   readonly perTurn: number;

@@ -1,6 +1,6 @@
 /** Driveshaft 1×: something heavy, bent, off centre or loose goes round once a turn. */
 import type { Cause } from './cause.ts';
-import { afterJoint, at, both, mayBeTwoPiece } from '../evidence/where.ts';
+import { either, knocks, afterJoint, at, both, mayBeTwoPiece } from '../evidence/where.ts';
 
 const SQUARE = 'the force of a heavy spot grows with the square of speed';
 
@@ -79,7 +79,7 @@ export const driveshaftOnce: readonly Cause[] = [
     title: 'Worn slip yoke, spline or extension bush',
     why: 'Play in the sliding connection lets the front of the shaft fly outwards, now to one side and now to another.',
     repair: 'Replace the worn yoke, bush and seal; check the yoke’s running surface for grooves.',
-    applies: at('driveshaft', 1),
+    applies: either(at('driveshaft', 1), knocks('driveshaft')),
     reasons: { 'found-pulling': 'torque moves the yoke in its play' },
   },
   {
@@ -87,7 +87,7 @@ export const driveshaftOnce: readonly Cause[] = [
     title: 'Loose, worn or dry universal joint',
     why: 'A loose joint lets the shaft run off center and knocks twice a turn as the load passes from trunnion to trunnion.',
     repair: 'Replace the joint, with rings chosen for center and end play, and check the ears for alignment.',
-    applies: at('driveshaft', 1),
+    applies: either(at('driveshaft', 1), knocks('driveshaft')),
     reasons: {
       ...afterJoint('a new joint should be tight'),
       'twice-too': 'a loose or dry joint shakes at once and at twice a turn',

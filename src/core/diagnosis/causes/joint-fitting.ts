@@ -1,6 +1,6 @@
 /** Slips in fitting a joint: fasteners, cups, rings and needles that are not where they belong. */
 import type { Cause } from './cause.ts';
-import { afterJoint, at } from '../evidence/where.ts';
+import { afterJoint, at, either, knocks } from '../evidence/where.ts';
 
 export const jointFitting: readonly Cause[] = [
   {
@@ -9,7 +9,7 @@ export const jointFitting: readonly Cause[] = [
     why: 'A joint or flange that is not clamped shifts in its seat, so the shaft runs off center and knocks; it can let go of the shaft altogether.',
     repair:
       'Do not drive it so. Clean and check the seats, fit new bolts, straps or U-bolts (most are single use), and tighten them evenly to the maker’s torque.',
-    applies: at('driveshaft', 1, 2),
+    applies: either(at('driveshaft', 1, 2), knocks('driveshaft')),
     reasons: {
       ...afterJoint('its fasteners were off'),
       'shaft-removed': 'its fasteners were off',
@@ -64,7 +64,7 @@ export const jointFitting: readonly Cause[] = [
     why: 'A fitting that meets the yoke at full swing stops the joint short and pries at it each turn, the more the larger the angle.',
     repair:
       'Turn the joint so that the fitting points into the open side, or fit a plug, and look whether the yoke was marked.',
-    applies: at('driveshaft', 1, 2),
+    applies: either(at('driveshaft', 1, 2), knocks('driveshaft')),
     reasons: {
       ...afterJoint('the fitting may point the other way now'),
       'ride-height-changed': 'larger angles bring it nearer',

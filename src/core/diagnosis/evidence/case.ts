@@ -25,7 +25,7 @@ export interface FindingBasis {
   /** null for fixed and unknown. */
   readonly order: number | null;
   readonly label: string;
-  readonly role?: 'firing' | 'mesh' | 'companion' | 'electric';
+  readonly role?: 'firing' | 'mesh' | 'companion' | 'electric' | 'knock';
   readonly probability: number;
   readonly run: string;
   readonly frequencyHz: number;

@@ -11,6 +11,17 @@ export const at =
   (basis) =>
     basis.part === part && basis.role !== 'mesh' && (orders.length === 0 || orders.includes(basis.order ?? -1));
 
+/** The multiples of a knock once a turn of the part. */
+export const knocks =
+  (part: Part): Applies =>
+  (basis) =>
+    basis.part === part && basis.role === 'knock';
+
+export const either =
+  (...conditions: readonly Applies[]): Applies =>
+  (basis, context) =>
+    conditions.some((condition) => condition(basis, context));
+
 export const both =
   (...conditions: readonly Applies[]): Applies =>
   (basis, context) =>

@@ -7,7 +7,7 @@ import type { Match, OriginShare } from '../matching/match.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import { faultShare } from '../origins/levels.ts';
 import { toneHistory } from './tone-history.ts';
-import { stoodStill, wentAlong } from './tone-motion.ts';
+import { stoodStill, wentAlong } from '../observing/tone-motion.ts';
 import { targetsOf } from '../origins/origin.ts';
 import type { Tone } from '../origins/tone.ts';
 import { keptOf } from '../matching/fold-weights.ts';
@@ -150,9 +150,18 @@ const findingOf = (inference: RunInference, match: Match): Finding | null => {
   };
 };
 
+/** The multiples of a knock are one shake; 4× of a driveshaft is one of them where there is a knock. */
+const isOneKnock = (a: Finding, b: Finding): boolean => {
+  const isMultiple = ({ role }: Finding): boolean => role === 'knock' || role === 'companion';
+  const knocks = a.role === 'knock' || b.role === 'knock';
+  return knocks && isMultiple(a) && isMultiple(b) && a.part === b.part && a.name === b.name;
+};
+
 /** Tones of one origin in one or several runs make one finding: the weightiest. */
 const sameSource = (a: Finding, b: Finding): boolean =>
-  (a.label === b.label && (a.order !== null || Math.abs(a.trueHz - b.trueHz) < 0.03 * a.trueHz)) || isRestOf(a, b);
+  isOneKnock(a, b) ||
+  (a.label === b.label && (a.order !== null || Math.abs(a.trueHz - b.trueHz) < 0.03 * a.trueHz)) ||
+  isRestOf(a, b);
 
 /** A tone may still be another line's from this probability on, and is what is left of it this near to it, relative. */
 const MAY_BE = 0.1;

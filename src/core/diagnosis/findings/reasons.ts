@@ -6,7 +6,7 @@ import { heldWithin } from '../origins/held-speed.ts';
 import { expectedPlace, type ExpectedPlace } from '../matching/place.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import { instantsSentence } from './reasons-by-instants.ts';
-import { CLEAR_MOTION, evidenceAt, evidenceInStep, stoodStill } from './tone-motion.ts';
+import { CLEAR_MOTION, evidenceAt, evidenceInStep, stoodStill } from '../observing/tone-motion.ts';
 import { capitalized, hzText } from '../../words.ts';
 import { OWN_FROM } from '../matching/tone-of-order.ts';
 

@@ -1,6 +1,6 @@
 /** What a tone's own motion says, where the speed moved enough to tell. */
 import { isOnTrack } from '../origins/motion-model.ts';
-import type { RunEvidence } from '../observing/run-evidence.ts';
+import type { RunEvidence } from './run-evidence.ts';
 import type { Tone } from '../origins/tone.ts';
 
 /** ln evidence from which one way to move is told in words as the right one. Judgment. */
