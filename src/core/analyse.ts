@@ -2,7 +2,7 @@
 import { conclude, contextOf } from './conclude.ts';
 import { compareJudged, stagesOf } from './compare.ts';
 import { proofOf, type Proof } from './diagnosis/compare/proof.ts';
-import { uncapitalized } from './diagnosis/findings/words.ts';
+import { uncapitalized } from './words.ts';
 import { judgeJob, type JudgedJob } from './diagnosis/judge-job.ts';
 import { historyOf, orderSpectrumOf } from './diagnosis/matching/group-history.ts';
 import type { RunInference } from './diagnosis/matching/infer-run.ts';

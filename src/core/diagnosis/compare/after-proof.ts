@@ -1,6 +1,6 @@
 /** What follows from a proof: close the job, go on to the next cause, look over the work, or record once more. */
 import { cautionTexts, type CautionId } from '../../cautions.ts';
-import { listText, uncapitalized } from '../findings/words.ts';
+import { listText, uncapitalized } from '../../words.ts';
 import type { ComparisonVerdict } from './comparison.ts';
 import { isOpen, type Proof } from './proof.ts';
 

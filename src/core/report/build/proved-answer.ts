@@ -1,5 +1,5 @@
 /** The answer of a job whose repair was put to the proof: what was found, and what became of it. */
-import { uncapitalized } from '../../diagnosis/findings/words.ts';
+import { uncapitalized } from '../../words.ts';
 import type { Proof } from '../../diagnosis/compare/proof.ts';
 import type { Answer } from '../answer.ts';
 
