@@ -25,7 +25,7 @@ describe('a limit of one’s own', () => {
     await page.getByText(/slip yoke: at most 0\.010\sin \(0\.25\smm\) \(maker’s figure\)/u).waitFor();
     expect(await field.inputValue()).toBe('0.01 in');
     await enter('abc');
-    await page.getByText('"abc" is not a limit').waitFor();
+    await page.getByText('“abc” is not a limit').waitFor();
     expect(await field.getAttribute('aria-invalid')).toBe('true');
     await page.getByText(/slip yoke: at most 0\.010\sin/u).waitFor();
     await enter('');

@@ -177,7 +177,7 @@ describe('balancing', () => {
     await page.getByText('complaint.csv').first().waitFor();
     await openForm(page, 'balance-amplitudes');
     await page.getByLabel('Weights in').selectOption('g·mm');
-    await page.getByRole('textbox', { name: 'Trial weight' }).fill('500');
+    await page.getByRole('textbox', { name: 'Trial weight' }).fill('500 g·mm');
     for (const [index, angle] of ['0', '120', '240'].entries())
       await fill(page, `Position ${index + 1}`, [[/^Angle/u, angle]]);
     await page.getByRole('button', { name: 'Take complaint.csv as a trial run' }).click();
@@ -190,7 +190,7 @@ describe('balancing', () => {
     expect(Math.abs(Number(size) - 667)).toBeLessThan(40);
     expect(Math.abs(Number(degrees) - 253)).toBeLessThan(4);
     await page.getByText('What else is known').click();
-    await page.getByLabel(/^Two clamps of/u).fill('600');
+    await page.getByLabel(/^Two clamps of/u).fill('600 g·mm');
     await page.getByText(/^Two clamps, by their screws: .* at \d+° and /u).waitFor();
     await expectSound(opened);
   });
@@ -202,8 +202,8 @@ describe('balancing', () => {
     await page.getByLabel('Planes').selectOption('two');
     // MacCamhaoil, Static and Dynamic Balancing of Rigid Rotors, example 6.
     for (const [group, amplitude, phase] of [
-      ['As found: Sensor 1', '170', '112'],
-      ['As found: Sensor 2', '53', '78'],
+      ['As found: sensor 1', '170', '112'],
+      ['As found: sensor 2', '53', '78'],
       ['With it in plane 1: sensor 1', '235', '94'],
       ['With it in plane 1: sensor 2', '58', '68'],
       ['With it in plane 2: sensor 1', '185', '115'],

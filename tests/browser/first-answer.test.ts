@@ -88,7 +88,7 @@ describe('files opened together', () => {
     ]);
     const told = page.getByRole('alert');
     await told.getByText('The job file was not opened').waitFor();
-    expect(await told.textContent()).toContain('Axle ratio: "three" is not a ratio.');
+    expect(await told.textContent()).toContain('Axle ratio: “three” is not a ratio.');
     expect(await page.getByText('Saved in this browser').count()).toBe(0);
     await told.getByRole('button', { name: 'Open the recording without it' }).click();
     await page.getByText('Saved in this browser').waitFor();

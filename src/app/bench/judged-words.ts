@@ -3,6 +3,7 @@ import type { JudgedMeasurement, Prediction } from '../../core/driveline/judging
 import type { JudgedNumber, Limit } from '../../core/driveline/limits/limit.ts';
 import type { Measurement } from '../../core/driveline/measurement.ts';
 import { limitFigureText, measuredText, predictedText } from '../../core/report/bench-text.ts';
+import { capitalized } from '../../core/diagnosis/findings/words.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { texts } from '../texts.ts';
 import { MEASURE_FORMS } from './all-forms.ts';
@@ -32,8 +33,8 @@ export function numberLine(number: JudgedNumber, units: UnitSystem): NumberLine 
   const limitAt = LIMIT_AT[limit.sense];
   const ofLimit = limit.sense === 'at-most' ? share : 1 / share;
   return {
-    title,
-    measured: measuredText(number, units),
+    title: capitalized(title),
+    measured: measuredText(number, units).replaceAll(/-(?=\d)/gu, '−'),
     limit: limitText(limit, units),
     inside,
     bar: Math.min(1, Math.max(0, ofLimit) * limitAt),

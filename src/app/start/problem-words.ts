@@ -23,8 +23,11 @@ export function problemWords({ message, file, line, column, key }: Problem): Pro
     line === undefined || isNamed ? '' : `${words.line} ${line}`,
     column === undefined || key !== undefined ? '' : `${words.column} ${column}`,
   ];
-  return { message: named(message, key), where: parts.filter(Boolean).join(', ') };
+  return { message: curlyQuotes(named(message, key)), where: parts.filter(Boolean).join(', ') };
 }
+
+/** The quotes of print in place of those of a terminal, which the core writes. */
+export const curlyQuotes = (text: string): string => text.replaceAll(/"([^"]*)"/gu, '“$1”');
 
 /** A message that begins with a key of the job file, with the label of that field in its place. */
 function named(message: string, key: string | undefined): string {

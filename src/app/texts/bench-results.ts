@@ -12,7 +12,7 @@ export const benchResults = {
     plan: 'From above',
     stretched: (times: number) => (times > 1 ? `heights drawn ${times} times too large` : 'to scale'),
     front: 'front',
-    jointAngle: (degrees: string) => `${degrees}°`,
+    jointAngle: (now: string, then?: string) => (then === undefined ? `${now}°` : `${now}° → ${then}°`),
     dashed: 'dashed: after the change below',
     pictureSummary: (angles: string) =>
       `Driveline from the side and from above. True joint angles, front to rear: ${angles}.`,
@@ -222,7 +222,7 @@ export const benchResults = {
       'Files opened here are taken to be driven like the complaint: same speed, gear and load. A run of this job counts at its own speed.',
   },
   whirl: {
-    piece: (number: number) => `Piece ${number}`,
+    heading: (number: number, count: number) => `${count === 1 ? 'Shaft' : `Piece ${number}`}: what the sizes give`,
     critical: 'Critical speed',
     half: 'Half-critical, where 2× drives it',
     safe: 'Safe below',
@@ -244,7 +244,7 @@ export const benchResults = {
     top: 'top speed',
     safeMark: 'safe below',
     criticalMark: 'critical',
-    halfMark: 'half',
+    halfMark: 'half of it',
     longest: 'Longest tube that stays safe at top speed',
   },
 } as const;

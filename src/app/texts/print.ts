@@ -50,7 +50,7 @@ export const print = {
     unknown: 'an unknown part',
   },
   work: 'Work done',
-  figure: (name: string, measured: string, limit: string) => `${name} ${measured}, limit ${limit}`,
+  figure: (name: string, measured: string, limit: string) => `${name}: ${measured}, limit ${limit}`,
   means: 'Likeliest causes',
   next: 'What should be done next',
   measured: 'What was measured',

@@ -77,6 +77,8 @@ export const sheet = {
   peakVelocity: 'Velocity, zero to peak',
   remarks: 'Remarks on the recordings',
   cautions: 'Cautions',
+  foldCautions: 'I have read these: fold them',
+  foldedCautions: (names: string) => `Cautions: ${names}`,
   seen: 'seen',
   notLookedFor: 'not looked for, so fast',
   atMost: (text: string) => `< ${text}`,

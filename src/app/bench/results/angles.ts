@@ -134,3 +134,19 @@ export function stretchOf(spreadMm: number, roomMm: number): number {
   if (!(spreadMm > 0)) return 1;
   return Math.min(MOST_STRETCH, Math.max(1, Math.floor(roomMm / spreadMm)));
 }
+
+/** Half a name's width, px: a sloping line rises so far under it. */
+const HALF_NAME_PX = 34;
+
+/** Where the name of a part stands: over its middle; the names of the ends stay inside the picture. */
+export function nameOver(
+  ends: readonly (readonly [x: number, y: number])[],
+  index: number,
+  width: number,
+): { readonly x: number; readonly y: number; readonly anchor: 'start' | 'middle' | 'end' } {
+  const [from = [0, 0] as const, to = from] = [ends[index], ends[index + 1]];
+  const slope = Math.abs((to[1] - from[1]) / Math.max(1, to[0] - from[0]));
+  const y = (from[1] + to[1]) / 2 - 14 - HALF_NAME_PX * slope;
+  if (index === 0) return { x: 0, y, anchor: 'start' };
+  return index === ends.length - 2 ? { x: width, y, anchor: 'end' } : { x: (from[0] + to[0]) / 2, y, anchor: 'middle' };
+}
