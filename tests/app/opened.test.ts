@@ -80,7 +80,7 @@ describe('a problem on the screen', () => {
       remedy: 'Write it like 3.73.',
     };
     expect(problemWords(ofJob)).toEqual({
-      message: 'Axle ratio: "three" is not a ratio.',
+      message: 'Axle ratio: “three” is not a ratio.',
       where: 'van.job.json, line 12',
     });
     const ofRecording = { code: 'x', file: 'a.csv', line: 2, message: 'a.csv, line 2: no numbers.', remedy: '' };

@@ -9,8 +9,6 @@ export const readCautions = new SvelteSet<string>();
 
 const NAMES = new Map(Object.entries(CAUTIONS).map(([id, text]) => [text as string, cautionNames[id as CautionId]]));
 
-/** 'Hoist and stands, turning parts': what folded cautions are about; of one without a name its first words. */
-export function namesOf(cautions: readonly string[]): string {
-  const list = cautions.map((text) => NAMES.get(text) ?? `${text.split(/[:;.]/u)[0]}`).join(', ');
-  return list.charAt(0).toUpperCase() + list.slice(1);
-}
+/** 'hoist and stands, turning parts': what folded cautions are about; of one without a name its first words. */
+export const namesOf = (cautions: readonly string[]): string =>
+  cautions.map((text) => NAMES.get(text) ?? `${text.split(/[:;.]/u)[0]}`).join(', ');
