@@ -22,14 +22,14 @@ describe('a limit of one’s own', () => {
       await field.press('Enter');
     };
     await enter('0.010');
-    await page.getByText(/slip yoke: at most 0\.010\sin \(0\.25\smm\) \(maker’s figure\)/u).waitFor();
+    await page.getByText(/slip yoke: at most 0\.0100\sin \(0\.254\smm\) \(maker’s figure\)/u).waitFor();
     expect(await field.inputValue()).toBe('0.01 in');
     await enter('abc');
     await page.getByText('“abc” is not a limit').waitFor();
     expect(await field.getAttribute('aria-invalid')).toBe('true');
-    await page.getByText(/slip yoke: at most 0\.010\sin/u).waitFor();
+    await page.getByText(/slip yoke: at most 0\.0100\sin/u).waitFor();
     await enter('');
-    await page.getByText(/slip yoke: at most 0\.008\sin .*no source/u).waitFor();
+    await page.getByText(/slip yoke: at most 0\.0079\sin .*no source/u).waitFor();
     expect(await field.getAttribute('aria-invalid')).toBe('false');
     expect(complaints).toEqual([]);
   });
@@ -66,13 +66,13 @@ describe('a half-typed measurement', () => {
     const field = page.getByRole('textbox', { name: 'Play, in' });
     expect(await field.inputValue()).toBe('0,5 mm');
     await page
-      .getByText(/0\.020\sin \(0\.50\smm\)/u)
+      .getByText(/0\.0197\sin \(0\.500\smm\)/u)
       .first()
       .waitFor();
     // What is typed from now on is in the new unit.
     await field.fill('0.5');
     await page
-      .getByText(/0\.500\sin/u)
+      .getByText(/0\.50\sin \(12\.7\smm\)/u)
       .first()
       .waitFor();
     expect(complaints).toEqual([]);
