@@ -3,7 +3,7 @@ import type { JudgedMeasurement, Prediction } from '../../core/driveline/judging
 import type { JudgedNumber, Limit } from '../../core/driveline/limits/limit.ts';
 import type { Measurement } from '../../core/driveline/measurement.ts';
 import { limitFigureText, measuredText, predictedText } from '../../core/report/bench-text.ts';
-import { capitalized } from '../../core/diagnosis/findings/words.ts';
+import { capitalized } from '../../core/words.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { texts } from '../texts.ts';
 import { MEASURE_FORMS } from './all-forms.ts';
