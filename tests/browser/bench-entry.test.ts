@@ -70,9 +70,9 @@ describe('a half-typed measurement', () => {
       .first()
       .waitFor();
     // What is typed from now on is in the new unit.
-    await field.fill('0.5');
+    await field.fill('0.05');
     await page
-      .getByText(/0\.50\sin \(12\.7\smm\)/u)
+      .getByText(/0\.0500\sin \(1\.270\smm\)/u)
       .first()
       .waitFor();
     expect(complaints).toEqual([]);
