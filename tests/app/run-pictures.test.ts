@@ -101,5 +101,6 @@ describe('names over the map', () => {
       return { ...track!, key: text, text, isMatched: true, endPx: 500 };
     });
     expect(withSharedNames(both).map(({ text }) => text)).toEqual(['driveshaft 2× or engine 2×', '']);
+    expect(withSharedNames(both, 20).map(({ text }) => text)).toEqual(['driveshaft 2×', '']);
   });
 });

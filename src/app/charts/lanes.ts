@@ -61,6 +61,23 @@ export const LETTER_PX = 7;
 /** Width of a word in the chart's type, px. */
 export const wordWidth = (text: string, perLetter = LETTER_PX): number => text.length * perLetter;
 
+/** A word over or under its mark; important ones are bold. */
+export interface MarkWord {
+  readonly xPx: number;
+  readonly text: string;
+  readonly important: boolean;
+}
+
+/** Half of a word's width, and where its middle stands so that all of it lies within the picture, px. */
+export const placeWord = (
+  { xPx, text, important }: MarkWord,
+  { left, right }: { readonly left: number; readonly right: number },
+  letterPx: number,
+): { readonly half: number; readonly middle: number } => {
+  const half = wordWidth(text, letterPx * (important ? BOLD : 1)) / 2;
+  return { half, middle: Math.max(left + half, Math.min(xPx, right - half)) };
+};
+
 /**
  * Chooses the marks that get their word written, so that no two words touch. Marks listed as important come first.
  *
@@ -68,23 +85,17 @@ export const wordWidth = (text: string, perLetter = LETTER_PX): number => text.l
  * @returns Indices of the marks whose word has room.
  */
 export function wordsWithRoom(
-  marks: readonly {
-    readonly xPx: number;
-    readonly text: string;
-    readonly important: boolean;
-    readonly isImage?: boolean;
-  }[],
+  marks: readonly (MarkWord & { readonly isImage?: boolean })[],
   widthPx: number,
   letterPx = LETTER_PX,
 ): ReadonlySet<number> {
   const kept = new Set<number>();
   const taken: [from: number, to: number][] = [];
   const ranked = marks.map((mark, index) => ({ ...mark, index })).sort((a, b) => rankOf(a) - rankOf(b));
-  for (const { xPx, text, important, index } of ranked) {
-    // Important words are bold.
-    const half = wordWidth(text, letterPx * (important ? BOLD : 1)) / 2;
-    const centre = Math.min(Math.max(xPx, half), widthPx - half);
-    const span: [number, number] = [centre - half - 2, centre + half + 2];
+  for (const { index, ...mark } of ranked) {
+    const { half, middle } = placeWord(mark, { left: 0, right: widthPx }, letterPx);
+    const span: [number, number] = [middle - half - 2, middle + half + 2];
+    const { xPx } = mark;
     if (xPx < 0 || xPx > widthPx || taken.some(([from, to]) => span[0] < to && span[1] > from)) continue;
     taken.push(span);
     kept.add(index);
@@ -93,7 +104,7 @@ export function wordsWithRoom(
 }
 
 /** Width of bold letters against plain ones. */
-const BOLD = 1.15;
+export const BOLD = 1.15;
 
 const rankOf = ({ important, isImage }: { important: boolean; isImage?: boolean }): number =>
   important ? 0 : isImage ? 2 : 1;

@@ -78,13 +78,20 @@ function fixedTracks(peaks: readonly PeakReport[], x: MapScales['x'], time: MapS
   });
 }
 
-/** Matched tracks that end in one place have one name together: 'driveshaft 2× or engine 2×'. */
-export function withSharedNames(tracks: readonly NamedTrack[]): NamedTrack[] {
+/**
+ * Matched tracks that end in one place have one name together: 'driveshaft 2× or engine 2×'.
+ * @param mostLetters that the picture is wide: of names that do not fit together the first stands alone
+ */
+export function withSharedNames(tracks: readonly NamedTrack[], mostLetters = Infinity): NamedTrack[] {
   return tracks.map((track, index) => {
     if (!track.isMatched) return track;
     const shares = (other: NamedTrack): boolean => other.isMatched && Math.abs(other.endPx - track.endPx) < SAME_END_PX;
     const first = tracks.findIndex(shares);
-    const names = tracks.filter(shares).map(({ text }) => text);
-    return { ...track, text: first === index ? names.join(texts.charts.or) : '' };
+    const together = tracks
+      .filter(shares)
+      .map(({ text }) => text)
+      .join(texts.charts.or);
+    const text = together.length > mostLetters ? track.text : together;
+    return { ...track, text: first === index ? text : '' };
   });
 }
