@@ -12,15 +12,12 @@ const HEARD_FROM_MPS2 = PERCEPTION_THRESHOLD_MPS2 / weightingVertical(HEARD_FROM
 /** And clear over the noise around it. Judgment. */
 const HEARD_OVER_FLOOR_DB = 15;
 
-/** A road that covers what would be felt so strongly on a smooth one is rough: it clears nothing. Judgment. */
-export const ROUGH_FROM = 3;
-
-/** 'buried': it would be felt on a smooth road, but the shake of a rough one covers it. */
+/** 'buried': it would be felt on a smooth road, but the road's own shake about it covers it. */
 export type Perceived = 'felt' | 'buried' | 'heard';
 
 /**
- * 'felt' from felt level 1 on; where the road covers that, 'buried' on a rough road, and nothing on a good one, as of what
- * could hide there unseen; 'heard' for a strong clear line above 80 Hz that the seat does not pass on; else null.
+ * 'felt' from felt level 1 on, 'buried' where the road covers that; 'heard' for a strong clear line above 80 Hz that the
+ * seat does not pass on; else null.
  * @param overRoad root mean square over that of the road in the octave about it
  */
 export const perceivedAs = (
@@ -28,11 +25,7 @@ export const perceivedAs = (
   feltLevel: number,
   overRoad: number,
 ): Perceived | null => {
-  if (feltLevel >= FELT_FROM) {
-    if (overRoad >= NOTICED_FROM) return 'felt';
-    const coveredUpTo = (feltLevel * NOTICED_FROM) / overRoad;
-    return coveredUpTo >= ROUGH_FROM ? 'buried' : null;
-  }
+  if (feltLevel >= FELT_FROM) return overRoad >= NOTICED_FROM ? 'felt' : 'buried';
   const drone =
     peak.frequencyHz >= HEARD_FROM_HZ &&
     peak.amplitudeMps2 >= HEARD_FROM_MPS2 &&

@@ -1,6 +1,5 @@
 /** The answer where nothing a person would notice was found: nothing is there, or nothing could be told. */
 import { loudPart } from '../../diagnosis/observing/closer-look.ts';
-import { FELT_FROM, ROUGH_FROM } from '../../diagnosis/findings/perceived.ts';
 import { humpOf } from '../../diagnosis/findings/hump.ts';
 import { trueToneOf } from '../../diagnosis/findings/finding.ts';
 import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
@@ -60,12 +59,6 @@ const humpText = (inferences: readonly RunInference[]): string => {
   );
 };
 
-/** '40 % of what is just felt'; of what would be felt, that this road covers it. */
-const strengthOf = (level: number): string =>
-  level >= FELT_FROM
-    ? `${timesText(level)} what a person just feels on a smooth road, and covered by the shake of this one`
-    : `${Math.max(1, Math.round(100 * level))} % of what is just felt`;
-
 const nothingFelt = (inferences: readonly RunInference[]): Answer => {
   const seen = inferences
     .flatMap((inference) => inference.matches.flatMap((match) => seenAs(inference, match) ?? []))
@@ -84,7 +77,7 @@ const nothingFelt = (inferences: readonly RunInference[]): Answer => {
     verdict: 'nothing-felt',
     sentence:
       `No order here that a person would feel. The strongest is ${strongest.label} at ` +
-      `${hzText(strongest.frequencyHz)}, ${strengthOf(strongest.level)}.${humpText(inferences)}`,
+      `${hzText(strongest.frequencyHz)}, ${Math.max(1, Math.round(100 * strongest.level))} % of what is just felt.${humpText(inferences)}`,
     why:
       `${seen.length} small ${seen.length === 1 ? 'order was' : 'orders were'} measured, as every sound vehicle has; ` +
       `any other that could be noticed all along this road would have been seen. ${BURSTS}${underRoad(inferences)}`,
@@ -112,6 +105,9 @@ const inNoise = (hidden: readonly HiddenLine[]): Reservation | null => {
     why: `At ${worst.label} the noise hides lines up to felt level ${worst.felt.toFixed(1)} (1 is just felt). ${remedy}`,
   };
 };
+
+/** On a road that covers what would be felt so strongly on a smooth one nothing is cleared. Judgment. */
+const ROUGH_FROM = 3;
 
 const underRough = (hidden: readonly HiddenLine[]): Reservation | null => {
   const rough = hidden.filter(({ felt }) => felt >= ROUGH_FROM);
