@@ -164,17 +164,14 @@ export const findTones = (
   { linesHz, samplingRateHz, foldsOf }: ExpectedTones,
 ): readonly Tone[] => {
   const onClock = findPeaks(prepared, { falseAlarm: FALSE_ALARM });
-  if (tracks.length === 0)
-    return withoutFeet(
-      onClock.map((peak) =>
-        toTone(
-          peak,
-          foldsOf(() => peak.frequencyHz, peak.frequencyHz),
-          null,
-          null,
-        ),
-      ),
-    );
+  if (tracks.length === 0) {
+    const toneOf = (peak: Peak): Tone => {
+      const leveled = withWanderingLevel(peak, onClock, prepared, STEADY);
+      const folds = foldsOf(() => peak.frequencyHz, peak.frequencyHz);
+      return toTone(leveled, folds, null, null);
+    };
+    return withoutFeet(onClock.map(toneOf));
+  }
   const spectra = wholeSpectra(prepared);
   const plain = [-1, ...tracks.keys()].map((track): Domain => ({ track, image: null }));
   const binHz = spectra.samplingRateHz / spectra.length;
@@ -216,8 +213,8 @@ export const findTones = (
   }
   const leveled = ({ peak, domain }: Found): Peak => {
     const { track, image } = domain;
-    if (track < 0) return peak;
     const near = kept.filter((other) => other.domain === domain).map((other) => other.peak);
+    if (track < 0) return withWanderingLevel(peak, near, prepared, STEADY);
     if (image) return withWanderingLevel(peak, near, withoutMotion(prepared, tracks[track]!, image.slopeHz), STEADY);
     const swept = withSweptLevel(peak, prepared, tracks[track]!);
     return swept === peak ? withWanderingLevel(peak, near, prepared, tracks[track]!) : swept;

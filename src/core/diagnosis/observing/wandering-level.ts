@@ -7,9 +7,14 @@ import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
 import type { Peak } from '../../signal/peaks/peak.ts';
 import type { Prepared } from '../../signal/spectra/spectrum.ts';
 
-/** Wander over least width from which a line has lost 2 % or more; in a weaker line it is its phase's noise. */
-const WANDERS_FROM = 0.25;
-const CLEAR_DB = 20;
+/**
+ * Wander over least width from which a line has lost 2 % or more, where the line stands clear over the floor; in a weaker
+ * one that much is its phase's noise, but hardly so much as its least width. Judgment.
+ */
+const WANDERS_FROM = [
+  { clearDb: 20, wander: 0.25 },
+  { clearDb: 12, wander: 1 },
+] as const;
 /** Standard uncertainties, of noise alone, by which the blocks must hold more than the lines. */
 const SURELY = 3;
 /** Half width of a block's Hann main lobe, Hz: lines within it add up in a block. */
@@ -21,8 +26,12 @@ const LOBE_HZ = 2 / BLOCK_S;
  * @param near all lines found so, itself too
  */
 export const withWanderingLevel = (peak: Peak, near: readonly Peak[], prepared: Prepared, track: SpeedTrack): Peak => {
-  const { frequencyHz, amplitudeMps2, wanderHz = 0, limitWidthHz, overFloorDb } = peak;
-  if (wanderHz < WANDERS_FROM * limitWidthHz || overFloorDb < CLEAR_DB) return peak;
+  // One that was read in slices wanders too far for its phases to be followed.
+  const { frequencyHz, amplitudeMps2, wanderHz = Infinity, limitWidthHz, overFloorDb } = peak;
+  const wanders = WANDERS_FROM.some(
+    ({ clearDb, wander }) => overFloorDb >= clearDb && wanderHz >= wander * limitWidthHz,
+  );
+  if (!wanders) return peak;
   const sharing = near.filter((other) => Math.abs(other.frequencyHz - frequencyHz) < LOBE_HZ);
   if (sharing.some((other) => other.amplitudeMps2 > amplitudeMps2)) return peak;
   const level = orderLevel(prepared, frequencyHz, track);
