@@ -52,14 +52,6 @@ const ENGINE = new Map<number, LevelPrior>([
   [1.5, prior(0.3, 0.005, 0.02, 0.06)],
   [2, prior(0.5, 0.007, 0.03, 0.09)],
 ]);
-/**
- * Of an eight or twelve: in a cross-plane vee-8 and in a vee-12 the inertia of the pistons balances at 2×, forces
- * and couples (tabulated so in S. S. Rao, Mechanical Vibrations), and even firing begins at 4× or 6×.
- * How much smaller that leaves it is judgment; a flat-plane crank is rare.
- */
-const BALANCED_TWICE = prior(0.3, 0.004, 0.01, 0.06);
-/** Firing orders of engines balanced at 2×. */
-const BALANCED_FIRING: readonly number[] = [4, 6];
 const FIRING = prior(0.95, 0.02, 0.08, 0.12);
 /** Its multiples: pulses are round, mounts pass less of what is fast. */
 const FIRING_MULTIPLE = prior(0.6, 0.006, 0.006, 0.06);
@@ -85,7 +77,6 @@ export const levelPriorOf = (line: Line, firingOrder: number): LevelPrior => {
     case 'half-shaft':
       return HALF_SHAFT.get(line.order) ?? OTHER;
     case 'engine':
-      if (line.order === 2 && BALANCED_FIRING.includes(firingOrder)) return BALANCED_TWICE;
       return ENGINE.get(line.order) ?? OTHER;
     case 'accessory':
       return ACCESSORY;
