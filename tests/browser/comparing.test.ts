@@ -15,7 +15,7 @@ describe('before and after', () => {
     const { page, complaints } = await bench.open();
     await openDemo(page, /comeback/iu);
     await go(page, 'before-and-after');
-    const verdict = page.getByRole('heading', { name: /driveshaft 2× is gone/iu });
+    const verdict = page.getByRole('heading', { name: /^driveshaft 2× is gone/iu });
     await verdict.waitFor();
     const before = page.getByRole('combobox', { name: 'Before' });
     await before.selectOption('This job, proving runs');

@@ -39,9 +39,9 @@ describe('a recording in which nothing stands out', () => {
   it('cannot clear what turns faster than half its rate', () => {
     const { verdict, sentence, why } = answerAt(100, 0.002);
     expect(verdict).toBe('cannot-tell');
-    // Above 50 Hz (sampling theorem): driveshaft 2× at 2·3.55·11.99 = 85.1 Hz; engine 2× of an eight is next to nothing.
+    // Above 50 Hz (sampling theorem): driveshaft 2× at 2·3.55·11.99 = 85.1 Hz, engine 2× at 2·3.55·0.75·11.99 = 63.8 Hz.
     expect(sentence).toBe(
-      'Cannot tell: nothing that this recording can show stands out, but driveshaft 2× turns too fast for ' +
+      'Cannot tell: nothing that this recording can show stands out, but driveshaft 2× and engine 2× turn too fast for ' +
         'a recording at 100 Hz.',
     );
     const expectedHz = Number(/^Driveshaft 2× is expected at ([\d.]+) Hz/u.exec(why)?.[1]);
@@ -78,7 +78,7 @@ describe('a recording in which nothing stands out', () => {
     const { verdict, sentence, why } = answerAt(100, 0.1, 6);
     expect(verdict).toBe('cannot-tell');
     expect(sentence).toMatch(
-      /^Cannot tell: nothing stands out, but tire 1×.* could be felt and still hide in the noise of this road, and driveshaft 2× turns too fast for a recording at 100 Hz\.$/u,
+      /^Cannot tell: nothing stands out, but tire 1×.* could be felt and still hide in the noise of this road, and driveshaft 2× and engine 2× turn too fast for a recording at 100 Hz\.$/u,
     );
     expect(why).toMatch(
       /^At tire 1× the noise hides lines up to felt level \d.*smoother road.*Record at 250 Hz or more\.$/u,
