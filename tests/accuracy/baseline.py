@@ -1,7 +1,7 @@
 """The comparison: Welch, biggest peak, nearest order, on the same cases.
 
-npm run accuracy -- --write /tmp/cases --cases 50
-python3 tests/accuracy/baseline.py /tmp/cases
+npm run accuracy -- --write DIR --cases 50
+python3 tests/accuracy/baseline.py DIR
 
 Reads each recording with pandas, averages Hann segments of 4 s with scipy.signal.welch over all axes, takes the biggest
 peak above 5 Hz that stands 12 dB over the local median and is at least 0.02 m/s², and names the expected order nearest

@@ -8,11 +8,17 @@ import type { SpeedTrack } from './equal-angle.ts';
 /** Groups in a step, at the most: what Hann bins up to 6 lose with three moments then stays 66 dB down. */
 const MOST_GROUPS = 64;
 
-/** Of one axis, group by group in order of time: Σ x·e^(−jφ)·rᵐ, m = 0..2, r in samples from the group's middle. */
-export interface Moments {
+/** Three complex numbers for each group, in order of time: the terms of a series about the group's middle. */
+export interface GroupTerms {
   readonly re: readonly [Float64Array, Float64Array, Float64Array];
   readonly im: readonly [Float64Array, Float64Array, Float64Array];
 }
+
+/** @param groups for so many, all 0 */
+export const groupTerms = (groups: number): GroupTerms => {
+  const zeros = (): Float64Array => new Float64Array(groups);
+  return { re: [zeros(), zeros(), zeros()], im: [zeros(), zeros(), zeros()] };
+};
 
 export interface Demodulated {
   readonly stepLength: number;
@@ -20,7 +26,8 @@ export interface Demodulated {
   readonly steps: number;
   /** First sample of each group of a step, counted from the step's own, and after the last the step's length. */
   readonly groupStarts: readonly number[];
-  readonly axes: readonly Moments[];
+  /** Of each axis Σ x·e^(−jφ)·rᵐ, m/s², m = 0..2, r in samples from the group's middle. */
+  readonly axes: readonly GroupTerms[];
 }
 
 /** Linear interpolation in a track, held at its ends; calls must ask for ascending times. */
@@ -75,8 +82,7 @@ export function demodulate(
   const groupStarts = startsOf(stepLength);
   const groups = groupStarts.length - 1;
   const steps = Math.floor((piece.axes[0]?.length ?? 0) / stepLength);
-  const zeros = (): Float64Array => new Float64Array(steps * groups);
-  const axes = piece.axes.map((): Moments => ({ re: [zeros(), zeros(), zeros()], im: [zeros(), zeros(), zeros()] }));
+  const axes = piece.axes.map(() => groupTerms(steps * groups));
   const longest = Math.ceil(stepLength / groups);
   const [re, im] = [new Float64Array(longest), new Float64Array(longest)];
   const relativeAt = interpolator(speed);
@@ -99,7 +105,7 @@ export function demodulate(
 }
 
 function momentsInto(
-  { re, im }: Moments,
+  { re, im }: GroupTerms,
   group: number,
   samples: Float64Array,
   from: number,

@@ -1,11 +1,5 @@
 /** Powers at and beside an order, in Hann-windowed blocks of two steps, out of the moments of its groups. */
-import type { Demodulated, Moments } from './demodulate.ts';
-
-/** Window times e^(−j·2π·bin·i/length) at the middle of each group, and its first two derivatives by the sample. */
-interface Kernel {
-  readonly re: readonly [Float64Array, Float64Array, Float64Array];
-  readonly im: readonly [Float64Array, Float64Array, Float64Array];
-}
+import { groupTerms, type Demodulated, type GroupTerms } from './demodulate.ts';
 
 /** A Hann window is one exponential less half of each neighbour: so are its derivatives, of exponentials turning evenly. */
 const HANN_PARTS = [
@@ -14,10 +8,12 @@ const HANN_PARTS = [
   [1, -0.5],
 ] as const;
 
-/** Scaled so that a sine of amplitude A gives a result of size A. */
-const kernelOf = (bin: number, middles: readonly number[], length: number): Kernel => {
-  const zeros = (): Float64Array => new Float64Array(middles.length);
-  const kernel: Kernel = { re: [zeros(), zeros(), zeros()], im: [zeros(), zeros(), zeros()] };
+/**
+ * Window times e^(−j·2π·bin·i/length) at the middle of each group, and its first two derivatives by the sample; scaled so
+ * that a sine of amplitude A gives a result of size A.
+ */
+const kernelOf = (bin: number, middles: readonly number[], length: number): GroupTerms => {
+  const kernel = groupTerms(middles.length);
   for (const [beside, share] of HANN_PARTS) {
     const turn = (-2 * Math.PI * (bin + beside)) / length;
     middles.forEach((at, g) => {
@@ -35,7 +31,7 @@ const kernelOf = (bin: number, middles: readonly number[], length: number): Kern
 };
 
 /** |Σ x·e^(−jφ)·kernel|² over one block, the kernel taken as its first three Taylor terms within each group. */
-const powerOf = (moments: Moments, first: number, kernel: Kernel): number => {
+const powerOf = (moments: GroupTerms, first: number, kernel: GroupTerms): number => {
   let [re, im] = [0, 0];
   for (let term = 0; term < 3; term += 1) {
     const scale = term === 2 ? 0.5 : 1;
