@@ -7,10 +7,9 @@ import type { Prepared } from '../../signal/spectra/spectrum.ts';
 import { withWanderingLevel } from './wandering-level.ts';
 import { withoutMotion } from '../../signal/speed/without-motion.ts';
 import { withSweptLevel } from '../track/swept-level.ts';
-import type { ImageMotion, Tone } from '../origins/tone.ts';
+import type { ImageMotion, Tone, ToneFold } from '../origins/tone.ts';
 import { wholeSpectra } from '../track/basebands.ts';
 import { findImages } from './find-images.ts';
-import type { Fold } from '../../signal/peaks/folds.ts';
 import type { FoldsOfTone } from './tone-folds.ts';
 import { motionOf, type Motion } from '../track/motion.ts';
 
@@ -118,7 +117,7 @@ const peaksOn = (even: Prepared, track: SpeedTrack, samplingRateHz: number): rea
   return highest ? [...peaks, highest] : peaks;
 };
 
-const toTone = (peak: Peak, folds: readonly Fold[], motion: Motion | null, imageMotion: ImageMotion | null): Tone => ({
+const toTone = (peak: Peak, folds: readonly ToneFold[], motion: Motion | null, imageMotion: ImageMotion | null): Tone => ({
   peak,
   folds,
   feltLevel: feltLevel(peak.frequencyHz, peak.amplitudeMps2, peak.verticalShare),

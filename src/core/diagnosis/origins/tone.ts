@@ -11,7 +11,12 @@ export interface Tone {
   /** The motion by which it was found, where that is an image's: by so many hertz per unit of a track's relative speed. */
   readonly imageMotion: ImageMotion | null;
   /** What uneven sampling instants say of its images; none where they are even, or no expected line may show here. */
-  readonly folds: readonly Fold[];
+  readonly folds: readonly ToneFold[];
+}
+
+export interface ToneFold extends Fold {
+  /** Share of a true level that is left where the tone shows; 1 where it cannot be of this fold. */
+  readonly kept: number;
 }
 
 export interface ImageMotion {

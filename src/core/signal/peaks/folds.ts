@@ -1,24 +1,15 @@
 /**
  * Which frequency a tone truly has, by uneven samples: at even instants a tone and those that differ from it by the
  * sampling rate give the same samples, at uneven ones they do not. The true one adds up best when turned back at the
- * instants themselves, and as its image it has lost what the unevenness scatters.
- * Source: F. Marvasti (ed.), Nonuniform Sampling, 2001 (from memory): the mean of e^(j2πmf_s·t) is what a fold keeps.
+ * instants themselves.
  */
-import type { Recording } from '../../reading/recording.ts';
-
-/** Samples at the instants when they were taken, on the recording's clock. */
-export interface Instants {
-  readonly samplingRateHz: number;
-  readonly pieces: readonly { readonly timeS: Float64Array; readonly axes: readonly Float64Array[] }[];
-}
+import type { Instants } from './instants.ts';
 
 /** A tone seen as one that stands `fold` sampling rates from where it shows: 0 itself, −1 the rate less its true frequency. */
 export interface Fold {
   readonly fold: number;
   /** ln of the likelihood, 0 of the likeliest. */
   readonly logLikelihood: number;
-  /** Share of a true level that shows in the image. */
-  readonly kept: number;
 }
 
 /** Blocks are short against the wander of a tone, and half overlapped. */
@@ -27,14 +18,6 @@ const BLOCK_S = 2;
 const INDEPENDENT = 0.53;
 /** Bins of 1/BLOCK_S beside the tone at which the noise is read: clear of the main lobe. */
 const BESIDE_BINS = [-5, -4, -3, 3, 4, 5] as const;
-
-/** @returns null where all samples were taken at even instants */
-export const instantsOf = ({ samplingRateHz, segments }: Recording): Instants | null => {
-  const pieces = segments.flatMap(({ startS, timeS, accelerationMps2 }) =>
-    timeS ? [{ timeS: timeS.map((t) => startS + t), axes: accelerationMps2 }] : [],
-  );
-  return pieces.length > 0 ? { samplingRateHz, pieces } : null;
-};
 
 interface Block {
   readonly piece: Instants['pieces'][number];
@@ -90,12 +73,6 @@ const withoutMean = (axis: Float64Array, { from, to, weights }: Block): Float64A
   return axis.slice(from, to).map((v) => v - mean);
 };
 
-/** Share of a tone's level that shows in its image so far away, Hz. */
-const keptAt = (blocks: readonly Block[], hz: number): number => {
-  const ones = blocks.map((block) => powersAt(block, [block.weights.map(() => 0.5)], hz)[0]!);
-  return Math.sqrt(ones.reduce((sum, power) => sum + power, 0) / ones.length);
-};
-
 /**
  * How likely folds are for tones of a recording with uneven instants.
  * @returns for a tone, given where it shows at each time, Hz, and the folds asked about, 0 among them: each of these; none
@@ -107,14 +84,8 @@ export const foldsBy = (
   const rate = instants.samplingRateHz;
   const blocks = blocksOf(instants);
   const axes = blocks.map((block) => block.piece.axes.map((axis) => withoutMean(axis, block)));
-  const keptByFold = new Map<number, number>();
-  const kept = (fold: number): number => {
-    const known = keptByFold.get(Math.abs(fold)) ?? keptAt(blocks, fold * rate);
-    keptByFold.set(Math.abs(fold), known);
-    return known;
-  };
+  if (blocks.length === 0) return () => [];
   return (shownHzAt, folds) => {
-    if (blocks.length === 0) return [];
     /** Sum over the blocks, by axis. */
     const sumsAt = (offHz: number): readonly number[] => {
       const powers = blocks.map((block, b) => powersAt(block, axes[b]!, shownHzAt(block.middleS) + offHz));
@@ -128,6 +99,6 @@ export const foldsBy = (
       sumsAt(fold * rate).reduce((sum, power, axis) => sum + (noise[axis]! > 0 ? power / noise[axis]! : 0), 0),
     );
     const most = Math.max(...logs);
-    return folds.map((fold, k) => ({ fold, logLikelihood: INDEPENDENT * (logs[k]! - most), kept: kept(fold) }));
+    return folds.map((fold, k) => ({ fold, logLikelihood: INDEPENDENT * (logs[k]! - most) }));
   };
 };

@@ -93,31 +93,43 @@ const nearest = (values: Float64Array, { read, spread }: Reader, count: number):
 };
 
 /**
- * Uneven samples brought to an even rate, of several axes. Works while no gap exceeds about one mean spacing; longer gaps
- * split a recording before it comes here.
+ * Brings uneven samples to an even rate. Works while no gap exceeds about one mean spacing; longer gaps split a recording
+ * before it comes here.
  * @param timeS ascending times, s
  * @param samplingRateHz wanted rate, Hz; the first even sample is at timeS[0]
+ * @returns what does so with values taken at these times
  */
-export const resampleEvenly = (
-  timeS: Float64Array,
-  axes: readonly Float64Array[],
-  samplingRateHz: number,
-): Float64Array[] => {
+export const evenerOf = (timeS: Float64Array, samplingRateHz: number): ((values: Float64Array) => Float64Array) => {
   const n = timeS.length;
   const start = timeS[0]!;
   const count = Math.max(1, Math.floor((timeS[n - 1]! - start) * samplingRateHz + 1e-6) + 1);
-  const grid = Float64Array.from({ length: count }, (_, i) => start + i / samplingRateHz);
-  if (n > TOO_MANY_SAMPLES || count < 4) return axes.map((axis) => interpolateSpline(timeS, axis, grid));
+  if (n > TOO_MANY_SAMPLES || count < 4) {
+    const grid = Float64Array.from({ length: count }, (_, i) => start + i / samplingRateHz);
+    return (values) => interpolateSpline(timeS, values, grid);
+  }
   const reader = readerAt(
     timeS.map((t) => (t - start) * samplingRateHz + BEYOND),
     count + 2 * BEYOND,
     n > MANY_SAMPLES ? REACH_OF_MANY : REACH,
   );
-  return axes.map((axis) => {
+  return (values) => {
     // Far beyond the ends there is nothing: what stands there all the time would leave a step.
-    const mean = axis.reduce((sum, v) => sum + v, 0) / n;
-    const values = axis.map((v) => v - mean);
-    const even = nearest(values, reader, count + 2 * BEYOND);
+    const mean = values.reduce((sum, v) => sum + v, 0) / n;
+    const even = nearest(
+      values.map((v) => v - mean),
+      reader,
+      count + 2 * BEYOND,
+    );
     return even.subarray(BEYOND, BEYOND + count).map((v) => v + mean);
-  });
+  };
+};
+
+/** The same for several axes at once. */
+export const resampleEvenly = (
+  timeS: Float64Array,
+  axes: readonly Float64Array[],
+  samplingRateHz: number,
+): Float64Array[] => {
+  const evened = evenerOf(timeS, samplingRateHz);
+  return axes.map((axis) => evened(axis));
 };
