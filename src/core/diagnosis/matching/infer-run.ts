@@ -5,6 +5,7 @@ import { atLoudness, MIDDLE, OTHERS, type Loudness } from './loudness.ts';
 import { heldToTwins, matchesOf, mixedMatches, type Match } from './match.ts';
 import { imageFactors, isOnTrack, motionModels, type MotionModel } from '../origins/motion-model.ts';
 import { heldToFactors } from './held-to-factors.ts';
+import type { Following } from './motion-weights.ts';
 import type { Origin } from '../origins/origin.ts';
 import type { RunEvidence } from '../observing/run-evidence.ts';
 import { mixedPosterior, scalePosterior, type ScalePosterior, type ToneDensities } from './scale-posterior.ts';
@@ -76,10 +77,19 @@ const weigh = (
   const { factor, held = null } = model;
   const { road, engine, twins, absentRoad, absentEngine, loudness } = lines;
   const tied = !model.joined ? unlocked(prior) : histories.count > 0 ? locked(prior) : prior;
+  const following = (track: number | null): Following => ({
+    track,
+    factor,
+    held,
+    beside: track === null ? model.beside : null,
+    followed: track !== null && run.tones.some((tone) => isOnTrack(tone, histories, track)),
+  });
+  const ofRoad = following(model.road);
+  const ofEngine = following(model.engine);
   const densities = run.tones.map((tone): ToneDensities => ({
     background: backgroundAt(tone, run.tones, limit.samplingRateHz, histories, steady, { factor, held }),
-    road: supportsOf(road, tone, prior.road, limit, histories, { track: model.road, factor, held }, twins),
-    engine: supportsOf(engine, tone, prior.engine, limit, histories, { track: model.engine, factor, held }, twins),
+    road: supportsOf(road, tone, prior.road, limit, histories, ofRoad, twins),
+    engine: supportsOf(engine, tone, prior.engine, limit, histories, ofEngine, twins),
   }));
   const posterior = scalePosterior(tied, densities, absentRoad, absentEngine);
   const matches = matchesOf(run.tones, densities, posterior);

@@ -68,7 +68,7 @@ export const backgroundAt = (
   samplingRateHz: number,
   histories: Histories,
   steady: readonly SteadyTone[],
-  { factor, held }: Omit<Following, 'track'>,
+  { factor, held }: Pick<Following, 'factor' | 'held'>,
 ): Background => {
   const { frequencyHz, amplitudeMps2, smoothAlarmProbability } = tone.peak;
   // Spread evenly over ln(f) from 3 Hz to half the rate.

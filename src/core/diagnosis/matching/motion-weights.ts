@@ -2,15 +2,17 @@
 import type { Tone } from '../origins/tone.ts';
 import { logNormalExceedance } from '../origins/log-normal.ts';
 import { heldWithin, orderWidthWeight, ownWidthWeight, type SpeedHeld } from '../origins/held-speed.ts';
-import { isOnTrack, type Histories } from '../origins/motion-model.ts';
-import { besideBelow, ownDensity, vehicleDensity } from '../origins/wander.ts';
+import { isClearlyStill, isOnTrack, type Histories } from '../origins/motion-model.ts';
+import { ownDensity, vehicleDensity } from '../origins/wander.ts';
 
 /** Share of tones whose motion is spoilt: level pulsing, a beat, a rough track. Judgment. */
 const SPOILT = 2e-4;
 /** A group whose history is not known may move anyhow, but hardly not at all while the rest of the vehicle does. */
 const UNKNOWN = 0.3;
-/** A tone stays, rather than moves, from this difference on, ln of evidence. */
-const CLEARLY = 4;
+/** Share of orders that stay, nevertheless, while others of the vehicle move with its history. Judgment. */
+const SPOILT_STILL = 2e-6;
+/** How far (ln) a wander may be over what would leave a tone as steady as it is. */
+const STEADINESS_SPREAD = 0.35;
 
 const best = ({ motion, peak, imageMotion }: Tone, histories: Histories): number => {
   if (!motion) return 0;
@@ -23,15 +25,8 @@ const best = ({ motion, peak, imageMotion }: Tone, histories: Histories): number
 /** The greatest wander (ln) that would leave the tone as it is: as steady, or as narrow as the recording lets it be. */
 const steadinessOf = ({ peak }: Tone): number => heldWithin(peak) ?? peak.limitWidthHz / (2 * peak.frequencyHz);
 
-const clearlyStill = ({ motion, peak }: Tone, histories: Histories): boolean => {
-  if (!motion) return false;
-  for (let k = 0; k < histories.count; k++) {
-    if (motion.along(k, peak.frequencyHz) > motion.still - CLEARLY) return false;
-  }
-  return true;
-};
-
-const kept = (log: number, most: number): number => SPOILT + (1 - SPOILT) * Math.exp(Math.min(0, log - most));
+const kept = (log: number, most: number, spoilt = SPOILT): number =>
+  spoilt + (1 - spoilt) * Math.exp(Math.min(0, log - most));
 
 /**
  * In curves a wheel turns ahead of and behind the shaft: of a recording of T by this·√T in time, trend taken off. Judgment:
@@ -39,7 +34,7 @@ const kept = (log: number, most: number): number => SPOILT + (1 - SPOILT) * Math
  */
 const CURVES_ROOT_S = 3.2e-4;
 /** No more than this, s, where the tone stayed rather than moved: curves would have had to undo the speed's own wander. Judgment. */
-const CURVES_UNDOING_S = 1e-3;
+const CURVES_UNDOING_S = 5e-4;
 /** Share of runs in which curves are what a tone lost by. Judgment. */
 const IN_CURVES = 0.1;
 
@@ -54,29 +49,39 @@ const keptInCurves = (log: number, most: number, slopeHz: number, curvesS: numbe
   return IN_CURVES * Math.exp(-0.5 * (strayS / curvesS) ** 2);
 };
 
+/** Likelihood that a tone that wanders so far (ln) is as steady as this one is. */
+const stillAt = (tone: Tone, wander: number): number => {
+  const over = Math.max(0, Math.log(wander / steadinessOf(tone))) / STEADINESS_SPREAD;
+  return Math.max(SPOILT, Math.exp(-0.5 * over * over));
+};
+
 /** What a group follows: a track (null: none known) and the model's factor. */
 export interface Following {
   readonly track: number | null;
   readonly factor: number;
   readonly held: SpeedHeld | null;
+  /** Where the track is not known: how far (ln) the group wanders, where that is asked. */
+  readonly beside: number | null;
+  /** Some tone of the run keeps to the track. */
+  readonly followed: boolean;
 }
 
 /** Likelihood (1 at most) of the tone's motion where its origin moves by `slopeHz` per unit of ln speed of a track. */
 export const movingWeight = (
   tone: Tone,
   histories: Histories,
-  { track, factor, held }: Following,
+  { track, factor, held, beside, followed }: Following,
   slopeHz: number,
 ): number => {
   if (!tone.motion) return held ? orderWidthWeight(tone.peak, slopeHz, held) : 1;
-  if (track === null)
-    return clearlyStill(tone, histories) ? besideBelow(steadinessOf(tone), Math.min(...histories.wander)) : UNKNOWN;
+  if (track === null) return beside !== null && isClearlyStill(tone, histories) ? stillAt(tone, beside) : UNKNOWN;
   const along = tone.motion.along(track, factor * slopeHz);
   const most = Math.max(best(tone, histories), along);
   const curvesS = CURVES_ROOT_S * Math.sqrt(histories.durationS);
   const undone = tone.motion.still > along;
   const inCurves = keptInCurves(along, most, slopeHz, undone ? Math.min(CURVES_UNDOING_S, curvesS) : curvesS);
-  return Math.max(kept(along, most), inCurves);
+  const spoilt = followed && isClearlyStill(tone, histories) ? SPOILT_STILL : SPOILT;
+  return Math.max(kept(along, most, spoilt), inCurves);
 };
 
 /** How much likelier such a wander is for a tone of its own than for a vehicle's speed. */

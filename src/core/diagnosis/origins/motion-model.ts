@@ -3,7 +3,7 @@ import { targetsOf } from './origin.ts';
 import type { Tone } from './tone.ts';
 import type { Load } from '../../vehicle/vehicle.ts';
 import { heldCases, type SpeedHeld } from './held-speed.ts';
-import { vehicleDensity } from './wander.ts';
+import { besideCases, vehicleDensity } from './wander.ts';
 
 /** Index of the track a group follows; null where the group's history is not among the tracks (or there is none). */
 export interface MotionModel {
@@ -14,6 +14,8 @@ export interface MotionModel {
   /** ln speed of the vehicle over that of the track: other than 1 where the track is that of an image. */
   readonly factor: number;
   readonly logPrior: number;
+  /** Root mean square wander (ln) of the group that follows no history, where it is asked: then all its lines have it. */
+  readonly beside: number | null;
   /** Where no history was found: whether the speed was held so well that no order could spread, or moved unseen. */
   readonly held?: SpeedHeld;
 }
@@ -34,7 +36,7 @@ export interface Histories {
 export const sweepPriorOf = (load: Load | undefined): number =>
   load === 'pull' || load === 'coast' || load === 'brake' || load === 'neutral' ? 0.5 : 0.05;
 
-const pairings = (count: number, slipPossible: boolean): readonly Omit<MotionModel, 'factor'>[] => {
+const pairings = (count: number, slipPossible: boolean): readonly Omit<MotionModel, 'factor' | 'beside'>[] => {
   const model = (road: number | null, engine: number | null, joined: boolean, prior: number) => ({
     road,
     engine,
@@ -75,23 +77,39 @@ export const motionModels = (
     return cases.map(({ held, prior }) => ({
       ...pairings(0, slipPossible)[0]!,
       factor: 1,
+      beside: null,
       held,
       logPrior: Math.log(Math.max(1e-9, prior)),
     }));
   }
   const all = pairings(histories.count, slipPossible);
+  const anyStill = tones.some((tone) => isClearlyStill(tone, histories));
   // Whether the track is an image's follows from which line gave it, and how likely that is the lines' own densities say:
   // each of these models leaves the tones that gave the track to images (see `backgroundWeight`), so no prior is shared out.
   const models = [1, ...factors].flatMap((factor) =>
-    all.filter((model) => model.joined || factor === 1).map((model) => ({ ...model, factor })),
+    all
+      .filter((model) => model.joined || factor === 1 || model.road === null)
+      .map((model) => ({ ...model, factor, beside: null })),
   );
   // A vehicle's speed wanders by some thousandths: of the models, that which asks for a usual wander is likelier.
-  return models.map((model) => {
+  const weighed = models.map((model): MotionModel => {
     const wander = histories.wander[model.road ?? model.engine ?? -1];
     if (wander === undefined || histories.logged) return model;
     const usual = vehicleDensity(Math.abs(model.factor) * wander, histories.sweepPrior);
     return { ...model, logPrior: model.logPrior + Math.log(usual + 1e-6) };
   });
+  return anyStill ? weighed.flatMap((model) => withWanderBeside(model, histories)) : weighed;
+};
+
+/** One model for each wander that a group without a history may have: asked once for all its lines, not tone by tone. */
+const withWanderBeside = (model: MotionModel, { wander }: Histories): readonly MotionModel[] => {
+  const known = wander[model.road ?? model.engine ?? -1];
+  if ((model.road === null) === (model.engine === null) || known === undefined) return [model];
+  return besideCases(model.road === null ? 'road' : 'engine', known).map((beside) => ({
+    ...model,
+    beside: beside.wander,
+    logPrior: model.logPrior + Math.log(beside.prior),
+  }));
 };
 
 /** A tone gave a track if it keeps together on it this much better than staying, ln of evidence. */
@@ -125,3 +143,15 @@ export const imageFactors = (
 /** True where the tone keeps together clearly better on a track (the first) than staying. */
 export const isOnTrack = ({ motion, peak }: Tone, histories: Histories, track = 0): boolean =>
   motion !== null && track < histories.count && motion.along(track, peak.frequencyHz) > motion.still + GAVE_TRACK;
+
+/** A tone stays, rather than moves, from this difference on, ln of evidence. */
+const CLEARLY = 4;
+
+/** True where the tone keeps together clearly better staying than on any track. */
+export const isClearlyStill = ({ motion, peak }: Tone, histories: Histories): boolean => {
+  if (!motion) return false;
+  for (let k = 0; k < histories.count; k++) {
+    if (motion.along(k, peak.frequencyHz) > motion.still - CLEARLY) return false;
+  }
+  return true;
+};

@@ -23,12 +23,30 @@ export const ownDensity = (wander: number): number => logNormalDensity(wander, O
 export const vehicleBelow = (limit: number): number =>
   GOVERNED.share * below(limit, GOVERNED) + (1 - GOVERNED.share) * below(limit, HELD);
 
-/** Root mean square wander of the road's speed over that of an engine that slips against it, or the other way. Judgment. */
-const BESIDE = { median: 1, spread: 0.5 };
+/**
+ * Root mean square wander of one of two that slip against each other, over that of the other: the vehicle's mass holds the
+ * road's speed, and the slip adds to the engine's. Judgment.
+ */
+const BESIDE = {
+  road: { median: 0.5, spread: 0.8 },
+  engine: { median: 1.5, spread: 0.6 },
+} as const;
+/** Each of these stands for all about it, up to the middle (of ln) between it and the next. */
+const BESIDE_STEPS = [1, 0.4, 0.16, 0.06] as const;
 
-/** How often one of two that are coupled with slip wanders less than a limit, where the other is known to wander. */
-export const besideBelow = (limit: number, otherWander: number): number =>
-  1 - logNormalExceedance(limit, BESIDE.median * otherWander, BESIDE.spread);
+/** What the wander of a group may be, and how likely, where only that of the other group is known. */
+export const besideCases = (
+  unknown: 'road' | 'engine',
+  otherWander: number,
+): readonly { readonly wander: number; readonly prior: number }[] => {
+  const { median, spread } = BESIDE[unknown];
+  const edges = BESIDE_STEPS.slice(1).map((step, k) => Math.sqrt(step * BESIDE_STEPS[k]!));
+  const above = edges.map((edge) => logNormalExceedance(edge, median, spread));
+  return BESIDE_STEPS.map((step, k) => ({
+    wander: step * otherWander,
+    prior: (above[k] ?? 1) - (k === 0 ? 0 : above[k - 1]!),
+  }));
+};
 
 /** How often a tone with a rate of its own wanders less than a limit. */
 export const ownBelow = (limit: number): number => below(limit, OWN_TONE);

@@ -8,7 +8,7 @@ import {
 } from '../../../../src/core/diagnosis/matching/motion-weights.ts';
 import type { Histories } from '../../../../src/core/diagnosis/origins/motion-model.ts';
 import type { Tone } from '../../../../src/core/diagnosis/origins/tone.ts';
-import { besideBelow } from '../../../../src/core/diagnosis/origins/wander.ts';
+import { besideCases } from '../../../../src/core/diagnosis/origins/wander.ts';
 
 /** 10 s long: curves then stray by 3.2e-4·√10 = 1.012 ms. */
 const HISTORY: Histories = { count: 1, wander: [0.002], logged: false, sweepPrior: 0.05, durationS: 10 };
@@ -34,7 +34,7 @@ const toneOf = (still: number, along: number, hz = 30): Tone => ({
   imageMotion: null,
   folds: [],
 });
-const onTrack = { track: 0, factor: 1, held: null };
+const onTrack = { track: 0, factor: 1, held: null, beside: null, followed: false };
 
 describe('what the motion of a tone says of an order', () => {
   it('is nothing against it where it keeps together best on the track', () => {
@@ -42,8 +42,8 @@ describe('what the motion of a tone says of an order', () => {
   });
 
   it('forgives what curves make a wheel stray from the shaft: 3 % of the power at 30 Hz is 0.93 ms', () => {
-    // √(ln(1/0.97))/(2π·30) = 0.926 ms by hand; exp(−0.926²/2) = 0.651 of one run in ten.
-    expect(movingWeight(toneOf(1000, 970), HISTORY, onTrack, 30)).toBeCloseTo(0.0651, 3);
+    // √(ln(1/0.97))/(2π·30) = 0.926 ms by hand, against 0.5 ms where it stayed: exp(−1.715) = 0.180 of one run in ten.
+    expect(movingWeight(toneOf(1000, 970), HISTORY, onTrack, 30)).toBeCloseTo(0.018, 3);
     // The same loss at 5 Hz is six times that in time, which no curve makes.
     expect(movingWeight(toneOf(1000, 970, 5), HISTORY, onTrack, 5)).toBeLessThan(3e-4);
   });
@@ -59,27 +59,49 @@ describe('what the motion of a tone says of an order', () => {
   });
 
   it('is no longer forgiven where it stayed: curves hardly undo what the speed wandered', () => {
-    // 3.01 ms against 1 ms: exp(−4.52) of one run in ten.
+    // √(ln(1/0.9256))/(2π·25) = 1.770 ms against 0.5 ms: exp(−6.27) = 0.0019 of one run in ten, and what is spoilt anyhow.
     const long = { ...HISTORY, durationS: 90 };
-    expect(movingWeight(toneOf(1000, 800, 25), long, onTrack, 25)).toBeCloseTo(0.00109, 4);
+    expect(movingWeight(toneOf(1000, 925.6, 25), long, onTrack, 25)).toBeCloseTo(0.0002, 4);
   });
 
-  it('of a group behind a slipping converter is judged by how the other one wanders', () => {
-    const unknown = { track: null, factor: 1, held: null };
-    // As steady as the other wanders: it is less in half of such runs.
-    expect(besideBelow(0.002, 0.002)).toBeCloseTo(0.5, 9);
+  it('that stays while others of the vehicle move is all but ruled out, and less so where nothing else moves', () => {
+    const tone = toneOf(8000, 1500);
+    expect(movingWeight(tone, HISTORY, onTrack, 30)).toBeCloseTo(2e-4, 9);
+    expect(movingWeight(tone, HISTORY, { ...onTrack, followed: true }, 30)).toBeCloseTo(2e-6, 9);
+    // One that moves with something else may have been spoilt.
+    const other = { ...HISTORY, count: 2, wander: [0.002, 0.002] };
+    const elsewhere = { ...tone, motion: { still: 100, along: (k: number) => (k === 0 ? 150 : 8000) } };
+    expect(movingWeight(elsewhere, other, { ...onTrack, followed: true }, 30)).toBeCloseTo(2e-4, 9);
+  });
+});
+
+describe('a group behind a slipping converter, whose history is not known', () => {
+  const unknown = { ...onTrack, track: null };
+
+  it('wanders, as the road, by half of what the engine does, in half of all runs less; the engine by more', () => {
+    const road = besideCases('road', 0.002);
+    expect(road.reduce((sum, { prior }) => sum + prior, 0)).toBeCloseTo(1, 9);
+    expect(road.map(({ wander }) => wander)).toEqual([0.002, 0.0008, 0.00032, 0.00012]);
+    // Φ(−ln(√0.4/0.5)/0.8) = Φ(−0.294) = 0.3845 wander more than √0.4 of it; Φ(ln(√(0.16·0.06)/0.5)/0.8) = Φ(−2.04) = 0.0208 less than the last edge.
+    expect(road[0]!.prior).toBeCloseTo(0.3845, 3);
+    expect(road[3]!.prior).toBeCloseTo(0.0208, 3);
+    expect(besideCases('engine', 0.002)[0]!.prior).toBeGreaterThan(0.9);
+  });
+
+  it('leaves a tone that clearly stays to it where it wanders less than would be seen', () => {
+    const still = toneOf(100, 20, 7.5);
     // A sharp tone has spread by half its least width at most: 0.03 Hz/2/2.355 = 0.00637 Hz, of 7.5 Hz 0.00085.
-    const near = movingWeight(toneOf(100, 20, 7.5), HISTORY, unknown, 7.5);
-    expect(near).toBeCloseTo(besideBelow(0.5 * (0.03 / 2.355 / 7.5), 0.002), 9);
-    // Φ(ln(0.00085/0.002)/0.5) = Φ(−1.71) = 0.0433.
-    expect(near).toBeCloseTo(0.0433, 3);
-    // Its phases say more: 0.0006 of its frequency, Φ(ln 0.3/0.5) = Φ(−2.41) = 0.0080.
-    const phased = toneOf(100, 20, 7.5);
-    const steady = { ...phased, peak: { ...phased.peak, wanderHz: 0.0006 * 7.5 } };
-    expect(movingWeight(steady, HISTORY, unknown, 7.5)).toBeCloseTo(0.008, 3);
+    expect(movingWeight(still, HISTORY, { ...unknown, beside: 0.0008 }, 7.5)).toBe(1);
+    // ln(0.002/0.00085)/0.35 = 2.45: exp(−3.0).
+    expect(movingWeight(still, HISTORY, { ...unknown, beside: 0.002 }, 7.5)).toBeCloseTo(0.0505, 2);
+    // Its phases say more: 0.0006 of its frequency; ln(0.0008/0.0006)/0.35 = 0.822: exp(−0.338).
+    const steady = { ...still, peak: { ...still.peak, wanderHz: 0.0006 * 7.5 } };
+    expect(movingWeight(steady, HISTORY, { ...unknown, beside: 0.0008 }, 7.5)).toBeCloseTo(0.713, 2);
     // One that is not sharp is as steady as its least width lets it seem: 0.03/(2·7.5) = 0.002.
-    const blurred = { ...phased, peak: { ...phased.peak, widthHz: 0.06 } };
-    expect(movingWeight(blurred, HISTORY, unknown, 7.5)).toBeCloseTo(0.5, 9);
+    const blurred = { ...still, peak: { ...still.peak, widthHz: 0.06 } };
+    expect(movingWeight(blurred, HISTORY, { ...unknown, beside: 0.002 }, 7.5)).toBe(1);
+    // One that moves with the other group's history says nothing of how far this one wanders.
+    expect(movingWeight(toneOf(20, 100, 7.5), HISTORY, { ...unknown, beside: 0.002 }, 7.5)).toBe(0.3);
   });
 });
 
