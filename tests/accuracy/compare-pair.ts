@@ -23,8 +23,6 @@ import { drawVehicle } from './draw-vehicle.ts';
 
 const FAULTS: readonly Fault['kind'][] = ['driveshaft-unbalance', 'driveshaft-angle', 'tire-unbalance'];
 const LENGTH_S = 60;
-/** How well a driver meets the same speed again: standard deviation. */
-const SAME_SPEED_SD = 0.01;
 const TRIES = 200;
 /** The order read must lie this far inside what the sensor sees; of a tire three orders are wanted, to find the speed by. */
 const CLEAR_OF_TOP = 1.05;
@@ -44,6 +42,8 @@ export interface PairOptions {
   readonly trueDb: number;
   /** Rates above this are drawn again where a slower one sees the line: a fast recording takes long and says no more. */
   readonly upToHz: number;
+  /** How well the driver meets the same speed again: standard deviation, relative. */
+  readonly speedSd: number;
 }
 
 /** Four runs: [as found at the vehicle's speed, as found at nearly that], [changed, changed] likewise. */
@@ -117,7 +117,7 @@ function drawFour(seed: number, options: PairOptions): Four<Drawn> {
   const sensor = slowEnough(random, (CLEAR_OF_TOP * highest * speedMps) / trueM, options.upToHz);
   const layout = drawLayout(random);
   const levelMps2 = random.logBetween(0.08, 0.4);
-  const relative = (): number => 1 + SAME_SPEED_SD * random.normal();
+  const relative = (): number => 1 + options.speedSd * random.normal();
   const draw = (k: number, db: number, relativeSpeed = 1): Drawn => {
     const meanMps = speedMps * relativeSpeed;
     const scenario: Scenario = {

@@ -1,7 +1,7 @@
 /**
  * How before and after hold what they say: `npx tsx tests/accuracy/compare-study.ts [vehicles] [--list] [--from N]
- * [--up-to HZ] [--known-speed]`. Each vehicle gives two pairs without a change and two with 3 dB less, of runs of 60 s
- * whose speeds differ by some 1 %. Told are: unchanged pairs called changed (at most 5 in 100), true changes found (at
+ * [--up-to HZ] [--speed-sd SHARE] [--known-speed]`. Each vehicle gives two pairs without a change and two with 3 dB less,
+ * of runs of 60 s whose speeds differ by some 1 %, or as told (0.0025: cruise control). Told are: unchanged pairs called changed (at most 5 in 100), true changes found (at
  * least 95 in 100), and how often the 95 % interval holds the truth; in all, order by order, and by whether the second
  * run met the first one's speed within half a percent. Each rate stands with its 95 % interval (Clopper & Pearson 1934;
  * pairs of one vehicle counted as if independent).
@@ -23,6 +23,7 @@ const { values, positionals } = parseArgs({
     from: { type: 'string', default: '3001' },
     'known-speed': { type: 'boolean', default: false },
     'up-to': { type: 'string', default: '420' },
+    'speed-sd': { type: 'string', default: '0.01' },
   },
 });
 const TRUE_DB = -3;
@@ -91,7 +92,7 @@ function noteFour<Run>(four: Four<Run> | null, tell: (label: string, before: Run
 
 for (let k = 0; k < vehicles; k += 1) {
   const seed = Number(values.from) + k;
-  const options = { trueDb: TRUE_DB, upToHz: Number(values['up-to']) };
+  const options = { trueDb: TRUE_DB, upToHz: Number(values['up-to']), speedSd: Number(values['speed-sd']) };
   if (values.list) console.log(`vehicle ${seed}`);
   if (values['known-speed']) noteFour(await fourLevels(seed, options), toldOfLevels);
   else noteFour(await fourRuns(seed, options), toldOf);

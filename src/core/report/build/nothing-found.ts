@@ -7,7 +7,7 @@ import type { Match } from '../../diagnosis/matching/match.ts';
 import { feltLevel } from '../../signal/felt.ts';
 import { capitalized, hzText, listText, timesText } from '../../words.ts';
 import type { Answer } from '../answer.ts';
-import { fastLines, hiddenLines, noticeable, type FastLine, type HiddenLine } from './unseen-lines.ts';
+import { fastLines, hiddenLines, likelyLineAt, noticeable, type FastLine, type HiddenLine } from './unseen-lines.ts';
 
 /** A line shows well, and with room for its speed's error, in a recording so many times as fast. Judgment. */
 const ENOUGH_RATE = 2.5;
@@ -180,13 +180,32 @@ const changedFast = (inferences: readonly RunInference[]): Reservation | null =>
   };
 };
 
+/** Where no history of the speed was found, an order is as wide as the speed wandered: like a resonance. */
+const humpAtOrder = (inferences: readonly RunInference[]): Reservation | null => {
+  for (const inference of inferences) {
+    const hump = inference.run.histories.count === 0 ? humpOf(inference) : null;
+    const label = hump && likelyLineAt(inference, hump.frequencyHz);
+    if (!label) continue;
+    return {
+      clause: `what is felt is a hump at ${hzText(hump.frequencyHz)}, where ${label} is expected`,
+      why:
+        `The hump at ${hzText(hump.frequencyHz)} is felt ${timesText(hump.feltLevel)} what a person just feels. It may be ` +
+        `${label}, spread by a speed that was not held, or a resonance that the road shakes: no history of the speed was ` +
+        'found that would tell. Record it again by cruise control or with the speed logged, and at a speed a tenth ' +
+        'higher: an order moves with it, a resonance stays.',
+    };
+  }
+  return null;
+};
+
 export const nothingFound = (inferences: readonly RunInference[]): Answer => {
   const drive = uneven(inferences) ?? loudForAWhile(inferences) ?? changedFast(inferences);
   const hidden = hiddenLines(inferences);
   const noise = inNoise(noticeable(hidden)) ?? underRough(hidden);
-  const reservations = [drive, noise, aboveRate(fastLines(inferences))].filter((one) => one !== null);
+  const hump = noise ? null : humpAtOrder(inferences);
+  const reservations = [drive, noise, hump, aboveRate(fastLines(inferences))].filter((one) => one !== null);
   if (reservations.length === 0) return nothingFelt(inferences);
-  const what = drive || noise ? 'nothing' : 'nothing that this recording can show';
+  const what = drive || noise || hump ? 'nothing' : 'nothing that this recording can show';
   return {
     verdict: 'cannot-tell',
     sentence: `Cannot tell: ${what} stands out, but ${reservations.map(({ clause }) => clause).join(', and ')}.`,

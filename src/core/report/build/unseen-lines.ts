@@ -93,3 +93,16 @@ export const fastLines = (inferences: readonly RunInference[]): readonly FastLin
         .map(({ origin, hz, rateHz }) => ({ label, likely: origin.levels.fault.presence, hz, rateHz }));
     })
     .sort((a, b) => b.likely - a.likely || a.hz - b.hz);
+
+/** A place this many standard uncertainties off is not where a line is expected. */
+const AT_PLACE = 1.5;
+
+/** The likeliest to be at fault of the lines expected at a frequency; null where none is. */
+export const likelyLineAt = (inference: RunInference, frequencyHz: number): string | null => {
+  const there = inference.origins.filter((origin) => {
+    const { hz, sdHz } = expectedPlace(inference, origin);
+    return origin.levels.fault.presence >= LIKELY_FAULT && Math.abs(hz - frequencyHz) < AT_PLACE * sdHz;
+  });
+  const [likeliest] = there.sort((a, b) => b.levels.fault.presence - a.levels.fault.presence);
+  return likeliest?.line.label ?? null;
+};
