@@ -50,6 +50,12 @@ const highLinesOf = (
     .map((line) => line.frequencyHz)
     .filter((hz) => hz > WORK_HIGHEST_HZ && hz < (FOLLOWED_SHARE * samplingRateHz) / 2);
 
+/** Null where all lines are tied to the wheels. */
+const tiedMultiples = ({ engineTiedToRoad, lines }: ExpectedLines, wheelHz: number): readonly number[] | null =>
+  engineTiedToRoad
+    ? null
+    : lines.filter(({ group }) => group === 'road').map(({ frequencyHz }) => frequencyHz / wheelHz);
+
 /** Slip between engine and wheels: a converter, a clutch, or speeds that are not tied at all. */
 const canSlip = (vehicle: Vehicle, expected: ExpectedLines | null): boolean =>
   vehicle.layout !== 'electric' && (vehicle.converter !== false || expected?.engineTiedToRoad === false);
@@ -140,6 +146,7 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
   const { tracks } = findTracks(slow, {
     baseHz,
     multiples: baseHz === null ? [] : linesHz.map((hz) => hz / baseHz),
+    tiedMultiples: expected && wheelHz !== null ? tiedMultiples(expected, wheelHz) : null,
     highLinesHz: highLinesOf(expectedList, slow.samplingRateHz, ['mesh', 'electric']),
     highFiringHz: highLinesOf(expectedList, slow.samplingRateHz, ['firing']),
     logPrior: roadScalePrior(linesOrNone(expected)),

@@ -35,11 +35,14 @@ const smearedTones = (bands: readonly Band[]): readonly number[] =>
 
 export const coarsePaths = (
   prepared: Prepared,
-  { baseHz, multiples, logPrior }: TrackSearch,
+  { baseHz, multiples, tiedMultiples, logPrior }: TrackSearch,
   steady: readonly Band[],
 ): readonly SpeedTrack[] => {
   const rate = prepared.samplingRateHz;
-  const linesHz = baseHz === null ? [] : multiples.map((multiple) => multiple * baseHz);
+  const linesOf = (ratios: readonly number[] | null): readonly number[] =>
+    baseHz === null ? [] : (ratios ?? []).map((multiple) => multiple * baseHz);
+  const linesHz = linesOf(multiples);
+  const tiedHz = linesOf(tiedMultiples);
   const cruise = lookAt(prepared, CRUISE);
   if (!cruise) return [];
   const capped = cappedEvidence(cruise.axes);
@@ -48,6 +51,7 @@ export const coarsePaths = (
   if (linesHz.length > 0) {
     paths.push(follow(cruise, CRUISE, linesHz, capped, rate, logPrior));
     const wide = lookAt(prepared, RAMP);
+    if (tiedHz.length > 0) paths.push(follow(cruise, CRUISE, tiedHz, capped, rate, logPrior));
     if (wide) paths.push(follow(wide, RAMP, linesHz, capped, rate, (s) => -0.5 * (s / RAMP_SPREAD) ** 2));
   }
   for (const hz of smearedTones(steady)) paths.push(follow(cruise, TONE_STAGE, [hz], growing, rate, () => 0));

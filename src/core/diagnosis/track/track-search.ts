@@ -11,6 +11,8 @@ export interface TrackSearch {
   /** Expected wheel (or engine) speed at the stated speed, Hz, and the expected lines as multiples of it. */
   readonly baseHz: number | null;
   readonly multiples: readonly number[];
+  /** Those of them that gears tie to the base, where some are not: an engine's speed that was read by hand is 1 % off. */
+  readonly tiedMultiples: readonly number[] | null;
   /** Where lines are expected that only a recording at its full rate holds, Hz: tooth mesh and motor orders. */
   readonly highLinesHz: readonly number[];
   /** The same of firing: asked where nothing slower shows how the speed moved. */

@@ -33,6 +33,7 @@ const recording = (firing: number, shaft: number): Prepared => {
 const search: TrackSearch = {
   baseHz: 10,
   multiples: [1, 2, 4.1],
+  tiedMultiples: null,
   logPrior: (scale) => -0.5 * (scale / 0.03) ** 2,
   imageFactors: () => [(FIRING_HZ - RATE) / FIRING_HZ],
   logged: null,

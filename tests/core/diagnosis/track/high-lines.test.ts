@@ -45,6 +45,7 @@ const recording = (tones: readonly Tone[]): Prepared => {
 const search = (highLinesHz: readonly number[], highFiringHz: readonly number[] = []): TrackSearch => ({
   baseHz: 10.4,
   multiples: [1, 2, 3.73, 7.46],
+  tiedMultiples: null,
   highLinesHz,
   highFiringHz,
   logPrior: (scale) => -0.5 * (scale / 0.03) ** 2,
