@@ -14,7 +14,7 @@ export const METRES_PER_MILE = 1609.344;
 /** Millimetres in one inch (exact). */
 export const MM_PER_INCH = 25.4;
 /** Grams in one avoirdupois ounce (exact). */
-export const GRAMS_PER_OUNCE = 28.349523125;
+const GRAMS_PER_OUNCE = 28.349523125;
 
 export const mpsFromMph = (mph: number): number => mph * 0.44704;
 export const mphFromMps = (mps: number): number => mps / 0.44704;

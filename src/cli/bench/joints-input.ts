@@ -58,10 +58,12 @@ export const GEOMETRY_ROWS: readonly OptionRow[] = [
 ];
 
 const JOINT_KINDS: readonly JointKind[] = ['cross', 'double-cardan', 'constant-velocity', 'flexible-disc'];
-/** What the readings say, and whether the pinion's says which end of it is up or down. */
 export interface SaidAngles {
   readonly measured: WorkingAnglesMeasurement;
+  /** Whether it was said which end of the pinion is up or down. */
   readonly pinionEndSaid: boolean;
+  /** The options that can only have been read on a face square to the shaft, as they were typed. */
+  readonly upright: readonly string[];
 }
 
 const anglesOf = (given: Arguments, name: string): number[] =>
@@ -72,9 +74,11 @@ export function angleReadings(given: Arguments): SaidAngles | null {
   const front = given.flag('front-driveshaft');
   const zero = saidReading('reference', given.text('reference') ?? '0').reading;
   let pinionEndSaid = true;
+  const upright: string[] = [];
   const readingOf = (option: string, text: string, part: ShaftReading['part']): ShaftReading => {
     const said = saidReading(option, text, part !== 'pinion' ? undefined : front ? 'rear' : 'front');
     if (part === 'pinion') pinionEndSaid = said.endSaid;
+    if (said.reading.held === 'across') upright.push(`--${option} "${text}"`);
     const { planDeg } = said;
     const slopeDeg = valueOf(option, slopeOfReading(said.reading, zero));
     return { part, slopeDeg, ...(planDeg !== undefined && { planDeg }) };
@@ -99,7 +103,7 @@ export function angleReadings(given: Arguments): SaidAngles | null {
     ...(splitErrorDeg.length > 0 ? { splitErrorDeg } : {}),
     ...(front ? { driveshaft: 'front-driveshaft' as const } : {}),
   };
-  return { measured, pinionEndSaid };
+  return { measured, pinionEndSaid, upright };
 }
 
 /** Distances from options, piece lengths else from the job's vehicle. */

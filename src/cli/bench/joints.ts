@@ -12,6 +12,7 @@ import { UsageError } from '../io.ts';
 import { optionHelp } from '../option-table.ts';
 import type { Bench } from './bench-options.ts';
 import { benchOf, OUTPUT_ROWS, readBenchArguments, shaftRpmOf, SPEED_ROWS, benchProblemText } from './bench-options.ts';
+import type { SaidAngles } from './joints-input.ts';
 import { ANGLE_ROWS, angleReadings, GEOMETRY_ROWS, geometryOf, loadOf } from './joints-input.ts';
 import { assumedLines, jointTable, residualLines, sensitivityTable, whatIfLines } from './joints-text.ts';
 import { Sheet } from './sheet.ts';
@@ -60,7 +61,7 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
     sheet.block('First', [`${pinionDoubtText(shafts, angles.value, otherWay)} ${confirm}`]);
   }
   sheet
-    .block('Read as', [...readingLines(shafts), ...(said?.pinionEndSaid === false ? [END_NOT_SAID] : [])])
+    .block('Read as', [...readingLines(shafts), ...(said ? howRead(said) : [])])
     .block(`Working angles${at}: ${words[verdict]}`, [
       jointTable(angles.value, shafts, bench.units),
       ...residualLines(angles.value),
@@ -80,6 +81,12 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
 }
 
 const END_NOT_SAID = 'It was not said which end of the pinion that is, so its rear end is meant.';
+
+/** What had to be taken for granted in reading the options. */
+const howRead = ({ pinionEndSaid, upright }: SaidAngles): string[] => [
+  ...(pinionEndSaid ? [] : [END_NOT_SAID]),
+  ...upright.map((said) => `${said} is over 45°: taken as read on an upright face, such as a flange.`),
+];
 
 /** What is missing for joints that could cancel each other; null where nothing is. */
 function notReadProblem({ shafts }: WorkingAnglesMeasurement): string | null {

@@ -106,7 +106,6 @@ export const parseLengthMm = parser(kinds.LENGTH_MM);
 export const parseRpm = parser(kinds.TURNING_SPEED_RPM);
 export const parseFrequencyHz = parser(kinds.FREQUENCY_HZ);
 export const parseMassKg = parser(kinds.MASS_KG);
-export const parseMassG = parser(kinds.MASS_G);
 export const parseAngleDeg = parser(kinds.ANGLE_DEG);
 export const parseTorqueNm = parser(kinds.TORQUE_NM);
 export const parseUnbalanceGmm = parser(kinds.UNBALANCE_GMM);

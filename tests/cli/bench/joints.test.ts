@@ -23,6 +23,12 @@ describe('the slope of the pinion', () => {
     expect(await textOf('3 down', '7 down', '3 nose down')).toContain('pinion: nose 3.0° down (rear end up)');
   });
 
+  it('is told to have been taken from an upright face where it is too steep for a shaft', async () => {
+    const said = '--pinion "87 rear down" is over 45°: taken as read on an upright face, such as a flange.';
+    expect(await textOf('3 down', '7 down', '87 rear down')).toContain(said);
+    expect(await textOf('3 down', '7 down', '3 rear down')).not.toContain('upright face');
+  });
+
   it('asks before any advice where the other way round would make the joints cancel', async () => {
     const text = await textOf('3 down', '7 down', '3 up');
     expect(text).toMatch(/^First Check which end of the pinion is up\. It was read as nose 3\.0° down/);
