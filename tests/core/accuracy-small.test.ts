@@ -56,4 +56,10 @@ describe('accuracy, a small part', () => {
     const { outcome } = await runCase(makeCase('blind-ramp', 42, 4711, NO_LEAN), 0);
     expect(outcome.score.right, missList([outcome])).toBe(true);
   });
+
+  // While it fades in and out on a launch of ten seconds, one strong order splits in two that are nearly alike.
+  it('names one order in launch 5 of another suite, and no unknown tone beside it', async () => {
+    const { outcome } = await runCase(makeCase('launch', 5, 50505, NO_LEAN), 0);
+    expect(outcome.score.right, missList([outcome])).toBe(true);
+  });
 });

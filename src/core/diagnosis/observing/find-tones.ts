@@ -49,6 +49,8 @@ const FOOT_SHARE = 0.1;
 const FOOT_HZ = 0.15;
 /** Nearer still, within so many of its least widths, half of it is: its own shoulder, where it wanders a little. */
 const SHOULDER_SHARE = 0.5;
+/** An order that sweeps through resonances comes and goes, and splits in two that are nearly alike. */
+const SWEPT_SHOULDER_SHARE = 1;
 const SHOULDER_WIDTHS = 2;
 /** Fastest over slowest of a speed that swept far. */
 const SWEPT_FAR = 1.8;
@@ -104,20 +106,28 @@ const highestOn = ({ relative }: SpeedTrack, samplingRateHz: number): number => 
 export const highestSearchedHz = (tracks: readonly SpeedTrack[], samplingRateHz: number): number =>
   Math.min(highestOn(STEADY, samplingRateHz), ...tracks.map((track) => highestOn(track, samplingRateHz)));
 
+const sweptFar = ({ relative }: SpeedTrack): boolean => {
+  const slowest = relative.reduce((least, r) => Math.min(least, r), 1);
+  return relative.reduce((most, r) => Math.max(most, r), 1) > SWEPT_FAR * slowest;
+};
+
 /** @param samplingRateHz of the recording; the even one has more */
 const peaksOn = (even: Prepared, track: SpeedTrack, samplingRateHz: number): readonly Peak[] => {
-  const slowest = track.relative.reduce((least, r) => Math.min(least, r), 1);
-  const fastest = track.relative.reduce((most, r) => Math.max(most, r), 1);
   const options = { falseAlarm: FALSE_ALARM, highestHz: highestOn(track, samplingRateHz) };
   const peaks = findPeaks(even, options);
-  if (fastest < SWEPT_FAR * slowest || peaks.some(standsHigh)) return peaks;
+  if (!sweptFar(track) || peaks.some(standsHigh)) return peaks;
   // An order that swept through resonances is as broad as one; but one that keeps to the clock is a far broader hump here.
   const broad = findPeaks(even, { ...options, resonances: false }).filter(standsHigh);
   const [highest] = broad.sort((a, b) => b.overFloorDb - a.overFloorDb);
   return highest ? [...peaks, highest] : peaks;
 };
 
-const toTone = (peak: Peak, folds: readonly ToneFold[], motion: Motion | null, imageMotion: ImageMotion | null): Tone => ({
+const toTone = (
+  peak: Peak,
+  folds: readonly ToneFold[],
+  motion: Motion | null,
+  imageMotion: ImageMotion | null,
+): Tone => ({
   peak,
   folds,
   feltLevel: feltLevel(peak.frequencyHz, peak.amplitudeMps2, peak.verticalShare),
@@ -125,18 +135,18 @@ const toTone = (peak: Peak, folds: readonly ToneFold[], motion: Motion | null, i
   imageMotion,
 });
 
-const isFootOf = (peak: Peak, strong: Peak): boolean => {
+const isFootOf = (peak: Peak, strong: Peak, shoulderShare: number): boolean => {
   const apartHz = Math.abs(peak.frequencyHz - strong.frequencyHz);
   const share = peak.amplitudeMps2 / strong.amplitudeMps2;
   return (
     (share < FOOT_SHARE && apartHz < FOOT_HZ) ||
-    (share < SHOULDER_SHARE && apartHz < SHOULDER_WIDTHS * strong.limitWidthHz)
+    (share < shoulderShare && apartHz < SHOULDER_WIDTHS * strong.limitWidthHz)
   );
 };
 
 /** Without the feet of strong tones: they are no lines of their own, and would count for one part over and over. */
-const withoutFeet = (tones: readonly Tone[]): readonly Tone[] =>
-  tones.filter(({ peak }) => !tones.some((other) => isFootOf(peak, other.peak)));
+const withoutFeet = (tones: readonly Tone[], shoulderShare = SHOULDER_SHARE): readonly Tone[] =>
+  tones.filter(({ peak }) => !tones.some((other) => isFootOf(peak, other.peak, shoulderShare)));
 
 /** True where a tone is weak enough beside another to be its smear. */
 const isLess = (one: Found, other: Found): boolean => {
@@ -226,5 +236,7 @@ export const findTones = (
   const tones = kept.map((one) =>
     toTone(leveled(one), foldsOf(shownHzAt(one), one.peak.frequencyHz), one.motion, one.domain.image),
   );
-  return withoutFeet(tones).toSorted((a, b) => a.peak.frequencyHz - b.peak.frequencyHz);
+  return withoutFeet(tones, tracks.some(sweptFar) ? SWEPT_SHOULDER_SHARE : SHOULDER_SHARE).toSorted(
+    (a, b) => a.peak.frequencyHz - b.peak.frequencyHz,
+  );
 };
