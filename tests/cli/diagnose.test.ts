@@ -7,11 +7,12 @@ import { expectPlainWords, perrev } from './run-cli.ts';
 import { shortCsv, VEHICLE_WORDS } from './short-recording.ts';
 
 describe('diagnose', () => {
-  // The words of the other demos are read in demo-jobs.test.ts, from the report that each has given.
-  it.each(['sound.job.json', 'comeback.job.json'])('tells %s in words, with the answer first', (job) => {
-    const outcome = perrev(['diagnose', `recordings/${job}`]);
+  // The words of every demo are read in demo-jobs.test.ts, from the report that each has given.
+  it('tells a job of two runs in words, with the answer first', () => {
+    const outcome = perrev(['diagnose', 'recordings/launch.job.json']);
     expect(outcome.status).toBe(0);
     expect(outcome.stderr).toBe('');
+    expect(outcome.stdout).toMatch(/^Driveshaft 2×/);
     expect(outcome.stdout).toContain('What was recorded');
     expect(outcome.stdout).toContain('Orders');
     expectPlainWords(outcome);
@@ -46,9 +47,9 @@ describe('diagnose', () => {
   });
 
   it('names no part without a speed to compare with', () => {
-    const outcome = perrev(['diagnose', 'recordings/joint-replaced-cruise.csv']);
+    const outcome = perrev(['diagnose', 'recordings/direct-gear-cruise.csv']);
     expect(outcome.status).toBe(0);
-    expect(outcome.stdout).toMatch(/^Cannot tell what shakes at 42\.7 Hz/);
+    expect(outcome.stdout).toMatch(/^Cannot tell what shakes at 33\.4 Hz/);
     expect(outcome.stdout).toContain('Give the road speed');
     expect(outcome.stdout).not.toContain('Sure of the part');
   });
@@ -56,7 +57,7 @@ describe('diagnose', () => {
   it('writes one self-contained page without script or address', () => {
     const folder = mkdtempSync(join(tmpdir(), 'perrev-page-'));
     const page = join(folder, 'sheet.html');
-    const outcome = perrev(['diagnose', 'recordings/joint-replaced.job.json', '--page', page]);
+    const outcome = perrev(['diagnose', 'recordings/launch.job.json', '--page', page]);
     expect(outcome.status).toBe(0);
     const text = readFileSync(page, 'utf8');
     expect(text).toContain('<svg');
@@ -65,17 +66,8 @@ describe('diagnose', () => {
   });
 
   it('reads a recording from standard input', () => {
-    const csv = readFileSync(join('recordings', firstCsv('joint-replaced.job.json')));
-    const outcome = perrev(
-      ['diagnose', '-', '--tire', '265/70R17', '--axle', '3.73', '--speed', '62mph', '--json'],
-      csv,
-    );
+    const outcome = perrev(['diagnose', '-', ...VEHICLE_WORDS, '--json'], shortCsv());
     expect(outcome.status).toBe(0);
     expect((JSON.parse(outcome.stdout) as Report).runs).toHaveLength(1);
   });
 });
-
-function firstCsv(job: string): string {
-  const { runs } = JSON.parse(readFileSync(join('recordings', job), 'utf8')) as { runs: { file: string }[] };
-  return runs[0]!.file;
-}

@@ -1,13 +1,16 @@
 import { readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
-import { compare, stagesOf } from '../../src/core/compare.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { compare, compareJudged, stagesOf } from '../../src/core/compare.ts';
 import type { RecordedJob } from '../../src/core/job/recorded-job.ts';
 import { changeOf } from '../../src/core/diagnosis/compare/change.ts';
 import type { Comparison } from '../../src/core/diagnosis/compare/comparison.ts';
 import { speedMissed } from '../../src/core/diagnosis/compare/speed-missed.ts';
+import type { JudgedJob } from '../../src/core/diagnosis/judge-job.ts';
+import { judgeJob } from '../../src/core/diagnosis/judge-job.ts';
 import { readJob } from '../../src/core/job/job-file.ts';
 import { readRecording } from '../../src/core/reading/read-recording.ts';
 import type { OrderLevel } from '../../src/core/signal/speed/order-level.ts';
+import { differences, golden } from '../golden/differences.ts';
 import { must } from '../support/must.ts';
 
 /** A run of a minute whose blocks scatter about the power by a hundredth, alternately: as steady as can be. */
@@ -134,28 +137,38 @@ async function recorded(name: string): Promise<RecordedJob> {
   return { job, recordings };
 }
 
-const told = (before: RecordedJob, after: RecordedJob): Comparison => must(compare(before, after));
-
 describe('before and after', () => {
-  it('says that the comeback is gone, and by how much', async () => {
-    const { before, after } = stagesOf(await recorded('comeback'));
-    const comparison = told(before, after);
+  let before: JudgedJob;
+  let after: JudgedJob;
+  let comparison: Comparison;
+  beforeAll(async () => {
+    const stages = stagesOf(await recorded('comeback'));
+    before = must(judgeJob(stages.before));
+    after = must(judgeJob(stages.after));
+    comparison = compareJudged(before, after);
+  });
+
+  it('says that the comeback is gone, and by how much', () => {
     expect(comparison.verdict).toBe('gone');
     expect(comparison.sentence).toContain('Driveshaft 2× is gone');
     const change = comparison.pairs[0]!.orders.find(({ label }) => label === 'driveshaft 2×')!;
     expect(change.changeDb).toBeLessThan(-20);
   });
 
-  it('finds a recording unchanged against itself', async () => {
-    const job = await recorded('joint-replaced');
-    const comparison = told(job, job);
-    expect(comparison.verdict).toBe('unchanged');
-    expect(comparison.pairs[0]!.orders.every(({ real }) => !real)).toBe(true);
+  // They show that something has changed, not that it is right: see tests/golden.
+  it('gives the figures it gave when they were last looked at', () => {
+    expect(differences(JSON.parse(JSON.stringify(comparison)), golden('comparison'), 1e-5)).toEqual([]);
   });
 
-  it('says worse where the two are swapped', async () => {
-    const { before, after } = stagesOf(await recorded('comeback'));
-    expect(told(after, before).verdict).toBe('worse');
+  it('says worse where the two are swapped', () => {
+    expect(compareJudged(after, before).verdict).toBe('worse');
+  });
+
+  it('finds a recording unchanged against itself', async () => {
+    const judged = must(judgeJob(await recorded('joint-replaced')));
+    const same = compareJudged(judged, judged);
+    expect(same.verdict).toBe('unchanged');
+    expect(same.pairs[0]!.orders.every(({ real }) => !real)).toBe(true);
   });
 
   it('refuses an empty side with a remedy', async () => {
