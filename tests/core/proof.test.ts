@@ -17,6 +17,7 @@ import type { Analysis } from '../../src/core/report/analysis.ts';
 
 let job: Job;
 let recordings: Recording[];
+let analysis: Analysis;
 
 beforeAll(async () => {
   const read = readJob(readFileSync('recordings/comeback.job.json', 'utf8'), 'comeback');
@@ -29,6 +30,7 @@ beforeAll(async () => {
       return recording.value;
     }),
   );
+  analysis = analysed(job, recordings);
 });
 
 const analysed = (of: Job, from: readonly Recording[]): Analysis => {
@@ -45,7 +47,6 @@ const ofAngles = ({ report }: Analysis): number =>
 
 describe('a job with a run made after the repair', () => {
   it('is closed where the shake is gone: nothing to put right, nothing to check, nothing to record', () => {
-    const analysis = analysed(job, recordings);
     const { report } = analysis;
     expect(report.sentence).toMatch(/After the repair: driveshaft 2× is gone\.$/);
     expect(report.proof).toMatchObject({ verdict: 'gone', title: 'Close the job', gone: ['driveshaft 2×'] });
@@ -78,7 +79,6 @@ describe('a job with a run made after the repair', () => {
   });
 
   it('says the same after an entry as when all is analysed again', () => {
-    const analysis = analysed(job, recordings);
     expect(reweigh(analysis, job).report).toEqual(analysis.report);
   });
 

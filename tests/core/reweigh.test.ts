@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { analyse } from '../../src/core/analyse.ts';
 import { reweigh } from '../../src/core/conclude.ts';
 import { readJob } from '../../src/core/job/job-file.ts';
@@ -9,20 +9,22 @@ import type { Recording } from '../../src/core/reading/recording.ts';
 import { readRecording } from '../../src/core/reading/read-recording.ts';
 import { must } from '../support/must.ts';
 
-async function demo(name: string): Promise<{ job: Job; recordings: Recording[]; analysis: Analysis }> {
-  const job = must(readJob(readFileSync(`recordings/${name}.job.json`, 'utf8'), name));
-  const recordings = await Promise.all(
+let job: Job;
+let recordings: Recording[];
+let analysis: Analysis;
+
+beforeAll(async () => {
+  job = must(readJob(readFileSync('recordings/joint-replaced.job.json', 'utf8'), 'joint-replaced'));
+  recordings = await Promise.all(
     job.runs.map(async ({ file }) =>
       must(await readRecording({ name: file, bytes: readFileSync(`recordings/${file}`) }, {})),
     ),
   );
-  const analysis = must(analyse(job, recordings));
-  return { job, recordings, analysis };
-}
+  analysis = must(analyse(job, recordings));
+});
 
 describe('weighing causes anew after an entry', () => {
-  it('gives the same report as the whole analysis with that entry', async () => {
-    const { job, recordings, analysis } = await demo('joint-replaced');
+  it('gives the same report as the whole analysis with that entry', () => {
     const measured: Job = {
       ...job,
       measurements: [{ kind: 'observation', checkId: 'ring-thickness', outcome: 'wrong' }],
@@ -38,13 +40,11 @@ describe('weighing causes anew after an entry', () => {
     expect(again.report.checks).not.toEqual(analysis.report.checks);
   });
 
-  it('leaves an analysis as it was where nothing was entered', async () => {
-    const { job, analysis } = await demo('joint-replaced');
+  it('leaves an analysis as it was where nothing was entered', () => {
     expect(reweigh(analysis, job).report).toEqual(analysis.report);
   });
 
-  it('answers within 50 ms, so that the ranking moves at the touch', async () => {
-    const { job, analysis } = await demo('joint-replaced');
+  it('answers within 50 ms, so that the ranking moves at the touch', () => {
     reweigh(analysis, job);
     const times = Array.from({ length: 7 }, () => {
       const start = performance.now();

@@ -39,23 +39,17 @@ describe('the worker’s side', () => {
     expect(facts[1]?.problem?.remedy).toBeTruthy();
   });
 
-  it('analyses a demo job with progress that never runs back', async () => {
-    const said: FromWorker[] = [];
-    const task = { kind: 'analyse', of: demoJob('joint-replaced.job.json') } as const;
-    await new RequestHandler((message) => said.push(message)).handle({ request: 1, task });
-    const fractions = said.flatMap((message) => (message.kind === 'progress' ? [message.progress.fraction] : []));
-    expect(fractions.every((fraction, at) => fraction >= (fractions[at - 1] ?? 0))).toBe(true);
-    expect(Math.max(...fractions)).toBeLessThanOrEqual(1);
-    expect(answerOf<'analyse'>(said).report.findings[0]?.label).toBe('driveshaft 1×');
-  });
-
-  it('weighs causes anew within a few milliseconds, and the ranking moves', async () => {
+  it('analyses a demo job with progress that never runs back, then weighs causes anew within a few milliseconds', async () => {
     const said: FromWorker[] = [];
     const handler = new RequestHandler((message) => said.push(message));
     const of = demoJob('joint-replaced.job.json');
     await handler.handle({ request: 1, task: { kind: 'analyse', of } });
+    const fractions = said.flatMap((message) => (message.kind === 'progress' ? [message.progress.fraction] : []));
+    expect(fractions.every((fraction, at) => fraction >= (fractions[at - 1] ?? 0))).toBe(true);
+    expect(Math.max(...fractions)).toBeLessThanOrEqual(1);
     const { report, bases } = answerOf<'analyse'>(said);
     const [finding] = report.findings;
+    expect(finding?.label).toBe('driveshaft 1×');
     const [check] = report.checks;
     const measurements = [{ kind: 'observation', checkId: check!.id, outcome: 'wrong' }] as const;
     const start = performance.now();
@@ -87,7 +81,10 @@ describe('the worker’s side', () => {
 
   it('compares the complaint and the proof of one job', async () => {
     const said: FromWorker[] = [];
-    const before = demoJob('comeback.job.json');
+    const { job, sources } = demoJob('launch.job.json');
+    const [asFound] = job.runs;
+    const runs = [asFound!, { ...asFound!, name: 'Again', stage: 'proof' as const }];
+    const before = { job: { ...job, runs }, sources: [sources[0]!, sources[0]!] };
     await new RequestHandler((message) => said.push(message)).handle({ request: 1, task: { kind: 'compare', before } });
     expect(answerOf<'compare'>(said).pairs.length).toBeGreaterThan(0);
   });
