@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { useBrowser } from './support/browser.ts';
+import { openShortComeback } from './support/short-comeback.ts';
 import { axeEverywhere, axeViolations, go, openDemo, openRecordings, unfold } from './support/tasks.ts';
 
 const bench = useBrowser();
@@ -39,10 +40,9 @@ describe('axe finds nothing, at the size of a desk and of a phone, light and dar
     }
   });
 
-  it('on before and after, measurements and the job book', async () => {
+  it('on before and after and the job book', async () => {
     const { page } = await bench.open();
-    await openDemo(page, /comeback/iu);
-    await page.getByRole('button', { name: 'Keep it' }).click();
+    await openShortComeback(page);
     await go(page, 'before-and-after');
     await page.getByRole('columnheader', { name: '95 % interval' }).first().waitFor();
     expect(await axeEverywhere(page, 'before and after')).toEqual([]);

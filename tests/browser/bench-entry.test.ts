@@ -35,23 +35,6 @@ describe('a limit of one’s own', () => {
   });
 });
 
-it('looking at a kept measurement is no edit: a demo stays one, and there is nothing to undo', async () => {
-  const { page, complaints } = await bench.open();
-  await openDemo(page, /comeback/iu);
-  await openForm(page, 'end-play');
-  await page.getByRole('button', { name: 'Open: Working angles' }).click();
-  await page.locator('#measure-title', { hasText: 'Working angles' }).waitFor();
-  expect(
-    await page
-      .getByRole('textbox', { name: /^Slope/u })
-      .first()
-      .inputValue(),
-  ).not.toBe('');
-  await page.getByText('Demo, not in your job book').waitFor();
-  expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
-  expect(complaints).toEqual([]);
-});
-
 describe('a half-typed measurement', () => {
   it('keeps its size when the reader goes over to other units, also after a reload', async () => {
     const { page, complaints } = await bench.open({ locale: 'de-DE' });

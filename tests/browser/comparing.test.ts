@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { PHONE, useBrowser } from './support/browser.ts';
-import { axeViolations, go, openDemo, waitForAnswer } from './support/tasks.ts';
+import { openShortComeback } from './support/short-comeback.ts';
+import { axeViolations, go, waitForAnswer } from './support/tasks.ts';
 
 const bench = useBrowser();
 
@@ -11,30 +12,9 @@ async function print(page: Page, what: string): Promise<void> {
 }
 
 describe('before and after', () => {
-  it('takes the verdict away with the side it was about, and refuses a side against itself', async () => {
-    const { page, complaints } = await bench.open();
-    await openDemo(page, /comeback/iu);
-    await go(page, 'before-and-after');
-    const verdict = page.getByRole('heading', { name: /^driveshaft 2× is gone/iu });
-    await verdict.waitFor();
-    const before = page.getByRole('combobox', { name: 'Before' });
-    await before.selectOption('This job, proving runs');
-    await page.getByText('Before and after are the same runs').waitFor();
-    expect(await verdict.count()).toBe(0);
-    expect(await page.getByRole('button', { name: 'Compare', exact: true }).isDisabled()).toBe(true);
-    expect(await axeViolations(page)).toEqual([]);
-    await before.selectOption('This job, runs of the complaint');
-    await verdict.waitFor();
-    // A demo that was only looked at is not kept.
-    await go(page, 'job-book');
-    await page.getByText('No jobs yet').waitFor();
-    expect(complaints).toEqual([]);
-  });
-
   it('is entered into the history and printed, also after a reload and on a phone', async () => {
     const { page, complaints } = await bench.open();
-    await openDemo(page, /comeback/iu);
-    await page.getByRole('button', { name: 'Keep it' }).click();
+    await openShortComeback(page);
     await page.getByText('Saved in this browser').waitFor();
     await go(page, 'before-and-after');
     const history = page.getByRole('region', { name: 'From complaint to proof' });

@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { PHONE, type OpenedPage, useBrowser } from './support/browser.ts';
-import { axeViolations, openDemo, overflowPx } from './support/tasks.ts';
+import { openShortComeback } from './support/short-comeback.ts';
+import { axeViolations, go, openDemo, overflowPx } from './support/tasks.ts';
 
 const bench = useBrowser();
 
@@ -62,10 +63,16 @@ function paper(pdf: Buffer): number[] {
 const LETTER = [612, 792];
 const A4 = [(210 / 25.4) * 72, (297 / 25.4) * 72];
 
-describe('a comeback', () => {
-  it('tells on one screen, by order, that the complaint is gone; prints; saves pictures and tables', async () => {
-    const { page, complaints } = await bench.open({ colorScheme: 'dark' });
-    await openDemo(page, /comeback/iu);
+describe('the demo of a comeback', () => {
+  let opened: OpenedPage;
+  beforeAll(async () => {
+    opened = await bench.open({ colorScheme: 'dark' });
+    await openDemo(opened.page, /comeback/iu);
+  });
+
+  it('shows its runs side by side, and saves pictures and tables', async () => {
+    const { page, complaints } = opened;
+    await go(page, 'road-test');
     const sideBySide = page.locator('figure', { hasText: 'All runs side by side' });
     // The two runs of the complaint; the proving run stands against them on a screen of its own.
     await sideBySide.locator('svg text.strong').nth(1).waitFor();
@@ -87,7 +94,12 @@ describe('a comeback', () => {
     expect(svg).not.toContain('var(--');
     expect((await save('Save as PNG')).subarray(1, 4).toString()).toBe('PNG');
     expect((await save('Save as CSV')).toString()).toContain('driveshaft 2×');
+    expect(complaints).toEqual([]);
+  });
 
+  it('prints on the paper of the reader’s units', async () => {
+    const { page, complaints } = opened;
+    await go(page, 'road-test');
     for (const [units, size] of [
       ['US', LETTER],
       ['Metric', A4],
@@ -107,11 +119,43 @@ describe('a comeback', () => {
     expect(await axeViolations(page)).toEqual([]);
     expect(pages(await page.pdf({ preferCSSPageSize: true }))).toBeGreaterThan(2);
     await page.getByRole('button', { name: 'Back' }).click();
+    expect(complaints).toEqual([]);
+  });
 
+  it('tells by order that the complaint is gone; takes that away with its side, and refuses a side against itself', async () => {
+    const { page, complaints } = opened;
+    await go(page, 'road-test');
     await open(page, 'Before and after');
     // Until the runs are compared the answer of the road test, which names the order too, may still stand there.
-    await page.getByRole('heading', { name: /^driveshaft 2× is gone/iu }).waitFor();
+    const verdict = page.getByRole('heading', { name: /^driveshaft 2× is gone/iu });
+    await verdict.waitFor();
     expect(await page.getByRole('rowheader', { name: 'driveshaft 2×' }).count()).toBeGreaterThan(0);
+    const before = page.getByRole('combobox', { name: 'Before' });
+    await before.selectOption('This job, proving runs');
+    await page.getByText('Before and after are the same runs').waitFor();
+    expect(await verdict.count()).toBe(0);
+    expect(await page.getByRole('button', { name: 'Compare', exact: true }).isDisabled()).toBe(true);
+    expect(await axeViolations(page)).toEqual([]);
+    await before.selectOption('This job, runs of the complaint');
+    await verdict.waitFor();
+    expect(complaints).toEqual([]);
+  });
+
+  it('stays a demo where it is only looked at, a kept measurement too: not in the job book, nothing to undo', async () => {
+    const { page, complaints } = opened;
+    await go(page, 'measurements/end-play');
+    await page.getByRole('button', { name: 'Open: Working angles' }).click();
+    await page.locator('#measure-title', { hasText: 'Working angles' }).waitFor();
+    expect(
+      await page
+        .getByRole('textbox', { name: /^Slope/u })
+        .first()
+        .inputValue(),
+    ).not.toBe('');
+    await page.getByText('Demo, not in your job book').waitFor();
+    expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+    await go(page, 'job-book');
+    await page.getByText('No jobs yet').waitFor();
     expect(complaints).toEqual([]);
   });
 });
@@ -120,8 +164,7 @@ describe('a comeback on a phone', () => {
   it('is found in the job book, noted in its timeline, compared and printed, without scrolling sideways', async () => {
     const { page, complaints } = await bench.open(PHONE);
     const fits = async (): Promise<void> => expect(await overflowPx(page)).toBeLessThanOrEqual(0);
-    await openDemo(page, /comeback/iu);
-    await page.getByRole('button', { name: 'Keep it' }).click();
+    await openShortComeback(page);
     await page.getByText('Saved in this browser').waitFor();
     await fits();
     await open(page, 'Job book');

@@ -12,7 +12,7 @@ const SPEED_MPS = 28;
 /** Six tenths of a percent faster than stated. */
 const WHEEL_HZ = (1.006 * SPEED_MPS) / CIRCUMFERENCE_M;
 const RATE_HZ = 1000;
-const SECONDS = 40;
+const SECONDS = 30;
 
 const JOB: Job = {
   schemaVersion: 1,

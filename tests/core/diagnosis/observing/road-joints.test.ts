@@ -26,7 +26,7 @@ const THUMPS = [0.12, 0.3, 0.35, 0.3, 0.2, 0.12, 0.08, 0.05, 0.05, 0.06, 0.05].m
 );
 
 const reportOn = (orders: readonly (readonly [perTurn: number, mps2: number])[]) => {
-  const made = recordingOfOrders({ wheelHz: WHEEL_HZ, rateHz: 200, seconds: 50, orders, seed: 12 });
+  const made = recordingOfOrders({ wheelHz: WHEEL_HZ, rateHz: 200, seconds: 30, orders, seed: 12 });
   return must(analyse(JOB, [made])).report;
 };
 
