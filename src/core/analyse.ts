@@ -18,6 +18,7 @@ import { provedAnswer } from './report/build/proved-answer.ts';
 import { runReport } from './report/build/run-report.ts';
 import { answerOf } from './report/build/verdict.ts';
 import { REPORT_SCHEMA_VERSION, type Report, type RunReport } from './report/report.ts';
+import type { SpeedTrack } from './signal/speed/equal-angle.ts';
 import { linesAt } from './vehicle/expected-lines.ts';
 import { vehicleNotes } from './vehicle/vehicle-notes.ts';
 
@@ -30,6 +31,9 @@ const STEP_WORDS = { spectra: 'spectra of', matching: 'matching' } as const;
 export interface AnalyseOptions {
   readonly onProgress?: (progress: Progress) => void;
 }
+
+/** Arrays of its own: those of the steady history are one for all runs, and whoever is given a picture may give it away. */
+const copied = ({ timeS, relative }: SpeedTrack): SpeedTrack => ({ timeS: timeS.slice(), relative: relative.slice() });
 
 const pictureOf = (inference: RunInference): RunPicture => {
   const { run, posterior } = inference;
@@ -45,7 +49,7 @@ const pictureOf = (inference: RunInference): RunPicture => {
     floorMps2: run.floorMps2,
     timeFrequency: run.map,
     lines: linesAt(expected?.lines ?? [], wheelHz, engineHz, run.prepared.samplingRateHz),
-    histories: { road: historyOf(inference, 'road'), engine: historyOf(inference, 'engine') },
+    histories: { road: copied(historyOf(inference, 'road')), engine: copied(historyOf(inference, 'engine')) },
     orderSpectrum: orderSpectrumOf(inference),
   };
 };

@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { RequestHandler } from '../../src/worker/handle.ts';
 import type { AnswerOf, FromWorker, RecordingSource, SourcedJob, TaskKind } from '../../src/worker/protocol.ts';
 import { readJob } from '../../src/core/job/job-file.ts';
+import type { Vehicle } from '../../src/core/vehicle/vehicle.ts';
+import { buffersOf } from '../../src/worker/transfer.ts';
 import { madeJob } from '../support/made-job.ts';
 import { must } from '../support/must.ts';
 
@@ -60,6 +62,28 @@ describe('the worker’s side', () => {
       finding!.causes.map((cause) => cause.probability),
     );
     expect(after.causes[0]?.probabilityBefore).toBeDefined();
+  });
+
+  it('gives the same answer when asked again, though the arrays of the first were given away', async () => {
+    // A tone of 20 Hz at a speed that holds perfectly still.
+    const rows = Array.from({ length: 1500 }, (_, i) => {
+      const shake = 0.3 * Math.sin((2 * Math.PI * 20 * i) / 200) + 0.01 * Math.sin(i * i);
+      return `${(i / 200).toFixed(3)},${(9.81 + shake).toFixed(5)}\n`;
+    });
+    const vehicle: Vehicle = { layout: 'rear-drive', tire: { kind: 'size', size: 'P235/75R15' }, axleRatio: 3.55 };
+    const of: SourcedJob = {
+      job: madeJob(vehicle, { file: 'still.csv', speedMps: 20 }),
+      sources: [{ key: 'still', name: 'still.csv', blob: new Blob(['time (s),az (m/s²)\n', ...rows]) }],
+    };
+    const said: FromWorker[] = [];
+    // As worker.ts posts.
+    const handler = new RequestHandler((message) =>
+      said.push(structuredClone(message, { transfer: message.kind === 'answer' ? buffersOf(message.answer) : [] })),
+    );
+    await handler.handle({ request: 1, task: { kind: 'analyse', of } });
+    const first = answerOf<'analyse'>(said);
+    await handler.handle({ request: 2, task: { kind: 'analyse', of } });
+    expect(answerOf<'analyse'>(said)).toEqual(first);
   });
 
   it('reads two jobs to be compared with progress that never runs back', async () => {
