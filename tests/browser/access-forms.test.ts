@@ -1,13 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { useBrowser } from './support/browser.ts';
-import { axeEverywhere, go, openDemo, unfold } from './support/tasks.ts';
+import { openShortJob } from './support/short-job.ts';
+import { axeEverywhere, go, unfold } from './support/tasks.ts';
 
 const bench = useBrowser();
 
 describe('axe finds nothing, at the size of a desk and of a phone, light and dark,', () => {
   it('on every measurement form', async () => {
     const { page } = await bench.open();
-    await openDemo(page, /joint replacement/iu);
+    await openShortJob(page, 'joint-replaced');
     await go(page, 'measurements');
     const forms = page.locator('nav a[href*="measurements/"]');
     await forms.first().waitFor();

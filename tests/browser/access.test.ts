@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { useBrowser } from './support/browser.ts';
-import { openShortComeback } from './support/short-comeback.ts';
+import { openShortJob } from './support/short-job.ts';
 import { axeEverywhere, axeViolations, go, openDemo, openRecordings, unfold } from './support/tasks.ts';
 
 const bench = useBrowser();
@@ -42,7 +42,7 @@ describe('axe finds nothing, at the size of a desk and of a phone, light and dar
 
   it('on before and after and the job book', async () => {
     const { page } = await bench.open();
-    await openShortComeback(page);
+    await openShortJob(page, 'comeback');
     await go(page, 'before-and-after');
     await page.getByRole('columnheader', { name: '95 % interval' }).first().waitFor();
     expect(await axeEverywhere(page, 'before and after')).toEqual([]);

@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { texts } from '../../src/app/texts.ts';
 import { useBrowser } from './support/browser.ts';
-import { openDemo } from './support/tasks.ts';
+import { openShortJob } from './support/short-job.ts';
 
 const bench = useBrowser();
 
@@ -38,7 +38,7 @@ describe('a limit of one’s own', () => {
 describe('a half-typed measurement', () => {
   it('keeps its size when the reader goes over to other units, also after a reload', async () => {
     const { page, complaints } = await bench.open({ locale: 'de-DE' });
-    await openDemo(page, /joint replacement/iu);
+    await openShortJob(page, 'joint-replaced');
     await openForm(page, 'radial-play');
     await page.getByRole('textbox', { name: 'Play, mm' }).fill('0,5');
     await page.getByText(texts.book.status.saved).waitFor();

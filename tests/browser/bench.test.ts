@@ -3,7 +3,8 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { OpenedPage } from './support/browser.ts';
 import { PHONE, useBrowser } from './support/browser.ts';
-import { axeViolations, openDemo } from './support/tasks.ts';
+import { openShortJob } from './support/short-job.ts';
+import { axeViolations } from './support/tasks.ts';
 
 const bench = useBrowser();
 
@@ -69,7 +70,7 @@ describe('working angles', () => {
   it('are kept, and show how the causes of the complaint move', async () => {
     const opened = await bench.open();
     const { page } = opened;
-    await openDemo(page, /joint replacement/iu);
+    await openShortJob(page, 'joint-replaced');
     await openForm(page, 'rings');
     await fill(page, 'Axis 1', [
       [/^Groove to/u, '81.85 mm'],

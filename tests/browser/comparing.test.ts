@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { PHONE, useBrowser } from './support/browser.ts';
-import { openShortComeback } from './support/short-comeback.ts';
+import { openShortJob } from './support/short-job.ts';
 import { axeViolations, go, waitForAnswer } from './support/tasks.ts';
 
 const bench = useBrowser();
@@ -14,7 +14,7 @@ async function print(page: Page, what: string): Promise<void> {
 describe('before and after', () => {
   it('is entered into the history and printed, also after a reload and on a phone', async () => {
     const { page, complaints } = await bench.open();
-    await openShortComeback(page);
+    await openShortJob(page, 'comeback');
     await page.getByText('Saved in this browser').waitFor();
     await go(page, 'before-and-after');
     const history = page.getByRole('region', { name: 'From complaint to proof' });

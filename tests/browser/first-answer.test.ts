@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { PHONE, useBrowser } from './support/browser.ts';
+import { openShortRun } from './support/short-job.ts';
 import { openDemo, openRecordings, overflowPx, recordingPath, waitForAnswer } from './support/tasks.ts';
 
 const bench = useBrowser();
@@ -8,7 +9,7 @@ const bench = useBrowser();
 describe('from a file to the answer', () => {
   it('a new vehicle is typed the way people type it', async () => {
     const { page, complaints } = await bench.open();
-    await openRecordings(page, 'joint-replaced-cruise.csv');
+    await openShortRun(page);
     await page.getByRole('textbox', { name: 'Tires' }).fill('LT245/75 r16');
     await page.getByRole('textbox', { name: 'Axle ratio' }).fill('3,73');
     await page.getByRole('textbox', { name: 'Road speed' }).fill('62');

@@ -2,7 +2,8 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { PHONE, useBrowser } from './support/browser.ts';
-import { go, openDemo, openRecordings } from './support/tasks.ts';
+import { openShortJob } from './support/short-job.ts';
+import { go, openRecordings } from './support/tasks.ts';
 
 const bench = useBrowser();
 
@@ -12,7 +13,7 @@ const focused = (page: Page): Promise<string> => page.evaluate(() => document.ac
 describe('the print menu', () => {
   it('folds away on Esc, on a press outside and on another screen, and is where the paper leads back to', async () => {
     const { page, complaints } = await bench.open();
-    await openDemo(page, /joint replacement/iu);
+    await openShortJob(page, 'joint-replaced');
     const summary = page.locator('#print-menu');
     const choice = page.getByRole('button', { name: 'One page for the customer' });
     await summary.press('Enter');
@@ -82,7 +83,7 @@ describe('the reader stands', () => {
 
 it('a new job begins on the road test, whatever screen it was asked for on', async () => {
   const { page } = await bench.open();
-  await openDemo(page, /joint replacement/iu);
+  await openShortJob(page, 'joint-replaced');
   expect(await page.title()).toBe('Monday: shake after a joint replacement · Road test · perrev');
   await go(page, 'job-book');
   await page.getByRole('button', { name: 'New job' }).press('Enter');

@@ -2,15 +2,17 @@ import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { useBrowser, withProfileOnDisk } from './support/browser.ts';
+import { openShortRun } from './support/short-job.ts';
 import { axeViolations, openRecordings, waitForAnswer } from './support/tasks.ts';
 
 const bench = useBrowser();
 
 const saved = (page: Page) => page.getByText('Saved in this browser').waitFor();
+const openRecording = (page: Page): Promise<void> => openRecordings(page, 'joint-replaced-cruise.csv');
 const title = (page: Page) => page.getByRole('textbox', { name: 'Job' });
 
-async function startJob(page: Page, name: string): Promise<void> {
-  await openRecordings(page, 'joint-replaced-cruise.csv');
+async function startJob(page: Page, name: string, open = openRecording): Promise<void> {
+  await open(page);
   await title(page).fill(name);
   await saved(page);
 }
@@ -40,7 +42,7 @@ async function meddle(page: Page, change: string): Promise<void> {
 describe('the job book', () => {
   it('has everything again after a reload, half-typed text and the answer too', async () => {
     const { page } = await bench.open();
-    await startJob(page, 'Job 114');
+    await startJob(page, 'Job 114', openShortRun);
     await page.getByRole('textbox', { name: 'Tires' }).fill('LT245/75R16');
     await page.getByRole('textbox', { name: 'Axle ratio' }).fill('3.4 or so');
     await page.reload();

@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest';
 import { texts } from '../../src/app/texts.ts';
 import { PHONE, useBrowser } from './support/browser.ts';
-import { go, openDemo, unfold } from './support/tasks.ts';
+import { openShortJob } from './support/short-job.ts';
+import { go, unfold } from './support/tasks.ts';
 
 const bench = useBrowser();
 const LONG = 'W'.repeat(120);
@@ -14,7 +15,7 @@ it('a long word without a blank, wherever it was written, does not widen the scr
     const px = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
     if (px > 0) over.push(`${where}: ${px} px`);
   };
-  await openDemo(page, /joint replacement/iu);
+  await openShortJob(page, 'joint-replaced');
   await page.getByRole('button', { name: texts.sheet.editVehicle }).click();
   await unfold(page);
   const write = (label: string): Promise<void> =>

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { useBrowser } from './support/browser.ts';
+import { SHORT_RUN } from './support/short-job.ts';
 import { axeViolations, recordingPath, waitForAnswer } from './support/tasks.ts';
 
 const bench = useBrowser();
@@ -17,11 +18,7 @@ describe('the notes of a job file', () => {
         mimeType: 'application/json',
         buffer: Buffer.from(JSON.stringify({ ...job, notes: NOTES })),
       },
-      {
-        name: 'joint-replaced-cruise.csv',
-        mimeType: 'text/csv',
-        buffer: readFileSync(recordingPath('joint-replaced-cruise.csv')),
-      },
+      SHORT_RUN,
     ]);
     await page.getByRole('button', { name: 'Diagnose' }).click();
     await waitForAnswer(page);

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { useBrowser } from './support/browser.ts';
+import { openShortRun, SHORT_RUN_LENGTH } from './support/short-job.ts';
 import { openDemo, openRecordings, waitForAnswer } from './support/tasks.ts';
 
 const bench = useBrowser();
@@ -20,7 +21,7 @@ describe('without a network', () => {
     await waitForCopy(page);
     await context.setOffline(true);
     await page.reload();
-    await openRecordings(page, 'joint-replaced-cruise.csv');
+    await openShortRun(page);
     await page.getByRole('textbox', { name: 'Tires' }).fill('LT245/75R16');
     await page.getByRole('textbox', { name: 'Axle ratio' }).fill('3.73');
     await page.getByRole('textbox', { name: 'Road speed' }).fill('62');
@@ -35,18 +36,18 @@ describe('without a network', () => {
 
   it('asks for nothing once the page is loaded, whatever is done in it', async () => {
     const { page } = await bench.open();
-    await page.getByRole('button', { name: /joint replacement/iu }).waitFor();
+    await page.getByRole('button', { name: /moving off/iu }).waitFor();
     for (const screen of ['Measurements', 'Before and after', 'Lessons', 'Job book', 'Road test']) {
       await page.getByRole('link', { name: screen, exact: true }).click();
       await page.getByRole('heading', { level: 1 }).first().waitFor();
     }
-    await openDemo(page, /joint replacement/iu);
+    await openDemo(page, /moving off/iu);
     const asked = bench.server.requests.length;
     const outside: string[] = [];
     page.on('request', (request) => outside.push(request.url()));
     await page.getByRole('button', { name: 'New job' }).click();
-    await openRecordings(page, 'joint-replaced-cruise.csv');
-    await page.getByText('40 s ·').waitFor();
+    await openShortRun(page);
+    await page.getByText(SHORT_RUN_LENGTH).waitFor();
     await page.getByRole('button', { name: 'Diagnose' }).click();
     await waitForAnswer(page);
     // The browser itself may draw the tab's icon anew when the title changes.

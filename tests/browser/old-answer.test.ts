@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { useBrowser } from './support/browser.ts';
-import { axeViolations, go, openDemo, waitForAnswer } from './support/tasks.ts';
+import { openShortJob } from './support/short-job.ts';
+import { axeViolations, go, waitForAnswer } from './support/tasks.ts';
 
 const bench = useBrowser();
 
@@ -15,7 +16,7 @@ async function print(page: Page, what: string): Promise<void> {
 describe('an answer the job has left behind', () => {
   it('says so on Measurements and on both kinds of paper, and no more once it was made again', async () => {
     const { page, complaints } = await bench.open();
-    await openDemo(page, /joint replacement/iu);
+    await openShortJob(page, 'joint-replaced');
     await page.getByRole('button', { name: 'Change vehicle and runs' }).click();
     await page.getByRole('textbox', { name: 'Axle ratio' }).fill('4.10');
     await page.getByRole('button', { name: 'Back to the answer' }).click();
@@ -41,8 +42,7 @@ describe('an answer the job has left behind', () => {
 
   it('is not made anew from half an edit when the page is loaded again: the form, the edit and a step back are there', async () => {
     const { page, complaints } = await bench.open();
-    await openDemo(page, /joint replacement/iu);
-    await page.getByRole('button', { name: 'Keep it' }).click();
+    await openShortJob(page, 'joint-replaced');
     await page.getByRole('button', { name: 'Change vehicle and runs' }).click();
     const axle = page.getByRole('textbox', { name: 'Axle ratio' });
     await axle.fill('3.08');

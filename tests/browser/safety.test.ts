@@ -4,7 +4,8 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { CONTENT_SECURITY_POLICY } from '../../src/app/build/policy.ts';
 import { useBrowser } from './support/browser.ts';
-import { recordingPath, waitForAnswer } from './support/tasks.ts';
+import { SHORT_RUN, SHORT_RUN_LENGTH } from './support/short-job.ts';
+import { waitForAnswer } from './support/tasks.ts';
 
 const bench = useBrowser();
 const MARKUP = `<img src="x" onerror="globalThis.harmed = true"><script>globalThis.harmed = true</script>`;
@@ -54,10 +55,9 @@ describe('the first load', () => {
 describe('text from files and forms', () => {
   it('stays text on every screen, in tables, on paper and in the book', async () => {
     const { page } = await bench.open();
-    const csv = readFileSync(recordingPath('joint-replaced-cruise.csv'), 'utf8');
     const name = '=cmd <b onclick=x>&amp;.csv';
-    await page.setInputFiles('input[type=file]', [{ name, mimeType: 'text/csv', buffer: Buffer.from(csv) }]);
-    await page.getByText('40 s ·').waitFor();
+    await page.setInputFiles('input[type=file]', [{ ...SHORT_RUN, name }]);
+    await page.getByText(SHORT_RUN_LENGTH).waitFor();
     for (const field of ['Job name', 'Complaint', 'Description']) {
       await page.getByRole('textbox', { name: field, exact: true }).fill(field + MARKUP);
     }

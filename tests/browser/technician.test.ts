@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { PHONE, type OpenedPage, useBrowser } from './support/browser.ts';
-import { openShortComeback } from './support/short-comeback.ts';
+import { openShortJob } from './support/short-job.ts';
 import { axeViolations, go, openDemo, overflowPx } from './support/tasks.ts';
 
 const bench = useBrowser();
@@ -14,7 +14,7 @@ describe('measuring', () => {
   let opened: OpenedPage;
   beforeAll(async () => {
     opened = await bench.open();
-    await openDemo(opened.page, /joint replacement/iu);
+    await openShortJob(opened.page, 'joint-replaced');
   });
 
   it('an outcome moves the ranking at once, and can be taken back', async () => {
@@ -164,7 +164,7 @@ describe('a comeback on a phone', () => {
   it('is found in the job book, noted in its timeline, compared and printed, without scrolling sideways', async () => {
     const { page, complaints } = await bench.open(PHONE);
     const fits = async (): Promise<void> => expect(await overflowPx(page)).toBeLessThanOrEqual(0);
-    await openShortComeback(page);
+    await openShortJob(page, 'comeback');
     await page.getByText('Saved in this browser').waitFor();
     await fits();
     await open(page, 'Job book');

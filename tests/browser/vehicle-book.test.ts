@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { useBrowser } from './support/browser.ts';
+import { openShortRun } from './support/short-job.ts';
 import { openDemo, openRecordings, waitForAnswer } from './support/tasks.ts';
 
 const bench = useBrowser();
@@ -10,7 +11,7 @@ const saved = (page: Page) => page.getByText('Saved in this browser').waitFor();
 
 /** A job of a vehicle, diagnosed and kept. */
 async function doJob(page: Page, vehicle: string, tire: string, axle: string): Promise<void> {
-  await openRecordings(page, 'joint-replaced-cruise.csv');
+  await openShortRun(page);
   await field(page, 'Description').fill(vehicle);
   await field(page, 'Tires').fill(tire);
   await field(page, 'Axle ratio').fill(axle);
@@ -25,7 +26,7 @@ it('the vehicle of the last job is offered by name, never taken over unasked: th
   await doJob(page, 'work truck', 'LT245/75R16', '3.73');
   await page.getByRole('button', { name: 'New job' }).click();
   await page.reload();
-  await openRecordings(page, 'joint-replaced-cruise.csv');
+  await openShortRun(page);
   for (const name of ['Tires', 'Axle ratio', 'Description']) expect(await field(page, name).inputValue()).toBe('');
   expect(await page.locator('header .job').textContent()).toBe('');
   const same = page.getByRole('button', { name: 'Same vehicle as last time: work truck · Rear drive · LT245/75R16' });
@@ -62,7 +63,7 @@ it('any vehicle of the job book can be taken over, and that can be undone', asyn
 
 it('a demo leaves job book and offered vehicle alone, until it is kept', async () => {
   const { page, context } = await bench.open();
-  await openDemo(page, /joint replacement/iu);
+  await openDemo(page, /moving off/iu);
   await page.getByText('Demo, not in your job book').waitFor();
   await page.getByRole('link', { name: 'Job book' }).click();
   await page.getByText('No jobs yet.').waitFor();
@@ -71,7 +72,7 @@ it('a demo leaves job book and offered vehicle alone, until it is kept', async (
   await openRecordings(page, 'joint-replaced-cruise.csv');
   expect(await page.getByText('Same vehicle as last time').count()).toBe(0);
   const { page: other } = await bench.openIn(context);
-  await openDemo(other, /joint replacement/iu);
+  await openDemo(other, /moving off/iu);
   await other.getByRole('button', { name: 'Keep it' }).click();
   await saved(other);
   await other.reload();
