@@ -97,6 +97,8 @@ describe('the job book', () => {
     const { page: other } = await bench.openIn(context);
     await other.getByRole('button', { name: /Truck that hums/u }).click();
     await saved(other);
+    // A tab behind another draws, and so lets itself be pressed, but once a second.
+    await page.bringToFront();
     await page.getByRole('link', { name: 'Job book' }).click();
     const remove = page.getByRole('button', { name: 'Delete: Truck that hums' });
     const deleted = (tab: Page) => tab.getByText('Not saved: deleted from the job book').waitFor();

@@ -9,17 +9,18 @@ const bench = useBrowser();
 const folder = mkdtempSync(join(tmpdir(), 'perrev-large-'));
 const path = join(folder, 'large.csv');
 const ROWS = 2_700_000;
+/** After 373 turns of the driveshaft, 100 of the tire, both shakes are where they began. */
+const ROWS_OF_PERIOD = 37_300;
 
 /** About 100 MB: 4 kHz, three axes, driveshaft 1× at 40 Hz and tire 1× at one steady speed. */
 beforeAll(() => {
-  const parts = ['time (s),x (m/s2),y (m/s2),z (m/s2)\n'];
-  for (let row = 0; row < ROWS; row++) {
+  const shaken = Array.from({ length: ROWS_OF_PERIOD }, (_, row) => {
     const turns = (40 * row) / 4000;
     const shake = 0.3 * Math.sin(2 * Math.PI * turns) + 0.05 * Math.sin((2 * Math.PI * turns) / 3.73);
-    parts.push(
-      `${(row / 4000).toFixed(5)},${shake.toFixed(6)},${(0.1 - shake).toFixed(6)},${(9.81 + shake).toFixed(6)}\n`,
-    );
-  }
+    return `${shake.toFixed(6)},${(0.1 - shake).toFixed(6)},${(9.81 + shake).toFixed(6)}\n`;
+  });
+  const parts = ['time (s),x (m/s2),y (m/s2),z (m/s2)\n'];
+  for (let row = 0; row < ROWS; row++) parts.push(`${(row / 4000).toFixed(5)},${shaken[row % ROWS_OF_PERIOD]!}`);
   writeFileSync(path, parts.join(''));
 });
 afterAll(() => rmSync(folder, { recursive: true }));
