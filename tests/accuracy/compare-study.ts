@@ -1,10 +1,10 @@
 /**
  * How before and after hold what they say: `npx tsx tests/accuracy/compare-study.ts [vehicles] [--list] [--from N]
  * [--up-to HZ] [--speed-sd SHARE] [--known-speed]`. Each vehicle gives two pairs without a change and two with 3 dB less,
- * of runs of 60 s whose speeds differ by some 1 %, or as told (0.0025: cruise control). Told are: unchanged pairs called changed (at most 5 in 100), true changes found (at
- * least 95 in 100), and how often the 95 % interval holds the truth; in all, order by order, and by whether the second
- * run met the first one's speed within half a percent. Each rate stands with its 95 % interval (Clopper & Pearson 1934;
- * pairs of one vehicle counted as if independent).
+ * of runs of 60 s whose speeds differ by some 1 %, or as told (0.0025: cruise control). Told are: unchanged pairs called
+ * changed (at most 5 in 100), true changes found (at least 95 in 100), and how often the 95 % interval holds the truth; in
+ * all, order by order, and by whether the second run met the first one's speed within half a percent. Each rate stands with
+ * its 95 % interval (Clopper & Pearson 1934; pairs of one vehicle counted as if independent).
  * With --known-speed the level is read along the true speed and only the statistics are tried.
  */
 import { parseArgs } from 'node:util';

@@ -138,7 +138,7 @@ const sumBy = (
 };
 
 /** Contested rows that together weigh no more than this share of the whole are left out. */
-const NEGLIGIBLE = 1e-12;
+const NEGLIGIBLE = 1e-9;
 
 /** Indices from `from` to before `to`. */
 interface Stretch {

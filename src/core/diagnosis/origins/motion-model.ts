@@ -88,7 +88,8 @@ export const motionModels = (
   // each of these models leaves the tones that gave the track to images (see `backgroundWeight`), so no prior is shared out.
   const models = [1, ...factors].flatMap((factor) =>
     all
-      .filter((model) => model.joined || factor === 1 || model.road === null)
+      // An engine's image beside a road of its own: only where something stays is there anything to tell the two apart.
+      .filter((model) => model.joined || factor === 1 || (model.road === null && anyStill))
       .map((model) => ({ ...model, factor, beside: null })),
   );
   // A vehicle's speed wanders by some thousandths: of the models, that which asks for a usual wander is likelier.
