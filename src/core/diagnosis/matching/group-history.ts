@@ -3,6 +3,7 @@ import { STEADY, type SpeedTrack } from '../../signal/speed/equal-angle.ts';
 import type { AmplitudeSpectrum } from '../../signal/spectra/spectrum.ts';
 import type { SpeedGroup } from '../../vehicle/line.ts';
 import { RAMP_WANDER } from '../observing/run-evidence.ts';
+import { isOfNothing } from '../origins/motion-model.ts';
 import type { RunInference } from './infer-run.ts';
 
 /**
@@ -17,6 +18,7 @@ export const historyOf = (
   { run: { tracks, histories }, model }: Pick<RunInference, 'run' | 'model'>,
   group: SpeedGroup,
 ): SpeedTrack => {
+  if (isOfNothing(model, histories)) return STEADY;
   const own = model[group];
   const index = own ?? model[group === 'road' ? 'engine' : 'road'] ?? 0;
   const track = tracks[index];

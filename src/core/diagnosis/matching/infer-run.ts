@@ -3,7 +3,7 @@ import { logAbsence, type DetectionLimit } from '../origins/absence.ts';
 import { backgroundAt, supportsOf } from './intensity.ts';
 import { atLoudness, MIDDLE, OTHERS, type Loudness } from './loudness.ts';
 import { heldToTwins, matchesOf, mixedMatches, type Match } from './match.ts';
-import { imageFactors, isOnTrack, motionModels, type MotionModel } from '../origins/motion-model.ts';
+import { imageFactors, isOfNothing, isOnTrack, motionModels, type MotionModel } from '../origins/motion-model.ts';
 import { heldToFactors } from './held-to-factors.ts';
 import type { Following } from './motion-weights.ts';
 import type { Origin } from '../origins/origin.ts';
@@ -76,13 +76,14 @@ const weigh = (
   const { histories, limit } = run;
   const { factor, held = null } = model;
   const { road, engine, twins, absentRoad, absentEngine, loudness } = lines;
-  const tied = !model.joined ? unlocked(prior) : histories.count > 0 ? locked(prior) : prior;
+  const tied = !model.joined ? unlocked(prior) : model.road !== null ? locked(prior) : prior;
   const following = (track: number | null): Following => ({
     track,
     factor,
     held,
     beside: track === null ? model.beside : null,
     followed: track !== null && run.tones.some((tone) => isOnTrack(tone, histories, track)),
+    ofNothing: isOfNothing(model, histories),
   });
   const ofRoad = following(model.road);
   const ofEngine = following(model.engine);

@@ -11,6 +11,8 @@ const SPOILT = 2e-4;
 const UNKNOWN = 0.3;
 /** Share of orders that stay, nevertheless, while others of the vehicle move with its history. Judgment. */
 const SPOILT_STILL = 2e-6;
+/** Share of orders that keep to a history that is no part's. Judgment. */
+const ON_NOTHING = 1e-3;
 /** How far (ln) a wander may be over what would leave a tone as steady as it is. */
 const STEADINESS_SPREAD = 0.35;
 
@@ -64,17 +66,22 @@ export interface Following {
   readonly beside: number | null;
   /** Some tone of the run keeps to the track. */
   readonly followed: boolean;
+  /** The tracks are held to be no part's. */
+  readonly ofNothing: boolean;
 }
 
 /** Likelihood (1 at most) of the tone's motion where its origin moves by `slopeHz` per unit of ln speed of a track. */
 export const movingWeight = (
   tone: Tone,
   histories: Histories,
-  { track, factor, held, beside, followed }: Following,
+  { track, factor, held, beside, followed, ofNothing }: Following,
   slopeHz: number,
 ): number => {
   if (!tone.motion) return held ? orderWidthWeight(tone.peak, slopeHz, held) : 1;
-  if (track === null) return beside !== null && isClearlyStill(tone, histories) ? stillAt(tone, beside) : UNKNOWN;
+  if (track === null) {
+    if (beside !== null && isClearlyStill(tone, histories)) return stillAt(tone, beside);
+    return ofNothing && isOnTrack(tone, histories) ? ON_NOTHING : UNKNOWN;
+  }
   const along = tone.motion.along(track, factor * slopeHz);
   const most = Math.max(best(tone, histories), along);
   const curvesS = CURVES_ROOT_S * Math.sqrt(histories.durationS);

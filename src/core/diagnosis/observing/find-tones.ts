@@ -54,6 +54,8 @@ const SWEPT_SHOULDER_SHARE = 1;
 const SHOULDER_WIDTHS = 2;
 /** Fastest over slowest of a speed that swept far. */
 const SWEPT_FAR = 1.8;
+/** There no order is broader than this share of its frequency; what keeps to the clock is spread over far more. */
+const SWEPT_WIDTH = 0.03;
 /** What stands this far over the floor is no chance. */
 const HIGH_DB = 20;
 /** Two tones this far apart (relative) have parted, this near they are together. */
@@ -111,15 +113,20 @@ const sweptFar = ({ relative }: SpeedTrack): boolean => {
   return relative.reduce((most, r) => Math.max(most, r), 1) > SWEPT_FAR * slowest;
 };
 
+const isNear = (one: Peak, other: Peak): boolean =>
+  Math.abs(one.frequencyHz - other.frequencyHz) < SHOULDER_WIDTHS * Math.max(one.widthHz, other.widthHz);
+
 /** @param samplingRateHz of the recording; the even one has more */
 const peaksOn = (even: Prepared, track: SpeedTrack, samplingRateHz: number): readonly Peak[] => {
   const options = { falseAlarm: FALSE_ALARM, highestHz: highestOn(track, samplingRateHz) };
   const peaks = findPeaks(even, options);
-  if (!sweptFar(track) || peaks.some(standsHigh)) return peaks;
+  if (!sweptFar(track)) return peaks;
   // An order that swept through resonances is as broad as one; but one that keeps to the clock is a far broader hump here.
-  const broad = findPeaks(even, { ...options, resonances: false }).filter(standsHigh);
-  const [highest] = broad.sort((a, b) => b.overFloorDb - a.overFloorDb);
-  return highest ? [...peaks, highest] : peaks;
+  const orders = findPeaks(even, { ...options, resonances: false }).filter(
+    (peak) =>
+      standsHigh(peak) && peak.widthHz < SWEPT_WIDTH * peak.frequencyHz && !peaks.some((one) => isNear(peak, one)),
+  );
+  return [...peaks, ...orders];
 };
 
 const toTone = (

@@ -3,7 +3,7 @@ import { targetsOf } from './origin.ts';
 import type { Tone } from './tone.ts';
 import type { Load } from '../../vehicle/vehicle.ts';
 import { heldCases, type SpeedHeld } from './held-speed.ts';
-import { besideCases, vehicleDensity } from './wander.ts';
+import { besideCases, heldWanderCases, vehicleDensity, type WanderCase } from './wander.ts';
 
 /** Index of the track a group follows; null where the group's history is not among the tracks (or there is none). */
 export interface MotionModel {
@@ -86,31 +86,56 @@ export const motionModels = (
   const anyStill = tones.some((tone) => isClearlyStill(tone, histories));
   // Whether the track is an image's follows from which line gave it, and how likely that is the lines' own densities say:
   // each of these models leaves the tones that gave the track to images (see `backgroundWeight`), so no prior is shared out.
-  const models = [1, ...factors].flatMap((factor) =>
+  const followed = [1, ...factors].flatMap((factor) =>
     all
       // An engine's image beside a road of its own: only where something stays is there anything to tell the two apart.
       .filter((model) => model.joined || factor === 1 || (model.road === null && anyStill))
       .map((model) => ({ ...model, factor, beside: null })),
   );
   // A vehicle's speed wanders by some thousandths: of the models, that which asks for a usual wander is likelier.
-  const weighed = models.map((model): MotionModel => {
+  const weighed = followed.map((model): MotionModel => {
     const wander = histories.wander[model.road ?? model.engine ?? -1];
     if (wander === undefined || histories.logged) return model;
     const usual = vehicleDensity(Math.abs(model.factor) * wander, histories.sweepPrior);
     return { ...model, logPrior: model.logPrior + Math.log(usual + 1e-6) };
   });
-  return anyStill ? weighed.flatMap((model) => withWanderBeside(model, histories)) : weighed;
+  if (!anyStill) return weighed;
+  return [...weighed, ...(histories.logged ? [] : [OF_NOTHING])].flatMap((model) => withWanderBeside(model, histories));
 };
 
+/**
+ * Share of histories found in a recording that are no part's: a resonance's wander, or a chance path through noise; times
+ * the density of such a wander per unit of its ln. Judgment.
+ */
+const TRACK_OF_NOTHING = 0.02 * 0.2;
+const OF_NOTHING: MotionModel = {
+  road: null,
+  engine: null,
+  joined: true,
+  factor: 1,
+  beside: null,
+  logPrior: Math.log(TRACK_OF_NOTHING),
+};
+
+/** True where a track was found, and is held to be no part's. */
+export const isOfNothing = ({ road, engine }: MotionModel, { count }: Histories): boolean =>
+  count > 0 && road === null && engine === null;
+
 /** One model for each wander that a group without a history may have: asked once for all its lines, not tone by tone. */
-const withWanderBeside = (model: MotionModel, { wander }: Histories): readonly MotionModel[] => {
-  const known = wander[model.road ?? model.engine ?? -1];
-  if ((model.road === null) === (model.engine === null) || known === undefined) return [model];
-  return besideCases(model.road === null ? 'road' : 'engine', known).map((beside) => ({
+const withWanderBeside = (model: MotionModel, { wander }: Histories): readonly MotionModel[] =>
+  wandersBeside(model, wander).map((one) => ({
     ...model,
-    beside: beside.wander,
-    logPrior: model.logPrior + Math.log(beside.prior),
+    beside: one?.wander ?? null,
+    logPrior: model.logPrior + Math.log(one?.prior ?? 1),
   }));
+
+const wandersBeside = (
+  { road, engine, factor }: MotionModel,
+  wander: readonly number[],
+): readonly (WanderCase | null)[] => {
+  if (road === null && engine === null) return heldWanderCases();
+  if (road !== null && engine !== null) return [null];
+  return besideCases(road === null ? 'road' : 'engine', Math.abs(factor) * wander[road ?? engine!]!);
 };
 
 /** A tone gave a track if it keeps together on it this much better than staying, ln of evidence. */

@@ -28,25 +28,31 @@ export const vehicleBelow = (limit: number): number =>
  * road's speed, and the slip adds to the engine's. Judgment.
  */
 const BESIDE = {
-  road: { median: 0.5, spread: 0.8 },
+  road: { median: 0.5, spread: 0.6 },
   engine: { median: 1.5, spread: 0.6 },
 } as const;
-/** Each of these stands for all about it, up to the middle (of ln) between it and the next. */
-const BESIDE_STEPS = [1, 0.4, 0.16, 0.06] as const;
 
-/** What the wander of a group may be, and how likely, where only that of the other group is known. */
-export const besideCases = (
-  unknown: 'road' | 'engine',
-  otherWander: number,
-): readonly { readonly wander: number; readonly prior: number }[] => {
-  const { median, spread } = BESIDE[unknown];
-  const edges = BESIDE_STEPS.slice(1).map((step, k) => Math.sqrt(step * BESIDE_STEPS[k]!));
-  const above = edges.map((edge) => logNormalExceedance(edge, median, spread));
-  return BESIDE_STEPS.map((step, k) => ({
-    wander: step * otherWander,
-    prior: (above[k] ?? 1) - (k === 0 ? 0 : above[k - 1]!),
-  }));
+/** A root mean square wander (ln) that may be, with its probability. */
+export interface WanderCase {
+  readonly wander: number;
+  readonly prior: number;
+}
+
+/** Each of these, of twice the median, stands for all about it, up to the middle (of ln) between it and the next. */
+const STEPS = [1, 0.4, 0.16, 0.06] as const;
+
+const casesOf = ({ median, spread }: { readonly median: number; readonly spread: number }): readonly WanderCase[] => {
+  const wanders = STEPS.map((step) => 2 * median * step);
+  const above = wanders.slice(1).map((next, k) => logNormalExceedance(Math.sqrt(next * wanders[k]!), median, spread));
+  return wanders.map((wander, k) => ({ wander, prior: (above[k] ?? 1) - (k === 0 ? 0 : above[k - 1]!) }));
 };
+
+/** What the wander of a group may be where only that of the other group is known. */
+export const besideCases = (unknown: 'road' | 'engine', otherWander: number): readonly WanderCase[] =>
+  casesOf({ ...BESIDE[unknown], median: BESIDE[unknown].median * otherWander });
+
+/** What the wander of a speed that was meant to be held may be where no history of it is known. */
+export const heldWanderCases = (): readonly WanderCase[] => casesOf(HELD);
 
 /** How often a tone with a rate of its own wanders less than a limit. */
 export const ownBelow = (limit: number): number => below(limit, OWN_TONE);

@@ -8,7 +8,7 @@ import {
 } from '../../../../src/core/diagnosis/matching/motion-weights.ts';
 import type { Histories } from '../../../../src/core/diagnosis/origins/motion-model.ts';
 import type { Tone } from '../../../../src/core/diagnosis/origins/tone.ts';
-import { besideCases } from '../../../../src/core/diagnosis/origins/wander.ts';
+import { besideCases, heldWanderCases } from '../../../../src/core/diagnosis/origins/wander.ts';
 
 /** 10 s long: curves then stray by 3.2e-4·√10 = 1.012 ms. */
 const HISTORY: Histories = { count: 1, wander: [0.002], logged: false, sweepPrior: 0.05, durationS: 10 };
@@ -34,7 +34,7 @@ const toneOf = (still: number, along: number, hz = 30): Tone => ({
   imageMotion: null,
   folds: [],
 });
-const onTrack = { track: 0, factor: 1, held: null, beside: null, followed: false };
+const onTrack = { track: 0, factor: 1, held: null, beside: null, followed: false, ofNothing: false };
 
 describe('what the motion of a tone says of an order', () => {
   it('is nothing against it where it keeps together best on the track', () => {
@@ -82,10 +82,26 @@ describe('a group behind a slipping converter, whose history is not known', () =
     const road = besideCases('road', 0.002);
     expect(road.reduce((sum, { prior }) => sum + prior, 0)).toBeCloseTo(1, 9);
     expect(road.map(({ wander }) => wander)).toEqual([0.002, 0.0008, 0.00032, 0.00012]);
-    // Φ(−ln(√0.4/0.5)/0.8) = Φ(−0.294) = 0.3845 wander more than √0.4 of it; Φ(ln(√(0.16·0.06)/0.5)/0.8) = Φ(−2.04) = 0.0208 less than the last edge.
-    expect(road[0]!.prior).toBeCloseTo(0.3845, 3);
-    expect(road[3]!.prior).toBeCloseTo(0.0208, 3);
-    expect(besideCases('engine', 0.002)[0]!.prior).toBeGreaterThan(0.9);
+    // Edges between them by hand: Φ(−ln(2·√0.4)/0.6) = Φ(−0.392) = 0.3476 wander more than the first, and
+    // Φ(ln(2·√(0.16·0.06))/0.6) = Φ(−2.716) = 0.0033 less than the last.
+    expect(road[0]!.prior).toBeCloseTo(0.3476, 3);
+    expect(road[3]!.prior).toBeCloseTo(0.0033, 3);
+    besideCases('engine', 0.002).forEach(({ wander, prior }, k) => {
+      expect(wander / road[k]!.wander).toBeCloseTo(3, 9);
+      expect(prior).toBeCloseTo(road[k]!.prior, 9);
+    });
+  });
+
+  it('is held, where what was followed is no part, as speeds are: by 0.004 in the middle', () => {
+    const held = heldWanderCases();
+    expect(held.map(({ wander }) => wander)).toEqual([0.008, 0.0032, 0.00128, 0.00048]);
+    // Φ(ln(2·√(0.16·0.06))/0.8) = Φ(−2.037) = 0.0208.
+    expect(held[3]!.prior).toBeCloseTo(0.0208, 3);
+    const nothing = { ...unknown, beside: 0.00048, ofNothing: true };
+    expect(movingWeight(toneOf(100, 20, 7.5), HISTORY, nothing, 7.5)).toBe(1);
+    // What keeps to it is hardly a part's: then it would be the part's history.
+    expect(movingWeight(toneOf(20, 100, 7.5), HISTORY, nothing, 7.5)).toBe(1e-3);
+    expect(movingWeight(toneOf(20, 25, 7.5), HISTORY, nothing, 7.5)).toBe(0.3);
   });
 
   it('leaves a tone that clearly stays to it where it wanders less than would be seen', () => {
