@@ -94,14 +94,17 @@ export const fastLines = (inferences: readonly RunInference[]): readonly FastLin
     })
     .sort((a, b) => b.likely - a.likely || a.hz - b.hz);
 
-/** A place this many standard uncertainties off is not where a line is expected. */
+/** A place this many standard uncertainties off is not where a line is expected, nor one so far off as a share. */
 const AT_PLACE = 1.5;
+/** The top of what is spread out is not found better than this, relative. Judgment. */
+const TOP_OFF = 0.01;
 
-/** The likeliest to be at fault of the lines expected at a frequency; null where none is. */
-export const likelyLineAt = (inference: RunInference, frequencyHz: number): string | null => {
+/** The likeliest to be at fault of the lines expected about the top of something broad; null where none is. */
+export const likelyLineAt = (inference: RunInference, topHz: number): string | null => {
   const there = inference.origins.filter((origin) => {
     const { hz, sdHz } = expectedPlace(inference, origin);
-    return origin.levels.fault.presence >= LIKELY_FAULT && Math.abs(hz - frequencyHz) < AT_PLACE * sdHz;
+    const isThere = Math.abs(hz - topHz) < Math.hypot(AT_PLACE * sdHz, TOP_OFF * topHz);
+    return isThere && origin.levels.fault.presence >= LIKELY_FAULT;
   });
   const [likeliest] = there.sort((a, b) => b.levels.fault.presence - a.levels.fault.presence);
   return likeliest?.line.label ?? null;
