@@ -21,7 +21,7 @@ const HIDDEN = 0.5;
  * Phases are not asked for less than this, as a share of the frequency: rollers, and cruise control on a flat empty road,
  * hold a speed as well, and a tone alone at the very place of an order is more often one of these. Judgment.
  */
-const LEAST_WANDER = 4e-4;
+const LEAST_WANDER = 3e-4;
 /** Full width at half height over standard deviation of a bell curve: 2·√(2·ln 2). */
 const FULL_WIDTH = 2.355;
 /** A width says how far the speed moved only within this factor. */
@@ -36,15 +36,21 @@ const SPOILT_SHARP = 3e-5;
 
 const isSharp = ({ widthHz, limitWidthHz }: Peak): boolean => widthHz < SHARP * limitWidthHz;
 
-/** The width that the wander which a tone's phases leave room for would make. */
-const byPhase = ({ wanderHz = Infinity, frequencyHz }: Peak): number =>
-  FULL_WIDTH * Math.max(wanderHz, LEAST_WANDER * frequencyHz);
+/**
+ * The width that the wander of a sharp tone would make, were it shown as one: by its phases, which tell of a wander long
+ * before the half height does; only where there are none, by the width itself.
+ */
+const hiddenWidth = ({ wanderHz, frequencyHz, widthHz, limitWidthHz }: Peak): number =>
+  wanderHz === undefined
+    ? Math.hypot(spreadOf(widthHz, limitWidthHz), HIDDEN * limitWidthHz)
+    : FULL_WIDTH * Math.max(wanderHz, LEAST_WANDER * frequencyHz);
+
+const spreadOf = (widthHz: number, limitWidthHz: number): number =>
+  Math.sqrt(Math.max(0, widthHz ** 2 - limitWidthHz ** 2));
 
 /** The wander (ln) that a tone's width tells of, if it moves by `slopeHz` per unit of ln speed: less, or more than this. */
 const wanderAt = (peak: Peak, slopeHz: number): number => {
-  const { widthHz, limitWidthHz } = peak;
-  const spread = Math.sqrt(Math.max(0, widthHz ** 2 - limitWidthHz ** 2));
-  const told = isSharp(peak) ? Math.min(Math.hypot(spread, HIDDEN * limitWidthHz), byPhase(peak)) : spread / ROUGHLY;
+  const told = isSharp(peak) ? hiddenWidth(peak) : spreadOf(peak.widthHz, peak.limitWidthHz) / ROUGHLY;
   return told / (FULL_WIDTH * Math.max(1e-9, Math.abs(slopeHz)));
 };
 

@@ -107,7 +107,7 @@ export const motionModels = (
  * Share of histories found in a recording that are no part's: a resonance's wander, or a chance path through noise; times
  * the density of such a wander per unit of its ln. Judgment.
  */
-const TRACK_OF_NOTHING = 0.02 * 0.2;
+const TRACK_OF_NOTHING = 0.05 * 0.2;
 const OF_NOTHING: MotionModel = {
   road: null,
   engine: null,
