@@ -1,5 +1,5 @@
 /** The tones of a run: peaks of the recording as it is, and of the recording made even by each speed track. */
-import { findPeaks, HALF_RATE_SHARE, HIGHEST_SHAKE_HZ } from '../../signal/peaks/detect.ts';
+import { findPeaks } from '../../signal/peaks/detect.ts';
 import { relativeSpeedAt, STEADY, type SpeedTrack } from '../../signal/speed/equal-angle.ts';
 import { feltLevel } from '../../signal/felt.ts';
 import type { Peak } from '../../signal/peaks/peak.ts';
@@ -10,6 +10,7 @@ import { withSweptLevel } from '../track/swept-level.ts';
 import type { ImageMotion, Tone, ToneFold } from '../origins/tone.ts';
 import { wholeSpectra } from '../track/basebands.ts';
 import { findImages } from './find-images.ts';
+import { FALSE_ALARM, peaksOn, sweptFar } from './peaks-on-track.ts';
 import type { FoldsOfTone } from './tone-folds.ts';
 import { motionOf, type Motion } from '../track/motion.ts';
 
@@ -30,8 +31,6 @@ interface Found {
   readonly most: number;
 }
 
-/** More noise peaks are let in than a plain list would: the lines they fall on decide. */
-const FALSE_ALARM = 0.3;
 /** A peak this much better explained (in ln) in another domain is a smear there, not a line here. */
 const BETTER_ELSEWHERE = 4;
 /** A smear of a stronger tone has less amplitude than this share of it, or less evidence than the other. */
@@ -43,6 +42,8 @@ const SMEAR_EVIDENCE = 0.3;
  */
 const SMEAR_BROADER = 1.5;
 const SMEAR_BROAD_EVIDENCE = 0.6;
+/** A smear reaches a little beyond how far its tone moved (J. R. Carson, Proc. IRE 10, 1922: by the rate of the motion). */
+const SMEAR_BEYOND = 1.25;
 const NEAR_BINS = 3;
 /** A tone this much weaker, this near to another (Hz), is that one's foot: jitter and pulsing widen strong tones there. */
 const FOOT_SHARE = 0.1;
@@ -52,12 +53,6 @@ const SHOULDER_SHARE = 0.5;
 /** An order that sweeps through resonances comes and goes, and splits in two that are nearly alike. */
 const SWEPT_SHOULDER_SHARE = 1;
 const SHOULDER_WIDTHS = 2;
-/** Fastest over slowest of a speed that swept far. */
-const SWEPT_FAR = 1.8;
-/** There no order is broader than this share of its frequency; what keeps to the clock is spread over far more. */
-const SWEPT_WIDTH = 0.03;
-/** What stands this far over the floor is no chance. */
-const HIGH_DB = 20;
 /** Two tones this far apart (relative) have parted, this near they are together. */
 const WIDELY = 0.1;
 const TOGETHER = 0.02;
@@ -91,42 +86,6 @@ const keepTogether = (relative: readonly Float64Array[], one: Found, other: Foun
   return (
     shares.some((share) => share > WIDELY) && shares.filter((share) => share < TOGETHER).length > shares.length / 2
   );
-};
-
-const standsHigh = ({ overFloorDb }: Peak): boolean => overFloorDb >= HIGH_DB;
-
-/**
- * Highest frequency (at the mean speed) to which what moves with a track is looked for: where the vehicle was fastest,
- * what is above it was above half the rate.
- */
-const highestOn = ({ relative }: SpeedTrack, samplingRateHz: number): number => {
-  const fastest = relative.reduce((most, r) => Math.max(most, r), 1);
-  return Math.min(HIGHEST_SHAKE_HZ, (HALF_RATE_SHARE * samplingRateHz) / 2 / fastest);
-};
-
-/** Highest frequency to which lines of turning parts are looked for, as they stand at the mean speed, Hz. */
-export const highestSearchedHz = (tracks: readonly SpeedTrack[], samplingRateHz: number): number =>
-  Math.min(highestOn(STEADY, samplingRateHz), ...tracks.map((track) => highestOn(track, samplingRateHz)));
-
-const sweptFar = ({ relative }: SpeedTrack): boolean => {
-  const slowest = relative.reduce((least, r) => Math.min(least, r), 1);
-  return relative.reduce((most, r) => Math.max(most, r), 1) > SWEPT_FAR * slowest;
-};
-
-const isNear = (one: Peak, other: Peak): boolean =>
-  Math.abs(one.frequencyHz - other.frequencyHz) < SHOULDER_WIDTHS * Math.max(one.widthHz, other.widthHz);
-
-/** @param samplingRateHz of the recording; the even one has more */
-const peaksOn = (even: Prepared, track: SpeedTrack, samplingRateHz: number): readonly Peak[] => {
-  const options = { falseAlarm: FALSE_ALARM, highestHz: highestOn(track, samplingRateHz) };
-  const peaks = findPeaks(even, options);
-  if (!sweptFar(track)) return peaks;
-  // An order that swept through resonances is as broad as one; but one that keeps to the clock is a far broader hump here.
-  const orders = findPeaks(even, { ...options, resonances: false }).filter(
-    (peak) =>
-      standsHigh(peak) && peak.widthHz < SWEPT_WIDTH * peak.frequencyHz && !peaks.some((one) => isNear(peak, one)),
-  );
-  return [...peaks, ...orders];
 };
 
 const toTone = (
@@ -222,7 +181,8 @@ export const findTones = (
       if (other.domain === one.domain) return false;
       const apart = Math.abs(frequencyHz - other.peak.frequencyHz);
       if (apart < NEAR_BINS * binHz || keepTogether(relative, one, other)) return true;
-      const width = reachBetween(relative, one.domain, other.domain, other.peak.frequencyHz) + NEAR_BINS * binHz;
+      const reach = reachBetween(relative, one.domain, other.domain, other.peak.frequencyHz);
+      const width = SMEAR_BEYOND * reach + NEAR_BINS * binHz;
       return apart < width && isLess(one, other);
     });
     if (!smear) kept.push(one);
