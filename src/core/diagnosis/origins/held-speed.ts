@@ -15,8 +15,11 @@ export interface SpeedHeld {
 
 /** Up to this many times the least width a tone counts as sharp. */
 const SHARP = 1.3;
-/** A sharp tone may have been spread by this share of the least width all the same. */
-const HIDDEN = 0.5;
+/**
+ * A sharp tone may have been spread by this share of the least width all the same: a slow wander leaves the half height of
+ * a line as it is until it is near that (its power goes into the skirts). Judgment.
+ */
+const HIDDEN = 1;
 /**
  * Phases are not asked for less than this, as a share of the frequency: rollers, and cruise control on a flat empty road,
  * hold a speed as well, and a tone alone at the very place of an order is more often one of these. Judgment.
@@ -37,13 +40,14 @@ const SPOILT_SHARP = 3e-5;
 const isSharp = ({ widthHz, limitWidthHz }: Peak): boolean => widthHz < SHARP * limitWidthHz;
 
 /**
- * The width that the wander of a sharp tone would make, were it shown as one: by its phases, which tell of a wander long
- * before the half height does; only where there are none, by the width itself.
+ * The width that the wander of a sharp tone would make, were it shown as one: what its half height may hide, or its phases
+ * where they leave less.
  */
-const hiddenWidth = ({ wanderHz, frequencyHz, widthHz, limitWidthHz }: Peak): number =>
-  wanderHz === undefined
-    ? Math.hypot(spreadOf(widthHz, limitWidthHz), HIDDEN * limitWidthHz)
-    : FULL_WIDTH * Math.max(wanderHz, LEAST_WANDER * frequencyHz);
+const hiddenWidth = ({ wanderHz = Infinity, frequencyHz, widthHz, limitWidthHz }: Peak): number =>
+  Math.min(
+    Math.hypot(spreadOf(widthHz, limitWidthHz), HIDDEN * limitWidthHz),
+    FULL_WIDTH * Math.max(wanderHz, LEAST_WANDER * frequencyHz),
+  );
 
 const spreadOf = (widthHz: number, limitWidthHz: number): number =>
   Math.sqrt(Math.max(0, widthHz ** 2 - limitWidthHz ** 2));

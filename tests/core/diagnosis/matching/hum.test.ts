@@ -41,9 +41,9 @@ describe('a tone at the place of driveshaft 1×', () => {
     const finding = firstOf(0, 2);
     expect(finding.part).toBe('fixed');
     expect(finding.probability).toBeGreaterThan(0.5);
-    // Its phases leave no room for more; less than that is not asked for, as rollers hold a speed as well.
+    // A minute's Hann window is 1.44/60 = 0.024 Hz wide; over 2.355 (width to standard deviation) and 48 Hz: 0.0002.
     expect(finding.for.join(' ')).toMatch(
-      /It held its frequency within 0\.03 %; a driver holds a speed to some tenths/u,
+      /It held its frequency within 0\.02 %; a driver holds a speed to some tenths/u,
     );
     expect(finding.against[0]).toMatch(/^Driveshaft 1× could make it too \(\d+ in 100\)\.$/u);
   });

@@ -106,10 +106,10 @@ describe('a group behind a slipping converter, whose history is not known', () =
 
   it('leaves a tone that clearly stays to it where it wanders less than would be seen', () => {
     const still = toneOf(100, 20, 7.5);
-    // A sharp tone has spread by half its least width at most: 0.03 Hz/2/2.355 = 0.00637 Hz, of 7.5 Hz 0.00085.
+    // A sharp tone has spread by its least width at most: 0.03 Hz/2.355 = 0.0127 Hz, of 7.5 Hz 0.0017.
     expect(movingWeight(still, HISTORY, { ...unknown, beside: 0.0008 }, 7.5)).toBe(1);
-    // ln(0.002/0.00085)/0.35 = 2.45: exp(−3.0).
-    expect(movingWeight(still, HISTORY, { ...unknown, beside: 0.002 }, 7.5)).toBeCloseTo(0.0505, 2);
+    // ln(0.004/0.0017)/0.35 = 2.45: exp(−3.0).
+    expect(movingWeight(still, HISTORY, { ...unknown, beside: 0.004 }, 7.5)).toBeCloseTo(0.0505, 2);
     // Its phases say more: 0.0006 of its frequency; ln(0.0008/0.0006)/0.35 = 0.822: exp(−0.338).
     const steady = { ...still, peak: { ...still.peak, wanderHz: 0.0006 * 7.5 } };
     expect(movingWeight(steady, HISTORY, { ...unknown, beside: 0.0008 }, 7.5)).toBeCloseTo(0.713, 2);
