@@ -189,7 +189,7 @@ const humpAtOrder = (inferences: readonly RunInference[]): Reservation | null =>
     return {
       clause: `what is felt is a hump at ${hzText(hump.frequencyHz)}, where ${label} is expected`,
       why:
-        `The hump at ${hzText(hump.frequencyHz)} is felt ${timesText(hump.feltLevel)} what a person just feels. It may be ` +
+        `The hump at ${hzText(hump.frequencyHz)} is ${timesText(hump.feltLevel)} what a person just feels. It may be ` +
         `${label}, spread by a speed that was not held, or a resonance that the road shakes: no history of the speed was ` +
         'found that would tell. Record it again by cruise control or with the speed logged, and at a speed a tenth ' +
         'higher: an order moves with it, a resonance stays.',
