@@ -71,6 +71,7 @@ describe('accuracy, a small part', () => {
   // hand, and a smear ended where its tone turned back.
   it.each([
     ['hum', 1, 27112],
+    ['hum', 30, 28112],
     ['two-runs', 21, 27112],
     ['engine-given', 19, 27112],
     ['two-faults', 29, 29113],
