@@ -192,6 +192,15 @@ describe('what is missing', () => {
     expect(wishes.some((wish) => wish.includes('axle ratio'))).toBe(false);
   });
 
+  it('names every field that must be put right, each once, as they stand on the screen', () => {
+    const { job } = withOneRun;
+    const twoRuns = { ...job, runs: [...job.runs, ...job.runs.map((run) => ({ ...run, file: 'b.csv' }))] };
+    const texts = { 'vehicle.axleRatio': 'x', 'run.0.speedMps': 'fast', 'run.1.speedMps': 'fast' };
+    expect(needsOf({ ...withOneRun, job: twoRuns, typed: texts }, facts, 'us').blocker).toBe(
+      'To be put right first: Road speed, Axle ratio.',
+    );
+  });
+
   it('blocks on a field that cannot be understood, on a recording being read, and on one that cannot be read', () => {
     expect(needsOf(typed('vehicle.axleRatio', 'x'), facts, 'us').blocker).toContain('Axle ratio');
     expect(needsOf(withOneRun, new Map(), 'us').blocker).toContain('being read');

@@ -1,7 +1,8 @@
 import { Buffer } from 'node:buffer';
 import { expect, it } from 'vitest';
 import { useBrowser } from './support/browser.ts';
-import { axeEverywhere, openRecordings } from './support/tasks.ts';
+import { SHORT_RUN_LENGTH, openShortRun } from './support/short-job.ts';
+import { axeEverywhere, openRecordings, waitForAnswer } from './support/tasks.ts';
 
 const bench = useBrowser();
 
@@ -72,5 +73,20 @@ it('whether there is a torque converter can be said, and is still there after a 
   await page.getByText('Electric', { exact: true }).click();
   await converter.waitFor({ state: 'detached' });
   expect(await page.getByRole('combobox', { name: /^Tripod inner joints/u }).inputValue()).toBe('yes');
+  expect(complaints).toEqual([]);
+});
+
+it('Enter in a field of the job form diagnoses; it neither takes the recording out nor opens the choice of files', async () => {
+  const { page, complaints } = await bench.open();
+  await openShortRun(page);
+  await page.getByText(SHORT_RUN_LENGTH).waitFor();
+  const speed = page.getByRole('textbox', { name: 'Road speed', exact: true });
+  await speed.fill('fast');
+  await speed.press('Enter');
+  await page.getByText('To be put right first: Road speed.').waitFor();
+  await page.getByText(SHORT_RUN_LENGTH).waitFor();
+  await speed.fill('62 mph');
+  await speed.press('Enter');
+  await waitForAnswer(page);
   expect(complaints).toEqual([]);
 });

@@ -21,11 +21,11 @@ export interface Needs {
   readonly wishes: readonly string[];
 }
 
-/** Every text field of a document. */
+/** Every text field of a document, as they stand on the screen. */
 function allFields(job: Job): readonly FieldSpec[] {
   const { layout } = job.vehicle;
   const ofRuns = job.runs.flatMap((_, index) => Object.values(runFields(index)));
-  return [descriptionField, ...mainFields(layout), ...moreFields(layout), ...ofRuns];
+  return [...ofRuns, ...mainFields(layout), descriptionField, ...moreFields(layout)];
 }
 
 /** @param facts What is known of each recording, by file name; absent while it is being read. */
@@ -41,8 +41,8 @@ function blockerOf(
 ): string | null {
   const { runs } = document.job;
   if (runs.length === 0) return words.needs.recordings;
-  const wrong = allFields(document.job).find((field) => fieldState(document, field, units).message !== undefined);
-  if (wrong) return words.needs.invalid(wrong.label);
+  const wrong = allFields(document.job).filter((field) => fieldState(document, field, units).message !== undefined);
+  if (wrong.length > 0) return words.needs.invalid([...new Set(wrong.map(({ label }) => label))]);
   const refused = runs.flatMap(({ file }) => facts.get(file)?.problem ?? []);
   const missing = refused.filter(isMissing);
   if (missing.length > 0) return words.needs.missing(missing.flatMap(({ file }) => file ?? []));

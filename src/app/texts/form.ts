@@ -47,7 +47,7 @@ export const form = {
         ? `${files[0]} is not opened yet: open it, or remove its run.`
         : `Not opened yet: ${files.join(', ')}. Open them, or remove their runs.`,
     unreadable: 'A recording cannot be read: remove it or open another.',
-    invalid: (label: string) => `“${label}” cannot be understood yet.`,
+    invalid: (labels: readonly string[]) => `To be put right first: ${labels.join(', ')}.`,
   },
   missing: {
     tire: 'tire size',
