@@ -440,6 +440,8 @@ describe('critical speed', () => {
     expect(facts.longestMm[0]).toBeCloseTo(1524 * Math.sqrt((0.75 * 6396.07) / 5200), 1);
     expect(whirlScaleRpm(facts.result.value, 5200)).toBe(8000);
     expect(whirlFacts(filledWith('whirl', {}), emptyJob())).toBeNull();
+    // A slip in what was typed is no reason to tell the speed of the tube the vehicle had.
+    expect(whirlFacts(filledWith('whirl', { 'piece1.wall': '-4' }, truck), truck)).toBeNull();
   });
 
   it('takes top speed as a road speed: 50 m/s turns this shaft at 6000 rev/min', () => {

@@ -5,6 +5,7 @@ import { failure, success } from '../../core/note.ts';
 import {
   DRIVESHAFT_RPM,
   LENGTHS,
+  LEVEL_MPS2,
   SHAFT_MASS_KG,
   TRIAL_WEIGHT_G,
   TRIAL_WEIGHT_GMM,
@@ -92,7 +93,7 @@ export function parseField(field: MeasureField, text: string, setting: FieldSett
     case 'level':
       return withUncertainty(text, (part) => parse.parseRatio(part, { ...options, range: [0, 1e6] }));
     case 'acceleration':
-      return one(parse.parseAccelerationMps2(text, unit, options));
+      return one(parse.parseQuantity(text, LEVEL_MPS2, unit));
     case 'grams':
       return one(parse.parseQuantity(text, TRIAL_WEIGHT_G, unit));
     case 'weight':

@@ -20,6 +20,7 @@ export const bench = {
   orOutcome: 'Or only the outcome:',
   how: 'How to measure',
   incomplete: 'Fill in the readings to see what they mean.',
+  toPutRight: 'Put right what is marked to see what it means.',
   fullBench: 'Open this on the measurements screen, with pictures and what would better it',
   judged: 'What it means',
   verdicts: { inside: 'Inside the limits', outside: 'Outside the limits', 'cannot-tell': 'Cannot tell' },

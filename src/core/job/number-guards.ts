@@ -20,7 +20,10 @@ import type { Guard } from './guards.ts';
 export const quantity =
   (kind: QuantityKind, least: number, most: number): Guard<number> =>
   (value, key) => {
-    const example = `Write a number from ${least} to ${most}, or a text with its unit like ${kind.example}.`;
+    const orText = Object.hasOwn(kind.units, '')
+      ? `, like ${kind.example}`
+      : `, or a text with its unit like ${kind.example}`;
+    const example = `Write a number from ${least} to ${most}${orText}.`;
     if (typeof value === 'number') {
       return value >= least && value <= most
         ? success(value)

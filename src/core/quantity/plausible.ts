@@ -4,7 +4,7 @@
  */
 import { inchFromMm } from '../units.ts';
 import type { QuantityKind } from './quantity-kinds.ts';
-import { LENGTH_MM, MASS_G, MASS_KG, TURNING_SPEED_RPM, UNBALANCE_GMM } from './quantity-kinds.ts';
+import { ACCELERATION_MPS2, LENGTH_MM, MASS_G, MASS_KG, TURNING_SPEED_RPM, UNBALANCE_GMM } from './quantity-kinds.ts';
 
 /** '0.3 to 10 mm (0.012 to 0.39 in)' */
 const between = (leastMm: number, mostMm: number): string => {
@@ -45,6 +45,14 @@ export const DRIVESHAFT_RPM: QuantityKind = {
   range: [0, 20_000],
   between: '0 to 20,000 rpm',
   example: '3000 rpm',
+};
+
+/** Of an order, zero to peak: none is below zero, and none reaches what would shake a sensor off. */
+export const LEVEL_MPS2: QuantityKind = {
+  ...ACCELERATION_MPS2,
+  name: 'level',
+  range: [0, 200],
+  between: '0 to 200 m/s² (0 to 20 g)',
 };
 
 /** A shaft piece, or the yoke and joint at one end of it. */

@@ -107,6 +107,7 @@ export const ANGLE_DEG: QuantityKind = {
     ['rad', unit.degFromRad],
   ]),
   range: [-360, 360],
+  between: '-360° to 360°',
   example: '3.5°',
 };
 export const TORQUE_NM: QuantityKind = {

@@ -29,6 +29,9 @@ const isTwoNumbers = (text: string): boolean => {
   return under !== '' && !(Number(over) < Number(under) && [2, 4, 8, 16, 32, 64, 128].includes(Number(under)));
 };
 
+/** ' in', but '°' stands close. */
+const withUnit = (unit: string): string => (unit === '°' ? unit : ` ${unit}`);
+
 const cleanUnit = (text: string): string =>
   text
     .toLowerCase()
@@ -79,12 +82,12 @@ export const parseQuantity = (
   const usual = possible.filter(within(kind.usual ?? kind.range));
   const [first, second] = usual.length === 1 ? usual : possible;
   if (first === undefined) {
-    const asRead = `"${shown}${typedUnit === '' && unitName !== '' ? ` ${defaultUnit}` : ''}"`;
+    const asRead = `"${shown}${typedUnit === '' && unitName !== '' ? withUnit(defaultUnit ?? '') : ''}"`;
     const limits = options.range === undefined ? kind.between : undefined;
     return refuse(
       'out-of-range',
       `${asRead} is outside what is possible for ${one(name)}${limits === undefined ? '' : `, ${limits}`}.`,
-      limits === undefined ? example : `Check the number and its unit. ${example}`,
+      limits === undefined ? example : 'Check the number and its unit.',
     );
   }
   if (second !== undefined && !first.plain) {

@@ -271,9 +271,7 @@ describe('a wrong value is refused with its key and line', () => {
     expect(problemOf(file('"layout": "rwd"')).remedy).toBe(
       'Write one of: rear-drive, front-drive, four-wheel-drive, electric.',
     );
-    expect(problemOf(file(`${rear}, "axleRatio": 373`)).remedy).toBe(
-      'Write a number from 0.5 to 30, or a text with its unit like 3.73.',
-    );
+    expect(problemOf(file(`${rear}, "axleRatio": 373`)).remedy).toBe('Write a number from 0.5 to 30, like 3.73.');
     expect(problemOf(file(rear, '"runs": [{"file": "a", "speed": 62}]')).remedy).toBe(
       'Write it as a text with its unit, or name the key speedMps.',
     );

@@ -1,7 +1,8 @@
 /** Bench figures in the wrong unit are asked about. The ranges are common practice, no source; the sizes are of real parts. */
 import { describe, expect, test } from 'vitest';
 import { nearestWord } from '../../../src/core/quantity/nearest-word.ts';
-import { DRIVESHAFT_RPM, LENGTHS } from '../../../src/core/quantity/plausible.ts';
+import { DRIVESHAFT_RPM, LENGTHS, LEVEL_MPS2 } from '../../../src/core/quantity/plausible.ts';
+import { ANGLE_DEG } from '../../../src/core/quantity/quantity-kinds.ts';
 import { parseQuantity } from '../../../src/core/quantity/quantity.ts';
 
 describe('a figure of the bench', () => {
@@ -29,10 +30,19 @@ describe('a figure of the bench', () => {
       ok: false,
       problem: {
         message: '"1.55 in" is outside what is possible for a ring thickness, 0.3 to 10 mm (0.012 to 0.39 in).',
-        remedy: 'Check the number and its unit. Write it like 1.55 mm or 0.061 in.',
+        remedy: 'Check the number and its unit.',
       },
     });
     expect(parseQuantity('120000', DRIVESHAFT_RPM, 'rpm').ok).toBe(false);
+  });
+
+  test('of an angle is quoted as it is written, and a level is not below zero', () => {
+    expect(parseQuantity('999', ANGLE_DEG, '°')).toMatchObject({
+      problem: { message: '"999°" is outside what is possible for an angle, -360° to 360°.' },
+    });
+    expect(parseQuantity('-4', LEVEL_MPS2, 'm/s²')).toMatchObject({
+      problem: { message: '"-4 m/s²" is outside what is possible for a level, 0 to 200 m/s² (0 to 20 g).' },
+    });
   });
 });
 

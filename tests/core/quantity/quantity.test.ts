@@ -140,7 +140,9 @@ describe('refusals say what was found and show an example', () => {
     expect(codeOf(result)).toBe(code);
     if (result.ok) return;
     expect(result.problem.message).toBe(message);
-    expect(result.problem.remedy).toContain('Write it like 62 mph or 100 km/h.');
+    // Where the message tells what is possible, an example adds nothing.
+    const remedy = code === 'out-of-range' ? 'Check the number and its unit.' : 'Write it like 62 mph or 100 km/h.';
+    expect(result.problem.remedy).toBe(remedy);
   });
 
   test('the name the caller gives stands in the sentence', () => {
@@ -153,7 +155,7 @@ describe('refusals say what was found and show an example', () => {
   test('its article fits, and a number without a unit is told to be one', () => {
     const message = (result: Result<number>): string => (result.ok ? '' : result.problem.message);
     expect(message(q.parseRpm('fast', 'rpm', { name: 'engine speed' }))).toBe('"fast" is not an engine speed.');
-    expect(message(q.parseAngleDeg('400°'))).toBe('"400°" is outside what is possible for an angle.');
+    expect(message(q.parseAngleDeg('400°'))).toBe('"400°" is outside what is possible for an angle, -360° to 360°.');
     expect(message(q.parseRatio('1.5 mm'))).toBe('"mm" does not belong here: this number has no unit.');
   });
 

@@ -21,8 +21,9 @@ export interface WhirlFacts {
   readonly longestMm: readonly (number | null)[];
 }
 
-/** Null while no size at all is known. */
-export function whirlFacts({ entry }: FilledForm, job: Job): WhirlFacts | null {
+/** Null while no size at all is known, or where one was typed that cannot be: the vehicle's would stand in its place. */
+export function whirlFacts({ entry, problems }: FilledForm, job: Job): WhirlFacts | null {
+  if (problems.size > 0) return null;
   const pieces = piecesOf(entry, job.vehicle.driveshaftPieces ?? []);
   if (!pieces.some((piece) => tubeOf(piece) !== null)) return null;
   const speeds = speedsInJob(job, undefined, entry.number('rpm'));
