@@ -95,4 +95,18 @@ describe('an order explained', () => {
         'This recording alone cannot tell which: the driveshaft 70 in 100 and the engine 30 in 100.',
     );
   });
+
+  it('counts two orders of one part as that part', () => {
+    const engine = { part: 'engine', label: '', separatedBy: '' } as const;
+    const shared = {
+      ...finding,
+      probability: 0.55,
+      sharesFrequencyWith: [
+        { ...engine, order: 2, probability: 0.24 },
+        { ...engine, order: 4, probability: 0.2 },
+      ],
+    };
+    expect(meaningOf(shared)).toContain('cannot tell which: the driveshaft 55 in 100 and the engine 44 in 100.');
+    expect(meaningOf({ ...shared, ...engine, order: 1 })).not.toContain('cannot tell');
+  });
 });

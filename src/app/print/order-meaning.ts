@@ -41,6 +41,10 @@ export function meaningOf(finding: FindingReport): string {
   const origins = originsOf(finding, order);
   const turns = listText(origins.map(turnsText), 'or');
   if (origins.length === 1) return words.comes(turns);
-  const chances = origins.map((origin) => words.chance(partText(origin), Math.round(100 * origin.probability)));
+  // Two orders of one part are one part to whoever pays for it.
+  const byPart = new Map<string, number>();
+  for (const origin of origins) byPart.set(partText(origin), (byPart.get(partText(origin)) ?? 0) + origin.probability);
+  if (byPart.size === 1) return words.comes(turns);
+  const chances = [...byPart].map(([part, probability]) => words.chance(part, Math.round(100 * probability)));
   return words.comesShared(turns, listText(chances));
 }

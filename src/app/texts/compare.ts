@@ -12,7 +12,7 @@ export const compare = {
   sameSides: 'Before and after are the same runs: choose another side, so that there is something to compare.',
   noJob:
     'No job is open. Runs of the complaint come first, with the road test; runs made after the repair are then added ' +
-    'here. The last demo job has both.',
+    'here. The demo job of the comeback has both.',
   toRoadTest: 'Open recordings or a demo job',
   toJobBook: 'Look into the job book',
   run: 'Compare',

@@ -49,7 +49,7 @@ export const print = {
     fixed: 'no part',
     unknown: 'an unknown part',
   },
-  work: 'Work done',
+  work: 'Work done before the complaint',
   figure: (name: string, measured: string, limit: string) => `${name}: ${measured}, limit ${limit}`,
   means: 'Likeliest causes',
   next: 'What should be done next',
