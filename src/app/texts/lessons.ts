@@ -113,7 +113,7 @@ const lessons = {
 
 export const lessonTexts = {
   title: 'Lessons',
-  lead: 'Seven small experiments for a class. Every picture is computed by the same code that judges a recording.',
+  lead: 'Seven small experiments for a class. Every picture is worked out just as a recording is judged.',
   all: 'All lessons',
   previous: 'Previous',
   next: 'Next',
