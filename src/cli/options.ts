@@ -1,6 +1,7 @@
 /** Options → vehicle, runs and work of a job; options win over what a job file says. */
 import type { Job, Run, WorkDone } from '../core/job/job.ts';
 import { JOB_SCHEMA_VERSION } from '../core/job/job.ts';
+import { americanWord } from '../core/job/migrate.ts';
 import {
   parseFrequencyHz,
   parseLengthM,
@@ -173,14 +174,11 @@ export function jobWithOptions(given: Arguments, job: Job): Job {
   };
 }
 
-/** The job file spells center the other way; either is understood. */
-const american = (word: string): string => word.replace('centre', 'center');
-
 function workOf(given: Arguments): WorkDone[] {
   const words = given
     .texts('work')
     .flatMap((text) => text.split(','))
     .filter((word) => word.trim() !== '')
-    .map((word) => choiceOf('work', american(word), WORK_DONE.map(american)));
-  return WORK_DONE.filter((work) => words.includes(american(work)));
+    .map((word) => choiceOf('work', americanWord(word), WORK_DONE));
+  return WORK_DONE.filter((work) => words.includes(work));
 }

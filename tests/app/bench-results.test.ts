@@ -494,7 +494,7 @@ describe('a kept measurement', () => {
       driveshaft: 'front-driveshaft',
       atRideHeight: false,
     },
-    { kind: 'double-cardan', joint: 'centre', halfAnglesDeg: [5, 4.5] },
+    { kind: 'double-cardan', joint: 'center', halfAnglesDeg: [5, 4.5] },
     { kind: 'ride-height', axle: 'front', measuredMm: 400, specifiedMm: 412.5 },
     { kind: 'end-play', joint: 'front', axisPlayMm: [0.03, 0] },
     {
@@ -502,7 +502,7 @@ describe('a kept measurement', () => {
       joint: 'rear',
       axes: [{ grooveSpanMm: 81.85, crossAndCupsMm: 78.6, grooveOffsetMm: 0.02, ring1Mm: 1.55, ring2Mm: 1.65 }],
     },
-    { kind: 'radial-play', place: 'centre-bearing', playMm: 0.2 },
+    { kind: 'radial-play', place: 'center-bearing', playMm: 0.2 },
     { kind: 'runout', place: 'wheel-radial', tirMm: 0.4, wheelMaterial: 'alloy' },
     { kind: 'runout', place: 'tube-rear', readingsMm: [0, 0.1, -0.05, 0.02] },
     {

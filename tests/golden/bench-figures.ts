@@ -29,7 +29,7 @@ import { madeJob } from '../support/made-job.ts';
 type Drawing = (random: RandomSource) => unknown;
 
 const JOINTS: readonly JointKind[] = ['cross', 'cross', 'cross', 'double-cardan', 'constant-velocity', 'flexible-disc'];
-const PLACES: readonly m.JointPlace[] = ['front', 'centre', 'rear'];
+const PLACES: readonly m.JointPlace[] = ['front', 'center', 'rear'];
 
 const some = <T>(random: RandomSource, chance: number, value: () => T): T | undefined =>
   random.chance(chance) ? value() : undefined;
@@ -188,7 +188,7 @@ const MEASUREMENTS: Readonly<Record<m.Measurement['kind'], (random: RandomSource
   rings: (random) => ({ kind: 'rings', joint: random.pick(PLACES), axes: [drawRing(random), drawRing(random)] }),
   'radial-play': (random) => ({
     kind: 'radial-play',
-    place: random.pick(['slip-yoke', 'centre-bearing'] as const),
+    place: random.pick(['slip-yoke', 'center-bearing'] as const),
     playMm: random.between(0, 1),
   }),
   runout: (random) => ({

@@ -1,4 +1,5 @@
 /** Each demo job as the files it becomes. */
+import { JOB_SCHEMA_VERSION } from '../../src/core/job/job.ts';
 import { csvLayout } from '../../src/core/simulate/csv-layouts.ts';
 import { csvText } from '../../src/core/simulate/csv-write.ts';
 import { simulate } from '../../src/core/simulate/simulate.ts';
@@ -10,7 +11,7 @@ export const recordingText = (run: DemoRun): string =>
 export const jobText = (job: DemoJob): string =>
   `${JSON.stringify(
     {
-      schemaVersion: 1,
+      schemaVersion: JOB_SCHEMA_VERSION,
       title: job.title,
       complaint: job.complaint,
       vehicle: job.vehicle,

@@ -42,7 +42,7 @@ const CHECKS: Readonly<Record<string, readonly [form: MeasureForm, preset?: Read
   'tire-runout': [runoutForm, { place: 'tire-radial' }],
   'rim-runout': [runoutForm, { place: 'wheel-radial' }],
   'slip-yoke-play': [radialPlayForm, { place: 'slip-yoke' }],
-  'centre-bearing-inspection': [radialPlayForm, { place: 'centre-bearing' }],
+  'center-bearing-inspection': [radialPlayForm, { place: 'center-bearing' }],
   'double-cardan-play': [doubleCardanForm],
   'reindex-shaft': [reindexForm],
   'clamp-trial': [amplitudesForm],

@@ -18,7 +18,7 @@ const SOUGHT = {
   'trial-weight': /trial (?:weight|clamp)/iu,
   unbalance: /unbalance/iu,
   ear: /\b(?:yoke )?ears?\b/iu,
-  'centre-bearing': /center bearing/iu,
+  'center-bearing': /center bearing/iu,
   'double-cardan': /double[- ]cardan/iu,
 } as const satisfies Partial<Record<TermId, RegExp>>;
 

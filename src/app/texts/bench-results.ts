@@ -53,7 +53,7 @@ export const benchResults = {
       'front-axle-shim': 'Axle shim, pinion nose down',
       'pinion-wind-up': 'Pinion wind-up',
       'mount-height': 'Mount of the driving end, up',
-      'centre-bearing-height': 'Center bearing, up',
+      'center-bearing-height': 'Center bearing, up',
       phasing: 'Rear fork turned',
       'ride-height': 'Body, up',
     },

@@ -101,7 +101,7 @@ export const bench = {
     phasing: 'Fork twist',
     joint: 'Joint',
     front: 'Front',
-    centre: 'Center',
+    center: 'Center',
     rear: 'Rear',
     axis: (number: number) => `Axis ${number}`,
     play: 'Play',

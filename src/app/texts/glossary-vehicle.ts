@@ -50,7 +50,7 @@ export const vehicleGlossary = {
     term: 'Yoke ears',
     text: 'The two arms of a yoke, with the bores that hold the bearing cups. Bent or spread, they hold the cross off center.',
   },
-  'centre-bearing': {
+  'center-bearing': {
     term: 'Center bearing',
     text: 'The bearing in rubber that carries a driveshaft of several pieces where they meet.',
   },

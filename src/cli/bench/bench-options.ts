@@ -6,6 +6,7 @@ import type { Problem } from '../../core/note.ts';
 import type { ShaftPlace } from '../../core/driveline/measurement.ts';
 import type { Job } from '../../core/job/job.ts';
 import { JOB_SCHEMA_VERSION } from '../../core/job/job.ts';
+import { americanWord } from '../../core/job/migrate.ts';
 import { DRIVESHAFT_RPM } from '../../core/quantity/plausible.ts';
 import type { QuantityKind } from '../../core/quantity/quantity-kinds.ts';
 import { LENGTH_MM, MASS_KG, RATIO } from '../../core/quantity/quantity-kinds.ts';
@@ -127,7 +128,7 @@ function limitsOf(given: Arguments): LimitOverrides {
   const known = allLimits();
   const entries = given.texts('limit').map((text): [LimitId, { value: number }] => {
     const [id = '', figure = ''] = text.split('=').map((part) => part.trim());
-    const limit = known.find((one) => one.id === id);
+    const limit = known.find((one) => one.id === americanWord(id));
     if (limit === undefined) {
       throw new UsageError(
         `--limit "${text}": no limit is called "${id}".${didYouMean(

@@ -1,4 +1,5 @@
 /** Words of `perrev rings` → play, ring axes, rings at hand, and the mass they carry. */
+import { americanWord } from '../../core/job/migrate.ts';
 import type { JointPlace, RingAxis } from '../../core/driveline/measurement.ts';
 import type { BareAxis, RingStock } from '../../core/driveline/rings/ring-selection.ts';
 import { pieceAtJoint, pieceMassKg } from '../../core/driveline/shaft-tube.ts';
@@ -42,11 +43,8 @@ export interface RingInput {
   readonly playMm: readonly [number, number] | null;
 }
 
-export const jointOf = (given: Arguments): JointPlace => {
-  const said = given.text('at') ?? 'rear';
-  const place = choiceOf('at', said === 'centre' ? 'center' : said, ['front', 'center', 'rear']);
-  return place === 'center' ? 'centre' : place;
-};
+export const jointOf = (given: Arguments): JointPlace =>
+  choiceOf('at', americanWord(given.text('at') ?? 'rear'), ['front', 'center', 'rear']);
 
 /** From options; what they leave out from the job's measurements of this joint. */
 export function ringInput(given: Arguments, { job }: Bench, joint: JointPlace): RingInput {

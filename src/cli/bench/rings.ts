@@ -2,7 +2,6 @@
 import { centringEffect, jointOffset, offsetOfWholeAllowanceMm } from '../../core/driveline/rings/centring.ts';
 import { judgeEndPlay } from '../../core/driveline/rings/end-play.ts';
 import { limitOf } from '../../core/driveline/limits/limit.ts';
-import { JOINT_PLACE_WORDS } from '../../core/driveline/measurement.ts';
 import { judgeRings } from '../../core/driveline/rings/ring-seat.ts';
 import { selectRings } from '../../core/driveline/rings/ring-selection.ts';
 import type { Command, ExitCode, Io } from '../io.ts';
@@ -66,7 +65,7 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
     return 0;
   }
   // A joint typed in without saying which is not called the rear one.
-  const place = given.text('at') === undefined && !bench.fromFile ? '' : `${JOINT_PLACE_WORDS[joint]} `;
+  const place = given.text('at') === undefined && !bench.fromFile ? '' : `${joint} `;
   const inside = (play?.ok ? play.value.inside : true) && (rings?.ok ? rings.value.inside : true);
   const sheet = new Sheet(io, bench.units);
   if (play !== null || rings !== null) {

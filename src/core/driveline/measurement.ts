@@ -18,14 +18,7 @@ export type Measurement =
   | WheelUnbalanceMeasurement
   | ObservationMeasurement;
 
-export type JointPlace = 'front' | 'centre' | 'rear';
-
-/** How a joint's place is said. */
-export const JOINT_PLACE_WORDS: Readonly<Record<JointPlace, string>> = {
-  front: 'front',
-  centre: 'center',
-  rear: 'rear',
-};
+export type JointPlace = 'front' | 'center' | 'rear';
 
 export type ShaftPlace = 'rear-driveshaft' | 'front-driveshaft';
 
@@ -45,7 +38,7 @@ export interface WorkingAnglesMeasurement {
   readonly atRideHeight?: boolean;
 }
 
-/** The two half-angles of a double-Cardan joint, measured at the centre yoke. */
+/** The two half-angles of a double-Cardan joint, measured at the center yoke. */
 export interface DoubleCardanMeasurement {
   readonly kind: 'double-cardan';
   readonly joint: JointPlace;
@@ -73,10 +66,10 @@ export interface RingsMeasurement {
   readonly axes: readonly RingAxis[];
 }
 
-/** Radial play, by dial: slip yoke on its splines and bush, or the centre bearing. */
+/** Radial play, by dial: slip yoke on its splines and bush, or the center bearing. */
 export interface PlayMeasurement {
   readonly kind: 'radial-play';
-  readonly place: 'slip-yoke' | 'centre-bearing';
+  readonly place: 'slip-yoke' | 'center-bearing';
   readonly playMm: number;
 }
 

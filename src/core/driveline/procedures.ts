@@ -70,7 +70,7 @@ export const PROCEDURES = {
   'radial-play': {
     title: 'Radial play by dial',
     how: ['Set a dial square to the shaft close to the part, lever up and down lightly, and read the whole movement.'],
-    limits: ['slip-yoke-play', 'centre-bearing-play'],
+    limits: ['slip-yoke-play', 'center-bearing-play'],
     cautions: ['hoist', 'turning-parts'],
   },
   runout: {

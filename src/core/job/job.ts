@@ -4,18 +4,18 @@ import type { LimitOverrides } from '../driveline/limits/limit.ts';
 import type { Measurement } from '../driveline/measurement.ts';
 import type { Given } from '../reading/given.ts';
 
-export const JOB_SCHEMA_VERSION = 1;
+export const JOB_SCHEMA_VERSION = 2;
 
 /** Work done before the complaint or between runs; moves the probabilities of causes. */
 export type WorkDone =
   | 'joint-replaced-front'
   | 'joint-replaced-rear'
-  | 'joint-replaced-centre'
+  | 'joint-replaced-center'
   | 'ears-pressed-or-hammered'
   | 'shaft-removed'
   | 'shaft-replaced'
   | 'flange-removed'
-  | 'centre-bearing-replaced'
+  | 'center-bearing-replaced'
   | 'springs-changed'
   | 'ride-height-changed'
   | 'mounts-changed'

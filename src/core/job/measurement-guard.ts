@@ -5,7 +5,7 @@ import { listOf, nonEmptyText, oneOf, pairOf, text, trueOrFalse } from './guards
 import { angleDeg, lengthMm } from './number-guards.ts';
 import { byKind, shape } from './shape.ts';
 
-const joint = oneOf('front', 'centre', 'rear');
+const joint = oneOf('front', 'center', 'rear');
 const driveshaft = oneOf('rear-driveshaft', 'front-driveshaft');
 /** A dial gauge's or feeler's reading. */
 const smallMm = lengthMm(-50, 50);
@@ -81,7 +81,7 @@ const rings = shape<m.RingsMeasurement>(
 );
 
 const radialPlay = shape<m.PlayMeasurement>(
-  { kind: oneOf('radial-play'), place: oneOf('slip-yoke', 'centre-bearing'), playMm: lengthMm(0, 50) },
+  { kind: oneOf('radial-play'), place: oneOf('slip-yoke', 'center-bearing'), playMm: lengthMm(0, 50) },
   { required: ['kind', 'place', 'playMm'], withUnit: { play: 'playMm' } },
 );
 

@@ -43,8 +43,36 @@ const fromVersion0: Migration = ({ units, ...content }) => {
   };
 };
 
+/** Versions up to 1 spelled work, limits, joints and checks of the center the other way. */
+export const americanWord = (word: string): string => word.replace('centre', 'center');
+const inAmerican = (value: unknown): unknown => (typeof value === 'string' ? americanWord(value) : value);
+
+/** Keys of a measurement whose value is a word of the file. */
+const WORD_KEYS = ['joint', 'place', 'checkId'];
+
+const measurementInAmerican = (measurement: unknown): unknown =>
+  isObject(measurement)
+    ? Object.fromEntries(
+        Object.entries(measurement).map(([key, value]) => [key, WORD_KEYS.includes(key) ? inAmerican(value) : value]),
+      )
+    : measurement;
+
+/** A figure under the new name, if both are there, is the later one. */
+const limitsInAmerican = (limits: Content): Content =>
+  renamed(limits, Object.fromEntries(Object.keys(limits).map((id) => [id, americanWord(id)]))) as Content;
+
+const fromVersion1: Migration = (content) => {
+  const { work, measurements, limits } = content;
+  return {
+    ...content,
+    ...(Array.isArray(work) ? { work: work.map(inAmerican) } : {}),
+    ...(Array.isArray(measurements) ? { measurements: measurements.map(measurementInAmerican) } : {}),
+    ...(isObject(limits) ? { limits: limitsInAmerican(limits) } : {}),
+  };
+};
+
 /** Index: the version a migration starts from. */
-const MIGRATIONS: readonly Migration[] = [fromVersion0];
+const MIGRATIONS: readonly Migration[] = [fromVersion0, fromVersion1];
 
 /**
  * Content in the present schema.

@@ -27,7 +27,7 @@ export function changeText(
       return `pinion ${nose} ${degrees} by drive torque`;
     case 'mount-height':
       return `${amount > 0 ? 'raise' : 'lower'} the ${mountName(shafts)} by ${height}`;
-    case 'centre-bearing-height':
+    case 'center-bearing-height':
       return `${amount > 0 ? 'raise' : 'lower'} the center bearing behind piece ${piece + 1} by ${height}`;
     case 'phasing':
       return `turn the rear fork of piece ${piece + 1} by ${degrees}${teethText(teeth)} ${amount > 0 ? 'counter-clockwise' : 'clockwise'}, seen from behind`;

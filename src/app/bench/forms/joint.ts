@@ -104,7 +104,7 @@ export const radialPlayForm: MeasureForm = {
       label: fields.place,
       options: [
         ['slip-yoke', fields.slipYoke],
-        ['centre-bearing', fields.centreBearing],
+        ['center-bearing', fields.centreBearing],
       ],
     },
   ],
@@ -112,6 +112,6 @@ export const radialPlayForm: MeasureForm = {
   build: (entry) => {
     const playMm = entry.number('play');
     if (playMm === undefined) return null;
-    return { kind: 'radial-play', place: entry.choice('place') as 'slip-yoke' | 'centre-bearing', playMm };
+    return { kind: 'radial-play', place: entry.choice('place') as 'slip-yoke' | 'center-bearing', playMm };
   },
 };

@@ -61,7 +61,7 @@ export const driveshaftOnce: readonly Cause[] = [
     },
   },
   {
-    id: 'joint-off-centre',
+    id: 'joint-off-center',
     title: 'Joint off center from unequal retaining rings',
     why: 'Rings of unequal thickness hold the cross off the middle by half their difference, and the shaft turns about that offset line.',
     repair:
@@ -95,7 +95,7 @@ export const driveshaftOnce: readonly Cause[] = [
     },
   },
   {
-    id: 'centre-bearing',
+    id: 'center-bearing',
     title: 'Worn or loose center support bearing',
     why: 'A worn bearing or torn rubber lets the middle of a two-piece shaft swing outwards.',
     repair:

@@ -66,7 +66,7 @@ export const driveshaftTwice: readonly Cause[] = [
     },
   },
   {
-    id: 'double-cardan-centring',
+    id: 'double-cardan-centering',
     title: 'Worn centering of the double-Cardan joint',
     why: 'The centering ball splits the angle in two halves; worn, it leaves a difference that shakes twice a turn.',
     repair: 'Rebuild or replace the double-Cardan joint, ball, seat and spring included.',

@@ -68,7 +68,7 @@ export const tire: readonly Cause[] = [
     },
   },
   {
-    id: 'wheel-not-centred',
+    id: 'wheel-not-centered',
     title: 'Wheel not centered or not seated on its hub',
     why: 'Rust on the face, a wrong centering ring or uneven nuts leave the wheel off center, and it lifts and pulls once a turn.',
     repair:

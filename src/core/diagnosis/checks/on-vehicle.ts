@@ -14,11 +14,11 @@ export const drivesFront = ({ layout }: Vehicle): boolean => layout === 'four-wh
 const FASTENERS_OFF: readonly WorkDone[] = [
   'joint-replaced-front',
   'joint-replaced-rear',
-  'joint-replaced-centre',
+  'joint-replaced-center',
   'shaft-removed',
   'shaft-replaced',
   'flange-removed',
-  'centre-bearing-replaced',
+  'center-bearing-replaced',
 ];
 
 export const fastenersWereOff = (work: readonly WorkDone[]): boolean =>

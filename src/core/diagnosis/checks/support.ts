@@ -87,7 +87,7 @@ export const supportChecks: readonly Check[] = [
     cautions: ['hoist', 'ride-height', 'turning-parts'],
   },
   {
-    id: 'centre-bearing-inspection',
+    id: 'center-bearing-inspection',
     title: 'Center support bearing',
     kind: 'inspection',
     how: [
@@ -100,7 +100,7 @@ export const supportChecks: readonly Check[] = [
     cautions: ['hoist', 'turning-parts'],
   },
   {
-    id: 'centre-bearing-height',
+    id: 'center-bearing-height',
     title: 'Shim the center bearing and move off again',
     kind: 'swap',
     how: [

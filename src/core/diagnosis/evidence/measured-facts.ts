@@ -6,7 +6,6 @@ import { worstOf } from '../../driveline/judging/judged-measurement.ts';
 import type { JudgedNumber, LimitId, LimitOverrides } from '../../driveline/limits/limit.ts';
 import { limitOf } from '../../driveline/limits/limit.ts';
 import type { Measurement, ObservationMeasurement, RingsMeasurement } from '../../driveline/measurement.ts';
-import { JOINT_PLACE_WORDS } from '../../driveline/measurement.ts';
 import { READING_ERROR_MM, seatAxis } from '../../driveline/rings/ring-seat.ts';
 import type { Vehicle } from '../../vehicle/vehicle.ts';
 import { checkOf } from '../checks/all-checks.ts';
@@ -46,7 +45,7 @@ const CHECK_OF_LIMIT: Readonly<Partial<Record<LimitId, CheckId>>> = {
   'end-play': 'joint-end-play',
   'ring-difference': 'ring-thickness',
   'slip-yoke-play': 'slip-yoke-play',
-  'centre-bearing-play': 'centre-bearing-inspection',
+  'center-bearing-play': 'center-bearing-inspection',
   'tube-runout-middle': 'tube-runout',
   'tube-runout-ends': 'tube-runout',
   'flange-runout': 'companion-flange-runout',
@@ -78,7 +77,7 @@ export function factsOf(
     return [...inLine, factOf('phasing-marks', worstOf(forks)!)];
   }
   const forceN = speeds.once ? greatestForceN(judgment.value) : null;
-  const place = 'joint' in measurement ? `${JOINT_PLACE_WORDS[measurement.joint]} joint, ` : '';
+  const place = 'joint' in measurement ? `${measurement.joint} joint, ` : '';
   const coverage = coverageOf(measurement, vehicle);
   return [
     ...numberFacts(judgment.value).map(([checkId, number]) => {
@@ -133,7 +132,7 @@ function tightFact({ joint, axes }: RingsMeasurement, coverage: number, limits: 
   const room = lengthText((least < -READING_ERROR_MM ? -least : Math.max(least, 0)).toFixed(3));
   // As on the bench: what four readings leave unsure decides against no ring.
   const wanted = limitOf('end-play-least', limits).value - READING_ERROR_MM;
-  const rings = `The ${JOINT_PLACE_WORDS[joint]} joint’s rings leave ${room}`;
+  const rings = `The ${joint} joint’s rings leave ${room}`;
   const text =
     least < -READING_ERROR_MM
       ? `${rings} too little room: it is pressed together`

@@ -62,10 +62,10 @@ export function hasDoubleCardan(vehicle: Vehicle): boolean | null {
 /** The same reason for a joint replaced at any place. */
 export const afterJoint = (
   reason: string,
-): Readonly<Record<'joint-replaced-front' | 'joint-replaced-rear' | 'joint-replaced-centre', string>> => ({
+): Readonly<Record<'joint-replaced-front' | 'joint-replaced-rear' | 'joint-replaced-center', string>> => ({
   'joint-replaced-front': reason,
   'joint-replaced-rear': reason,
-  'joint-replaced-centre': reason,
+  'joint-replaced-center': reason,
 });
 
 /** An order that falls between whole turns of the crankshaft: ½×, 1½×, 2½×. */

@@ -5,7 +5,7 @@ import { isFrontShaft, mountName } from './driveline-names.ts';
 import type { ShaftReading } from '../measurement.ts';
 
 export type AngleChangeKind =
-  'axle-shim' | 'mount-height' | 'centre-bearing-height' | 'phasing' | 'ride-height' | 'pinion-wind-up';
+  'axle-shim' | 'mount-height' | 'center-bearing-height' | 'phasing' | 'ride-height' | 'pinion-wind-up';
 
 export interface AngleChange {
   readonly kind: AngleChangeKind;
@@ -14,7 +14,7 @@ export interface AngleChange {
    * to the twist); mm upward for the heights ('ride-height': the body against the axle).
    */
   readonly amount: number;
-  /** 'phasing': which shaft piece, 0 = first. 'centre-bearing-height': the joint behind which piece, 0 = first. */
+  /** 'phasing': which shaft piece, 0 = first. 'center-bearing-height': the joint behind which piece, 0 = first. */
   readonly piece?: number;
   /** 'phasing': how many whole teeth of the slip spline that is; absent where it is not counted in teeth. */
   readonly teeth?: number;
@@ -92,7 +92,7 @@ export const applyChange = (setup: AngleSetup, geometry: CompleteGeometry, chang
       turnedDeg[powertrain] = -degFromRad(Math.atan(change.amount / geometry.mountSpanMm));
       raisedMm[powertrain === 0 ? 0 : last - 1] = (change.amount * geometry.frontMountToJointMm) / geometry.mountSpanMm;
       break;
-    case 'centre-bearing-height':
+    case 'center-bearing-height':
       raisedMm[(change.piece ?? 0) + 1] = change.amount;
       break;
     case 'ride-height':

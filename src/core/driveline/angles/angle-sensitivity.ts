@@ -54,7 +54,7 @@ export const angleSensitivity = (input: WorkingAnglesInput, geometry: AngleGeome
     if (hasPinion) small.push([{ kind: 'axle-shim', amount: 0.5 * sign }, '°']);
     small.push([{ kind: 'mount-height', amount: 3 * sign }, 'mm']);
     for (let piece = 0; piece < pieces; piece++) {
-      if (piece + 1 < pieces) small.push([{ kind: 'centre-bearing-height', amount: 3 * sign, piece }, 'mm']);
+      if (piece + 1 < pieces) small.push([{ kind: 'center-bearing-height', amount: 3 * sign, piece }, 'mm']);
       small.push([{ kind: 'phasing', amount: 0.5 * sign, piece }, '°']);
     }
   }

@@ -117,7 +117,7 @@ export const adjustmentsOf = (input: WorkingAnglesInput, splineTeeth: number | u
     ...(has('transmission', 'transfer-case')
       ? [{ kind: 'mount-height', unit: 'mm', range: 40, step: 3 } as const]
       : []),
-    ...perPiece(Math.max(pieces - 1, 0), { kind: 'centre-bearing-height', unit: 'mm', range: 40, step: 3 }),
+    ...perPiece(Math.max(pieces - 1, 0), { kind: 'center-bearing-height', unit: 'mm', range: 40, step: 3 }),
     ...perPiece(pieces, { kind: 'phasing', unit: '°', range: 90, step: toothDeg }),
   ];
 };

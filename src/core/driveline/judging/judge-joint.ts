@@ -9,7 +9,6 @@ import { judgedAs } from './judged-measurement.ts';
 import type { JudgedNumber } from '../limits/limit.ts';
 import { judge, limitOf } from '../limits/limit.ts';
 import type * as m from '../measurement.ts';
-import { JOINT_PLACE_WORDS } from '../measurement.ts';
 import { judgeRings } from '../rings/ring-seat.ts';
 import { pieceAtJoint, pieceMassKg } from '../shaft-tube.ts';
 import { workingAngles } from '../angles/working-angles.ts';
@@ -67,7 +66,7 @@ export const judgeRideHeight = (
 
 export const judgeRadialPlay = ({ place, playMm }: m.PlayMeasurement, { limits }: BenchConditions): JudgedMeasurement =>
   judgedAs('radial-play', 'radial-play', [
-    judge(Math.abs(playMm), limitOf(place === 'slip-yoke' ? 'slip-yoke-play' : 'centre-bearing-play', limits)),
+    judge(Math.abs(playMm), limitOf(place === 'slip-yoke' ? 'slip-yoke-play' : 'center-bearing-play', limits)),
   ]);
 
 /** End play lets the shaft's end sit half the play off center: the force that would make at speed. */
@@ -137,10 +136,7 @@ const offsetEffect = (
     where,
   });
   return {
-    predicted: [
-      force(near.forceN, `at the ${JOINT_PLACE_WORDS[joint]} joint`),
-      force(far.forceN, 'at the other end of the piece'),
-    ],
+    predicted: [force(near.forceN, `at the ${joint} joint`), force(far.forceN, 'at the other end of the piece')],
     advisory: [judge(near.shareOfAllowance, limitOf('unbalance-share', limits))],
   };
 };

@@ -86,7 +86,7 @@ export const DEFAULT_LIMITS = {
     ...practice,
   },
   'slip-yoke-play': { title: 'radial play of the slip yoke', value: 0.2, unit: 'mm', ...atMost, ...judgment },
-  'centre-bearing-play': {
+  'center-bearing-play': {
     title: 'radial play of the center bearing',
     value: 0.1,
     unit: 'mm',

@@ -37,8 +37,8 @@ describe('the share of a whole check that one reading is', () => {
   });
 
   it('is less than whole for a centre bearing, whose roughness a dial does not find', () => {
-    const play = (place: 'slip-yoke' | 'centre-bearing'): Measurement => ({ kind: 'radial-play', place, playMm: 0.1 });
+    const play = (place: 'slip-yoke' | 'center-bearing'): Measurement => ({ kind: 'radial-play', place, playMm: 0.1 });
     expect(coverageOf(play('slip-yoke'), onePiece)).toBe(1);
-    expect(coverageOf(play('centre-bearing'), onePiece)).toBeLessThan(1);
+    expect(coverageOf(play('center-bearing'), onePiece)).toBeLessThan(1);
   });
 });

@@ -68,7 +68,7 @@ const turnedHalf = (amplitudeMps2: number): Measurement => ({
 });
 
 const TABLE: readonly { name: string; basis: FindingBasis; outside: Measurement; inside: Measurement; id: string }[] = [
-  { name: 'retaining rings', basis: once(), outside: rings(1.5, 1.7), inside: rings(1.6, 1.6), id: 'joint-off-centre' },
+  { name: 'retaining rings', basis: once(), outside: rings(1.5, 1.7), inside: rings(1.6, 1.6), id: 'joint-off-center' },
   {
     name: 'rings that leave no end play',
     basis: twice,
@@ -122,7 +122,7 @@ const TABLE: readonly { name: string; basis: FindingBasis; outside: Measurement;
     basis: twice,
     outside: { kind: 'double-cardan', joint: 'front', halfAnglesDeg: [10.8, 9.2] },
     inside: { kind: 'double-cardan', joint: 'front', halfAnglesDeg: [10, 10.05] },
-    id: 'double-cardan-centring',
+    id: 'double-cardan-centering',
   },
   {
     name: 'ride height',
@@ -182,8 +182,8 @@ describe('How much a reading says depends on what it would do at the level seen'
   const unequal = rings(1.55, 1.65);
 
   test('A force that would do for the level speaks louder than one far too small', () => {
-    const fits = shift(once({ amplitudeMps2: 0.049 }), unequal, 'joint-off-centre');
-    const tooSmall = shift(once({ amplitudeMps2: 2 }), unequal, 'joint-off-centre');
+    const fits = shift(once({ amplitudeMps2: 0.049 }), unequal, 'joint-off-center');
+    const tooSmall = shift(once({ amplitudeMps2: 2 }), unequal, 'joint-off-center');
     expect(fits.text).toContain('about 15 N, enough for the level seen');
     expect(tooSmall.text).not.toContain('enough for the level seen');
     expect(fits.after / fits.before).toBeGreaterThan(2);
@@ -215,7 +215,7 @@ describe('How much a reading says depends on what it would do at the level seen'
 
   test('A mass nobody gave means no force is held against the reading', () => {
     const context = caseOf({ measurements: [unequal] });
-    const cause = rankCauses(once({ amplitudeMps2: 2 }), context).find(({ id }) => id === 'joint-off-centre')!;
+    const cause = rankCauses(once({ amplitudeMps2: 2 }), context).find(({ id }) => id === 'joint-off-center')!;
     expect(cause.probability).toBeGreaterThan(1.5 * cause.probabilityBefore!);
   });
 });
@@ -387,7 +387,7 @@ describe('what a reading is told as', () => {
     factsOf(measurement, vehicle, { driveshaftRpm: 3000, wheelRpm: 800, once: true })[0]!.text;
 
   test('In millimetres and inches, with the limit in both and where it comes from', () => {
-    expect(textOf({ kind: 'end-play', joint: 'centre', axisPlayMm: [0.078, 0.02] })).toBe(
+    expect(textOf({ kind: 'end-play', joint: 'center', axisPlayMm: [0.078, 0.02] })).toBe(
       'Center joint, end play, first axis: 0.078 mm (0.0031 in), outside the limit of 0.05 mm (0.002 in; common practice, no source)',
     );
     expect(textOf(tube(1.8))).toContain('1.8 mm (0.071 in), outside the limit of 0.5 mm (0.020 in');

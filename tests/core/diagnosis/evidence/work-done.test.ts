@@ -30,9 +30,9 @@ test('The front driveshaft of a four-wheel drive has no center bearing, whatever
   const vehicle = { layout: 'four-wheel-drive', driveshaftPieces: [{ lengthMm: 700 }, { lengthMm: 1100 }] } as const;
   const ids = (name?: string) =>
     rankCauses(finding('driveshaft', 2, name === undefined ? {} : { name }), caseOf({ vehicle })).map(({ id }) => id);
-  expect(ids()).toEqual(expect.arrayContaining(['centre-bearing', 'launch-shudder']));
+  expect(ids()).toEqual(expect.arrayContaining(['center-bearing', 'launch-shudder']));
   expect(ids('front driveshaft')).not.toContain('launch-shudder');
-  expect(ids('front driveshaft')).toContain('double-cardan-centring');
+  expect(ids('front driveshaft')).toContain('double-cardan-centering');
 });
 
 test('Work moves causes the way the trade knows them to move (common practice, no source)', () => {
@@ -44,7 +44,7 @@ test('Work moves causes the way the trade knows them to move (common practice, n
   const tire = (id: string, work: Parameters<typeof workRatio>[1]) =>
     probabilityOf(rankCauses(finding('tire', 1), caseOf({ work })), id);
   expect(tire('tire-unbalance', ['wheels-balanced'])).toBeLessThan(tire('tire-unbalance', []));
-  expect(tire('wheel-not-centred', ['tires-rotated'])).toBeGreaterThan(3 * tire('wheel-not-centred', []));
+  expect(tire('wheel-not-centered', ['tires-rotated'])).toBeGreaterThan(3 * tire('wheel-not-centered', []));
 });
 
 // Bad part, wrong rings (unequal, or too thick), bent ears, not re-marked, burrs at the seat, U-bolts overtightened,
@@ -52,7 +52,7 @@ test('Work moves causes the way the trade knows them to move (common practice, n
 test('A joint replacement brings the comeback list, each likelier than without it', () => {
   const rows: readonly (readonly [string, 1 | 2])[] = [
     ['new-part-bad', 1],
-    ['joint-off-centre', 1],
+    ['joint-off-center', 1],
     ['ring-too-tight', 2],
     ['ears-bent', 1],
     ['shaft-not-indexed', 1],

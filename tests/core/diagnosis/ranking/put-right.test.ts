@@ -30,7 +30,7 @@ describe('What a measurement finds outside its limit', () => {
   test('is put right first and proved by recording again: unequal rings at once a turn', () => {
     const [repair, ...others] = repairsOf(once, afterJoint(rings(1.65)));
     expect(others).toEqual([]);
-    expect(repair!.causeId).toBe('joint-off-centre');
+    expect(repair!.causeId).toBe('joint-off-center');
     expect(repair!.title).toBe('Put right first: joint off center from unequal retaining rings');
     expect(repair!.found.join(' ')).toContain('outside the limit');
     expect(repair!.prove).toContain('record again at the same speed');
@@ -39,7 +39,7 @@ describe('What a measurement finds outside its limit', () => {
 
   test('raises its cause at least threefold, in odds, though the force of the tube alone looks small', () => {
     const odds = (measurements: Measurement[]): number => {
-      const p = probabilityOf(rankCauses(once, afterJoint(...measurements)), 'joint-off-centre');
+      const p = probabilityOf(rankCauses(once, afterJoint(...measurements)), 'joint-off-center');
       return p / (1 - p);
     };
     expect(odds([rings(1.65)]) / odds([])).toBeGreaterThan(3);

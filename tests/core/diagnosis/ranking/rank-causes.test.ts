@@ -165,7 +165,7 @@ describe('What the trade expects (common practice, no source)', () => {
   test('After a joint replacement the whole comeback list rises', () => {
     const comeback = [
       'new-part-bad',
-      'joint-off-centre',
+      'joint-off-center',
       'ears-bent',
       'shaft-not-indexed',
       'yoke-seat-burrs',
@@ -186,7 +186,7 @@ describe('What the trade expects (common practice, no source)', () => {
 
   test('A 1× after a new joint is first of all a joint off center, and new trunnions are not worn', () => {
     const causes = rankCauses(once, caseOf({ work: ['joint-replaced-rear'] }));
-    expect(causes[0]!.id).toBe('joint-off-centre');
+    expect(causes[0]!.id).toBe('joint-off-center');
     const second = rankCauses(twice, caseOf({ work: ['joint-replaced-rear'] }));
     expect(probabilityOf(second, 'trunnions-worn')).toBeLessThan(
       probabilityOf(rankCauses(twice, caseOf()), 'trunnions-worn'),
@@ -212,7 +212,7 @@ describe('What the trade expects (common practice, no source)', () => {
     const onePiece = { layout: 'rear-drive', driveshaftPieces: [{ lengthMm: 1500 }] } as const;
     const ids = rankCauses(shudder, caseOf({ vehicle: onePiece, runs: [run] })).map(({ id }) => id);
     expect(ids).not.toContain('launch-shudder');
-    expect(ids).not.toContain('centre-bearing');
+    expect(ids).not.toContain('center-bearing');
   });
 
   test('A wheel-speed shake found under braking is the rotor, at cruise it is not', () => {

@@ -276,7 +276,7 @@ describe('what a change does', () => {
     const front: WorkingAnglesInput = { ...rear, shafts };
     for (const change of [
       { kind: 'ride-height', amount: 15 },
-      { kind: 'centre-bearing-height', amount: 0 },
+      { kind: 'center-bearing-height', amount: 0 },
     ] as const) {
       const one = slopes(applyChange(rear, complete, change));
       const other = slopes(applyChange(front, complete, change));

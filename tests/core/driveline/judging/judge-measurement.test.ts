@@ -64,7 +64,7 @@ describe('any measurement', () => {
     ['rings that leave nothing', rings(1.625, 1.625), 'outside'],
     ['a snug slip yoke', { kind: 'radial-play', place: 'slip-yoke', playMm: 0.1 }, 'inside'],
     ['a loose slip yoke', { kind: 'radial-play', place: 'slip-yoke', playMm: 0.3 }, 'outside'],
-    ['a loose center bearing', { kind: 'radial-play', place: 'centre-bearing', playMm: 0.15 }, 'outside'],
+    ['a loose center bearing', { kind: 'radial-play', place: 'center-bearing', playMm: 0.15 }, 'outside'],
     ['a straight tube', { kind: 'runout', place: 'tube-middle', tirMm: 0.5 }, 'inside'],
     ['a bowed tube', { kind: 'runout', place: 'tube-middle', tirMm: 0.6 }, 'outside'],
     ['a tube end, by its own limit', { kind: 'runout', place: 'tube-rear', tirMm: 0.5 }, 'outside'],
