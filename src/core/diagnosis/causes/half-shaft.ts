@@ -1,6 +1,6 @@
 /** Half-shafts: the tripod's three pushes a turn under torque, and what turns with the wheel, at the tire's rate. */
 import type { Cause } from './cause.ts';
-import { at, both, hasHalfShafts } from '../evidence/where.ts';
+import { at, both, either, hasHalfShafts, knocks } from '../evidence/where.ts';
 
 const TORQUE = 'the tripod pushes only under drive torque';
 const SIDEWAYS = 'the tripod pushes along its shaft, across the vehicle';
@@ -35,7 +35,7 @@ export const halfShaft: readonly Cause[] = [
     title: 'Worn outer joint of the half-shaft',
     why: 'Worn ball tracks let the joint bind and clunk as it turns with the wheel.',
     repair: 'Replace the joint or the half-shaft, and find out how the boot was lost.',
-    applies: both(hasHalfShafts, at('tire', 1, 2)),
+    applies: both(hasHalfShafts, either(at('tire', 1, 2), knocks('tire'))),
     reasons: { 'found-pulling': 'torque loads the worn tracks' },
   },
 ];

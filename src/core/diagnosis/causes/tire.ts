@@ -1,8 +1,9 @@
-/** Tire 1× to 4×: tire, wheel, hub, and the way they are put together. */
+/** Tire 1× to 4×, and knocks once a turn: tire, wheel, hub, and the way they are put together. */
 import type { Cause } from './cause.ts';
-import { at } from '../evidence/where.ts';
+import { at, either, knocks } from '../evidence/where.ts';
 
 const FLAT = 'a stiffness or shape error pushes about equally at all road speeds';
+const WHEELS_OFF = 'the wheels were off';
 const SHAPE = 'an error of shape or stiffness is rarely a pure once-a-turn and shows multiples';
 
 export const tire: readonly Cause[] = [
@@ -26,7 +27,7 @@ export const tire: readonly Cause[] = [
     title: 'Tire out of round',
     why: 'A tire whose radius changes around the turn lifts the hub once a turn and at multiples.',
     repair: 'Check that the beads are seated, match the tire’s high spot to the wheel’s low spot, or replace the tire.',
-    applies: at('tire'),
+    applies: at('tire', 1, 2, 3, 4),
     reasons: {
       'flat-with-speed': FLAT,
       'tire-higher-too': SHAPE,
@@ -39,7 +40,7 @@ export const tire: readonly Cause[] = [
     title: 'Stiffness of the tire uneven around its turn',
     why: 'A stiff place in the tire pushes the hub up each time it meets the road, even in a round and balanced wheel.',
     repair: 'Measure the force under load, turn the tire on its wheel to match, or replace the tire.',
-    applies: at('tire'),
+    applies: at('tire', 1, 2, 3, 4),
     reasons: {
       'flat-with-speed': FLAT,
       'tire-higher-too': SHAPE,
@@ -52,7 +53,7 @@ export const tire: readonly Cause[] = [
     title: 'Bent wheel',
     why: 'A rim bent by a pothole carries the tire in an out-of-round path and adds multiples of the wheel’s turn.',
     repair: 'Replace the wheel, or have it assessed by someone licensed to repair wheels where the law allows it.',
-    applies: at('tire'),
+    applies: at('tire', 1, 2, 3, 4),
     reasons: { 'tire-higher-too': SHAPE },
   },
   {
@@ -95,6 +96,28 @@ export const tire: readonly Cause[] = [
     repair: 'Replace the tire before it is driven again: a separated belt can burst.',
     applies: at('tire'),
     reasons: { 'tire-higher-too': 'a bump makes many multiples', 'tire-once-alone': 'a bump would make multiples' },
+  },
+  {
+    id: 'object-in-tread',
+    title: 'Stone, nail or patch in the tread',
+    why: 'What sticks out of the tread strikes the road once a turn and makes a row of multiples.',
+    repair:
+      'Take it out with the pressure watched; have a puncture judged and repaired from the inside, or replace the tire.',
+    applies: knocks('tire'),
+  },
+  {
+    id: 'wheel-loose',
+    title: 'Loose wheel nuts or bolts',
+    why: 'A wheel that is not clamped shifts on its hub as it turns: it wobbles and knocks, and it can come off.',
+    repair:
+      'Do not drive it so. Look at studs, holes and seats, replace what is stretched or worn, and tighten in a star pattern to the maker’s torque.',
+    applies: either(at('tire', 1, 2), knocks('tire')),
+    reasons: {
+      'tires-rotated': WHEELS_OFF,
+      'tires-replaced': WHEELS_OFF,
+      'wheels-balanced': WHEELS_OFF,
+      'brakes-replaced': WHEELS_OFF,
+    },
   },
   {
     id: 'wheel-bearing-loose',

@@ -12,13 +12,14 @@ export const wheelChecks: readonly Check[] = [
     // A belt that lets go, or nuts that are loose, come before any measurement.
     first: ({ part }) => part === 'tire',
     how: [
-      'Set the pressures. Look for bulges, a wavy tread, flats, mud in the rim and places where weights are missing.',
-      'Check the torque of the wheel nuts.',
+      'Check the torque of the wheel nuts, and set the pressures.',
+      'Look for bulges, a wavy tread, flats, stones or nails in the tread, mud in the rim and places where weights are missing.',
+      'A tire with a bulge or a wavy tread, or a wheel with a loose nut, is not driven again before it is put right. Wear gloves: wires stick out of a tread that lets go.',
     ],
     limit: null,
     fine: 'Nothing to be seen on tires and wheels.',
-    wrong: 'A tire or wheel shows a bulge, a flat, mud, a lost weight or loose nuts.',
-    cautions: ['turning-parts'],
+    wrong: 'A tire or wheel shows a bulge, a flat, a stone or nail, mud, a lost weight or loose nuts.',
+    cautions: ['stop-at-once', 'turning-parts'],
   },
   {
     id: 'wheel-balancer',
@@ -106,10 +107,13 @@ export const wheelChecks: readonly Check[] = [
     id: 'wheel-bearing-play',
     title: 'Play and noise of the wheel bearings',
     kind: 'inspection',
-    how: ['Raise each wheel, rock it top and bottom, and turn it by hand with a hand on the spring or strut.'],
+    how: [
+      'Raise each wheel, rock it top and bottom, and turn it by hand with a hand on the spring or strut.',
+      'Listen for what touches once a turn: shield, pad, or a stone in the tread.',
+    ],
     limit: `No play to be felt, no roughness ${PRACTICE}`,
-    fine: 'The wheel bearings are tight and smooth.',
-    wrong: 'A wheel bearing has play or is rough.',
+    fine: 'The wheel bearings are tight and smooth, and nothing touches.',
+    wrong: 'A wheel bearing has play or is rough, or something touches once a turn.',
     cautions: ['wheel-off', 'turning-parts'],
   },
   {

@@ -150,12 +150,17 @@ const findingOf = (inference: RunInference, match: Match): Finding | null => {
   };
 };
 
-/** The multiples of a knock are one shake; 4× of a driveshaft is one of them where there is a knock. */
+/** The multiples of a knock are one shake; 4× of a driveshaft, 3× and 4× of a tire are among them where there is a knock. */
 const isOneKnock = (a: Finding, b: Finding): boolean => {
-  const isMultiple = ({ role }: Finding): boolean => role === 'knock' || role === 'companion';
+  const isMultiple = ({ role, part, order }: Finding): boolean =>
+    role === 'knock' || role === 'companion' || (part === 'tire' && (order ?? 0) > 2);
   const knocks = a.role === 'knock' || b.role === 'knock';
   return knocks && isMultiple(a) && isMultiple(b) && a.part === b.part && a.name === b.name;
 };
+
+/** The knock that a multiple belongs to: it tells the causes of all of them. */
+const knockOf = (multiple: Finding, all: readonly Finding[]): Finding | undefined =>
+  all.find((finding) => finding.role === 'knock' && isOneKnock(finding, multiple));
 
 /** Tones of one origin in one or several runs make one finding: the weightiest. */
 const sameSource = (a: Finding, b: Finding): boolean =>
@@ -208,5 +213,6 @@ export const findingsOf = (inferences: readonly RunInference[]): readonly Findin
   const whole = all.filter(
     (finding) => !all.some((line) => line.probability >= LEAST_LINE && isLeftOfBurst(finding, line)),
   );
-  return coveredLast(whole.filter((finding, i) => !whole.slice(0, i).some((before) => sameSource(before, finding))));
+  const told = whole.map((finding) => knockOf(finding, whole) ?? finding);
+  return coveredLast(told.filter((finding, i) => !told.slice(0, i).some((before) => sameSource(before, finding))));
 };

@@ -43,6 +43,21 @@ export const axisFrom = (from: number, to: number, logDensity: (scale: number) =
   return { start: from, step: SCALE_STEP, logPrior };
 };
 
+/** Mean and standard deviation of ln(scale) before the recording is looked at. */
+export const meanOf = (axis: ScaleAxis): { readonly mean: number; readonly sd: number } => {
+  const sums = axis.logPrior.reduce(
+    ([total, first, second], log, i) => {
+      const weight = Math.exp(log);
+      const scale = scaleAt(axis, i);
+      return [total + weight, first + weight * scale, second + weight * scale ** 2] as const;
+    },
+    [0, 0, 0] as readonly [number, number, number],
+  );
+  const [total, first, second] = sums;
+  const mean = first / total;
+  return { mean, sd: Math.sqrt(Math.max(0, second / total - mean ** 2)) };
+};
+
 const CONVERTER_LOCKED = 0.75;
 /** A slipping converter lets the engine's speed wander by itself: moving together, they are most likely locked. */
 const TOGETHER_LOCKED = 0.95;

@@ -63,6 +63,7 @@ const PLACES: readonly { basis: FindingBasis; context: CaseContext }[] = [
   ...[1, 2, 4].map((order) => ({ basis: finding('driveshaft', order), context: caseOf() })),
   { basis: finding('driveshaft', 11, { role: 'mesh' }), context: caseOf() },
   ...[1, 2].map((order) => ({ basis: finding('tire', order), context: caseOf() })),
+  { basis: finding('tire', 6, { role: 'knock' }), context: caseOf() },
   { basis: finding('tire', 1), context: caseOf({ vehicle: { layout: 'front-drive' } }) },
   { basis: finding('half-shaft', 3), context: caseOf({ vehicle: { layout: 'front-drive' } }) },
   ...[0.5, 1].map((order) => ({ basis: finding('engine', order), context: caseOf() })),

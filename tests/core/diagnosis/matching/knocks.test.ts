@@ -27,8 +27,8 @@ const JOB: Job = {
   measurements: [],
 };
 
-const reportOf = (multiples: readonly number[], gearRatio = 0.7): Report => {
-  const orders = multiples.map((k) => [k * AXLE, 0.2] as const);
+const reportOf = (multiples: readonly number[], gearRatio = 0.7, turns = AXLE): Report => {
+  const orders = multiples.map((k) => [k * turns, 0.2] as const);
   const recording = recordingOfOrders({ wheelHz: WHEEL_HZ, rateHz: RATE_HZ, seconds: SECONDS, orders, seed: 3 });
   const analysis = analyse({ ...JOB, runs: [{ ...JOB.runs[0]!, gearRatio }] }, [recording]);
   if (!analysis.ok) throw new Error(analysis.problem.message);
@@ -72,12 +72,47 @@ describe('a family of hums', () => {
   it.each([
     ['at multiples of 50 Hz', [100, 150, 200, 250]],
     ['at the very places of the driveshaft’s multiples', [3, 5, 6, 7].map((k) => k * AXLE * WHEEL_HZ)],
+    ['at the very places of the wheel’s multiples', [5, 6, 7, 8].map((k) => k * WHEEL_HZ)],
   ])('%s is no knock', (_, humsHz) => {
     const { orders, findings } = withHums(humsHz);
     const knocks = orders.filter(
-      ({ part, order, visibility }) => part === 'driveshaft' && order > 4 && visibility === 'seen',
+      ({ part, order, visibility }) => (part === 'driveshaft' || part === 'tire') && order > 4 && visibility === 'seen',
     );
     expect(knocks).toEqual([]);
     expect(findings.filter(({ part, order }) => part === 'driveshaft' && order !== 1)).toEqual([]);
+  });
+});
+
+const WHEEL = 1;
+
+describe('multiples of the wheel’s turning', () => {
+  it.each([[[3, 4, 5, 6, 7, 8, 9]], [[4, 5, 6, 7, 9]], [[1, 2, 3, 4, 5, 6, 7]]])(
+    '%j are its knock, and no other part’s',
+    (multiples) => {
+      const { findings, peaks } = reportOf(multiples, 0.7, WHEEL);
+      expect(new Set(findings.map(({ part }) => part))).toEqual(new Set(['tire']));
+      for (const { frequencyHz, matches } of peaks) {
+        expect(matches[0]).toMatchObject({ part: 'tire', order: Math.round(frequencyHz / WHEEL_HZ) });
+      }
+    },
+  );
+
+  // Common practice, no source: a knock once a wheel's turn is a loose wheel, a belt that lets go, or what rubs at the
+  // brake; a tire that is a little out of round or stiff in one place makes a few multiples only.
+  it('have causes that strike once a turn, and the wheel is looked over first', () => {
+    const { findings, checks } = reportOf([5, 6, 7, 8, 9], 0.7, WHEEL);
+    const ids = findings[0]!.causes.map(({ id }) => id);
+    expect(ids).toEqual(expect.arrayContaining(['belt-separated', 'wheel-loose', 'brake-rubs', 'object-in-tread']));
+    expect(ids).not.toContain('tire-force-variation');
+    expect(ids).not.toContain('tire-unbalance');
+    expect(checks[0]?.id).toBe('tire-inspection');
+  });
+
+  it.each([
+    ['every second one, as half orders of an engine of unknown speed may fall', [2, 4, 6, 8, 10]],
+    ['every third one', [3, 6, 9, 12]],
+  ])('%s are no row', (_, multiples) => {
+    const { orders } = reportOf(multiples, 0.7, WHEEL);
+    expect(orders.some(({ part, order }) => part === 'tire' && order > 4)).toBe(false);
   });
 });
