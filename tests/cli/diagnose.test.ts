@@ -62,6 +62,10 @@ describe('diagnose', () => {
     const text = readFileSync(page, 'utf8');
     expect(text).toContain('<svg');
     expect(text).not.toMatch(/<script|https?:\/\/(?!www\.w3\.org)/);
+    // It is read by itself: of which vehicle, and what was said of it.
+    const { vehicle } = JSON.parse(readFileSync('recordings/launch.job.json', 'utf8')) as Report;
+    expect(text).toContain(`<dd>${vehicle.description}</dd>`);
+    expect(text).toContain('<dd>“Shudders like a bad clutch');
     rmSync(folder, { recursive: true });
   });
 

@@ -1,6 +1,6 @@
 /** Vehicles of the job book, to be taken over into a new job. */
 import type { Vehicle } from '../../core/vehicle/vehicle.ts';
-import { tireText } from '../form/vehicle-fields.ts';
+import { tireText } from '../../core/report/vehicle-rows.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { texts } from '../texts.ts';
 import type { BookRow } from './book-list.ts';

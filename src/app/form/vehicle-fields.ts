@@ -3,7 +3,7 @@ import type { Result } from '../../core/note.ts';
 import { failure, success } from '../../core/note.ts';
 import type { Job } from '../../core/job/job.ts';
 import { parseLengthM, parseRatio } from '../../core/quantity/quantity.ts';
-import type { UnitSystem } from '../../core/report/format.ts';
+import { tireText } from '../../core/report/vehicle-rows.ts';
 import { parseTireSize } from '../../core/vehicle/tire-size.ts';
 import type { Accessory, Layout, TireSpec, Vehicle } from '../../core/vehicle/vehicle.ts';
 import { texts } from '../texts.ts';
@@ -98,16 +98,6 @@ export function parseTire(text: string): Result<TireSpec> {
   }
   const size = parseTireSize(trimmed);
   return size.ok ? success({ kind: 'size', size: size.value.written }) : size;
-}
-
-/** A tire the way it is typed. */
-export function tireText(tire: TireSpec | undefined, units: UnitSystem): string {
-  if (!tire) return '';
-  if (tire.kind === 'size') return tire.size;
-  if (tire.kind === 'revs-per-mile') return `${tire.revsPerMile} rev/mile`;
-  if (tire.kind === 'revs-per-km') return `${tire.revsPerKm} rev/km`;
-  const metres = tire.circumferenceM;
-  return units === 'us' ? `${+(metres / 0.0254).toFixed(2)} in` : `${+metres.toFixed(4)} m`;
 }
 
 const tireField: FieldSpec = {

@@ -35,7 +35,7 @@ export const compare = {
     'not-seen': 'not seen',
   },
   pair: (before: string, after: string) => `${before} against ${after}`,
-  differences: 'The runs differ in',
+  differences: 'The runs differ',
   unlike: (times: string, db: string) =>
     `These differences alone can make a level look changed ${times} times (${db}, standard uncertainty).`,
   chart: 'Each order before and after',

@@ -1,4 +1,7 @@
 /** Words of the vehicle and run form. */
+import { WORK_NAMES } from '../../core/job/work-done.ts';
+import { LAYOUT_NAMES } from '../../core/report/vehicle-rows.ts';
+
 export const form = {
   title: 'The job',
   vehicle: 'Vehicle',
@@ -27,7 +30,6 @@ export const form = {
   description: 'Description',
   descriptionExample: 'long-bed work truck',
   choose: 'Choose …',
-  nothing: 'not given',
   runFacts: (rate: string, duration: string, axes: number) =>
     `${duration} · ${rate} · ${axes === 1 ? '1 axis' : `${axes} axes`}`,
   speedLogged: (speed: string) => `Road speed is in the recording (about ${speed}).`,
@@ -67,12 +69,7 @@ export const form = {
     engine: 'Without a gear ratio or engine speed, engine orders stay out of the answer.',
     cylinders: 'Without the number of cylinders the firing order stays out of the answer.',
   },
-  layouts: {
-    'rear-drive': 'Rear drive',
-    'front-drive': 'Front drive',
-    'four-wheel-drive': 'Four-wheel drive',
-    electric: 'Electric',
-  },
+  layouts: LAYOUT_NAMES,
   loads: {
     cruise: 'Cruise, steady pedal',
     pull: 'Pull, on the pedal',
@@ -85,28 +82,7 @@ export const form = {
   accelerationUnits: { '': 'As the file says', g: 'g', mg: 'mg', 'm/s²': 'm/s²', 'mm/s²': 'mm/s²' },
   stages: { complaint: 'Before the repair', proof: 'After the repair' },
   speedSources: { dial: 'Dial', gps: 'GPS', obd: 'Scan tool', logged: 'In the recording' },
-  workDone: {
-    'joint-replaced-front': 'Front joint replaced',
-    'joint-replaced-rear': 'Rear joint replaced',
-    'joint-replaced-center': 'Center joint replaced',
-    'ears-pressed-or-hammered': 'Yoke ears pressed or hammered',
-    'shaft-removed': 'Driveshaft out and back',
-    'shaft-replaced': 'Driveshaft replaced',
-    'flange-removed': 'Companion flange off',
-    'center-bearing-replaced': 'Center bearing replaced',
-    'springs-changed': 'Springs changed',
-    'ride-height-changed': 'Ride height changed',
-    'mounts-changed': 'Engine or transmission mounts changed',
-    'tires-rotated': 'Tires rotated',
-    'tires-replaced': 'Tires replaced',
-    'wheels-balanced': 'Wheels balanced',
-    'brakes-replaced': 'Brakes replaced',
-    'axle-ratio-changed': 'Axle ratio changed',
-    'tire-size-changed': 'Tire size changed',
-    'engine-repaired': 'Engine repaired',
-    'exhaust-changed': 'Exhaust changed',
-    'transmission-removed': 'Transmission out and back',
-  },
+  workDone: WORK_NAMES,
   fields: {
     tire: {
       label: 'Tires',

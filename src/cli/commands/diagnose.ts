@@ -32,8 +32,12 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   const { report } = analysis.value;
   const page = given.text('page');
   if (page !== undefined) {
-    const title = job.title ?? job.complaint;
-    const text = reportPage(analysis.value, { units, ...(title === undefined ? {} : { title }) });
+    const { title, complaint } = job;
+    const text = reportPage(analysis.value, {
+      units,
+      ...(title === undefined ? {} : { title }),
+      ...(complaint === undefined ? {} : { complaint }),
+    });
     try {
       await io.writeFile(page, text);
     } catch (error) {

@@ -7,6 +7,10 @@ export type UnitSystem = 'us' | 'metric';
 /** Keeps a number and its unit on one line; plain-text output turns it into a blank. */
 export const NO_BREAK = '\u00a0';
 
+/** A sentence in which no unit stands at the head of a line, away from its number. */
+export const keptTogether = (text: string): string =>
+  text.replace(/(\d) (?=(?:Hz|dB|mph|km\/h|m\/s²|mm\/s|in\/s|rpm|mm|mg|%)(?![\p{L}\d]))/gu, `$1${NO_BREAK}`);
+
 /**
  * A number rounded to a count of significant digits, without exponents or trailing noise.
  * @example significant(0.012345, 2) // '0.012'

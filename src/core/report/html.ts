@@ -1,4 +1,5 @@
-/** Text becomes markup in one way only: escaped. */
+/** Text becomes markup in one way only: escaped, each number beside its unit. */
+import { keptTogether } from './format.ts';
 
 const ENTITIES: Readonly<Record<string, string>> = {
   '&': '&amp;',
@@ -27,7 +28,7 @@ const render = (piece: Piece): string => {
   if (piece === null) return '';
   if (piece instanceof Markup) return piece.text;
   if (Array.isArray(piece)) return (piece as readonly Piece[]).map(render).join('');
-  return escapeHtml(String(piece));
+  return escapeHtml(keptTogether(String(piece)));
 };
 
 /** Tagged template: every inserted piece is escaped unless it is Markup. */

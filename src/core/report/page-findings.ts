@@ -41,7 +41,7 @@ function causeMarkup(cause: CauseReport): Markup {
   const before =
     cause.probabilityBefore === undefined
       ? null
-      : html` <span class="soft">(before the measurements ${percentText(cause.probabilityBefore)})</span>`;
+      : html` <span class="soft">(before measuring ${percentText(cause.probabilityBefore)})</span>`;
   return html`<div class="cause">
     <div class="row"><span>${cause.title}</span><span>${percentText(cause.probability)}${before}</span></div>
     ${evidence(cause)}${cause.repair === '' ? null : html`<p>Repair: ${cause.repair}</p>`}

@@ -8,7 +8,7 @@ import type { Markup } from './html.ts';
 import { html } from './html.ts';
 
 export function runsTable(report: Report, units: UnitSystem): Markup {
-  return html`<table>
+  return html`<div class="wide"><table>
       <thead>
         <tr>
           <th>Run</th>
@@ -22,7 +22,7 @@ export function runsTable(report: Report, units: UnitSystem): Markup {
       <tbody>
         ${report.runs.map((run) => runRow(run, units))}
       </tbody>
-    </table>
+    </table></div>
     ${report.runs.map((run) =>
       run.notes.length === 0
         ? null
@@ -49,7 +49,7 @@ function runRow(run: RunReport, units: UnitSystem): Markup {
 export function ordersTable(report: Report): Markup {
   return html`${report.runs.map(
     (run) =>
-      html`<table>
+      html`<div class="wide"><table>
         ${
           report.runs.length > 1
             ? html`<caption>
@@ -69,7 +69,7 @@ export function ordersTable(report: Report): Markup {
         <tbody>
           ${report.orders.filter((order) => order.run === run.name).map((order) => orderRow(order))}
         </tbody>
-      </table>`,
+      </table></div>`,
   )}`;
 }
 

@@ -9,11 +9,14 @@ import { mapFigure } from './page-map.ts';
 import { spectrumFigure } from './page-spectrum.ts';
 import { PAGE_STYLE } from './page-style.ts';
 import { ordersTable, runsTable } from './page-tables.ts';
+import { vehicleRows } from './vehicle-rows.ts';
 
 export interface PageOptions {
   readonly units: UnitSystem;
-  /** Shown above the answer: the job's title or complaint. */
+  /** Shown above the answer: the job's title. */
   readonly title?: string;
+  /** In the driver's words. */
+  readonly complaint?: string;
 }
 
 /** The page as HTML text. Every word of it that came from a file or a person is escaped. */
@@ -39,6 +42,7 @@ export function reportPage(analysis: Analysis, options: PageOptions): string {
           </p>
           <h1>${report.sentence}</h1>
           <p class="why">${report.why}</p>
+          ${vehicleList(report, options)}
         </header>
         <main>
           ${pictures(shown, report, others.length > 0)}
@@ -65,6 +69,23 @@ export function reportPage(analysis: Analysis, options: PageOptions): string {
       </body>
     </html> `;
   return page.text;
+}
+
+/** What vehicle it was, and what was said of it: a page is read by itself. */
+function vehicleList(report: Report, { units, complaint }: PageOptions): Markup {
+  const rows = [
+    ...vehicleRows(report, units),
+    ...(complaint === undefined ? [] : [['Complaint', `“${complaint}”`] as const]),
+  ];
+  return html`<dl>
+    ${rows.map(
+      ([name, value]) =>
+        html`<div>
+          <dt>${name}</dt>
+          <dd>${value}</dd>
+        </div>`,
+    )}
+  </dl>`;
 }
 
 function pictures(picture: RunPicture | undefined, report: Report, named: boolean): Markup | null {

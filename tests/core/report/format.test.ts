@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import {
+  NO_BREAK,
   accelerationText,
   chanceText,
   decimalsFor,
@@ -8,6 +9,7 @@ import {
   feltText,
   frequencyText,
   frequencyWithSdText,
+  keptTogether,
   lengthText,
   percentText,
   rateText,
@@ -79,4 +81,13 @@ describe('numbers as people read them', () => {
       }),
     );
   });
+});
+
+it('a number is not parted from its unit, and no word is taken for one', () => {
+  const kept = keptTogether(
+    'Found at 66.6 Hz: −31 dB, 95 % of 0.5 m/s² at 41 mph (66 km/h). 55 in 100 of 3 mmm, 2 Hzs.',
+  );
+  expect(kept.replaceAll(NO_BREAK, '_')).toBe(
+    'Found at 66.6_Hz: −31_dB, 95_% of 0.5_m/s² at 41_mph (66_km/h). 55 in 100 of 3 mmm, 2 Hzs.',
+  );
 });
