@@ -270,8 +270,8 @@ describe('checks and their forms', () => {
 describe('limits', () => {
   it('tell where they come from, in the reader’s units', () => {
     const text = limitText(limitOf('end-play'), 'metric').replaceAll('\u00a0', ' ');
-    expect(text).toBe('at most 0.05 mm (common practice, no source)');
-    expect(limitText(limitOf('joint-angle-most'), 'us')).toContain('at most 3° (');
+    expect(text).toBe('at most 0.05 mm · common practice, no source');
+    expect(limitText(limitOf('joint-angle-most'), 'us')).toContain('at most 3° · ');
     const us = (id: Parameters<typeof limitOf>[0]): string => limitText(limitOf(id), 'us').replaceAll('\u00a0', ' ');
     expect(us('end-play')).toContain('at most 0.002 in (0.05 mm)');
     // 10 g = 10 / 28.349523125 oz (avoirdupois ounce, NIST SP 811); 0.5 mm = 0.5 / 25.4 in.
@@ -300,6 +300,13 @@ describe('limits', () => {
     expect(bars.map(({ bar, limitAt }) => bar / limitAt)).toEqual([0.25, 0.5, 1].map((x) => expect.closeTo(x, 10)));
     expect(bars.map(({ inside }) => inside)).toEqual([false, false, true]);
     expect(numberLine({ title: '', measured: 5, limit, inside: false, share: 100 }, 'metric').bar).toBe(1);
+  });
+
+  it('show a reading as it was typed', () => {
+    const limit = limitOf('end-play');
+    // 0.006 in, as typed, is 0.006 · 25.4 mm, which comes back as 60.00000000000001 tenths.
+    const typed = numberLine({ title: '', measured: 0.006 * 25.4, limit, inside: false, share: 3 }, 'us');
+    expect(typed.measured.replaceAll('\u00a0', ' ')).toBe('0.0060 in (0.152 mm)');
   });
 
   it('give way to the maker’s figure, and come back when it is taken out', () => {
@@ -391,6 +398,9 @@ describe('before and after', () => {
     const desk = changeGeometry([change({}), long], 900);
     expect(desk.namesAbove).toBe(false);
     expect(desk.left).toBeGreaterThan(7 * long.label.length);
+    // On a projector the letters are a third larger, and so is the room for them.
+    const large = changeGeometry([change({}), long], 900, 4 / 3);
+    expect(large.left - 20).toBeCloseTo((4 / 3) * (desk.left - 20), 9);
     const phone = changeGeometry([change({}), long], 320);
     expect(phone.namesAbove).toBe(true);
     expect(phone.right - phone.left).toBeGreaterThan(280);

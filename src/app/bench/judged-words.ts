@@ -10,9 +10,9 @@ import { MEASURE_FORMS } from './all-forms.ts';
 
 const words = texts.bench;
 
-/** 'at most 0.05 mm (common practice, no source)'. */
+/** 'at most 0.05 mm · common practice, no source'. A source may hold brackets of its own. */
 export function limitText(limit: Limit, units: UnitSystem): string {
-  return `${words.limit(limit.sense, limitFigureText(limit, units))} (${limit.source})`;
+  return `${words.limit(limit.sense, limitFigureText(limit, units))} · ${limit.source}`;
 }
 
 export interface NumberLine {

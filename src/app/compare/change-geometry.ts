@@ -25,15 +25,16 @@ const AXIS = 26;
 const LETTER = 7.6;
 const FREE = 20;
 
-export function changeGeometry(changes: readonly OrderChange[], width: number): ChangeGeometry {
+/** @param typeScale Size of the letters against the usual one. */
+export function changeGeometry(changes: readonly OrderChange[], width: number, typeScale = 1): ChangeGeometry {
   const levels = changes
     .flatMap(({ before, after }) => [before.feltLevel, after.feltLevel])
     .filter((level) => level > 0);
   const low = 10 ** Math.floor(Math.log10(Math.min(0.5, ...levels)));
   const high = 10 ** Math.ceil(Math.log10(Math.max(2, ...levels)));
-  const namesAbove = width < NARROW;
+  const namesAbove = width < NARROW * typeScale;
   const longest = Math.max(0, ...changes.map(({ label }) => label.length));
-  const left = namesAbove ? NARROW_LEFT : LETTER * longest + FREE;
+  const left = namesAbove ? NARROW_LEFT : LETTER * typeScale * longest + FREE;
   const rowHeight = namesAbove ? NARROW_ROW_HEIGHT : ROW_HEIGHT;
   const right = Math.max(left + 60, width - 16);
   const decades = Math.round(Math.log10(high / low));

@@ -126,7 +126,8 @@ export const measuredText = (
   units: UnitSystem,
 ): string => {
   if (units === 'metric' || limit.inchText === undefined) return figureText(measured, limit.unit, units);
-  const tenths = inchFromMm(measured) * 1e4;
+  // What was typed in inches comes back from millimeters with noise in its last digits: 0.0060 is not 0.0061.
+  const tenths = Number((inchFromMm(measured) * 1e4).toFixed(6));
   // What a reading error lets pass is rounded as it is: it lies on the other side.
   const passed = inside && measured > limit.value;
   const inch = (passed ? Math.round(tenths) : inside ? Math.floor(tenths) : Math.ceil(tenths)) / 1e4;

@@ -29,7 +29,7 @@ export function causesText(finding: FindingReport, width: number): string {
 
 function causeText(cause: CauseReport, width: number, inFull: boolean): string {
   const before =
-    cause.probabilityBefore === undefined ? '' : ` (before the measurements ${percentText(cause.probabilityBefore)})`;
+    cause.probabilityBefore === undefined ? '' : ` (before measuring ${percentText(cause.probabilityBefore)})`;
   const title = wrap(`${cause.title}${before}`, width, `  ${percentText(cause.probability).padStart(6)}  `);
   if (!inFull) return title;
   const lines = [title, ...evidenceLines(cause, width)];
