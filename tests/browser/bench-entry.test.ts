@@ -22,7 +22,7 @@ describe('a limit of one’s own', () => {
       await field.press('Enter');
     };
     await enter('0.010');
-    await page.getByText(/slip yoke: at most 0\.0100\sin \(0\.254\smm\) \(maker’s figure\)/u).waitFor();
+    await page.getByText(/slip yoke: at most 0\.0100\sin \(0\.254\smm\) · maker’s figure/u).waitFor();
     expect(await field.inputValue()).toBe('0.01 in');
     await enter('abc');
     await page.getByText('“abc” is not a limit').waitFor();
