@@ -25,6 +25,8 @@ export const CAUTIONS = {
   'hot-parts': 'Exhaust, coolant and brake parts burn skin: let them cool.',
   'ignition-voltage':
     'Ignition voltage can stop a heart, above all one with a pacemaker: engine off before touching coils or leads.',
+  'hot-catalyst':
+    'A misfire sends fuel into the catalytic converter, which can glow: keep tests short, do not pull hard, and do not stop over dry grass.',
   'fuel-system': 'Fuel lines hold pressure: relieve it by the maker’s procedure, away from flame and sparks.',
   'standing-engine':
     'Engine tests standing: out of gear or in park, parking brake set, wheels blocked, doors open to fresh air.',

@@ -16,6 +16,7 @@ export const cautionNames: Readonly<Record<CautionId, string>> = {
   'brake-dust': 'brake dust',
   'hot-parts': 'hot parts',
   'ignition-voltage': 'ignition voltage',
+  'hot-catalyst': 'hot catalytic converter',
   'fuel-system': 'fuel under pressure',
   'standing-engine': 'engine running, standing',
   'against-the-brake': 'loading the engine against the brake',

@@ -2,6 +2,7 @@
 import { centringEffect, jointOffset, offsetOfWholeAllowanceMm } from '../../core/driveline/rings/centring.ts';
 import { judgeEndPlay } from '../../core/driveline/rings/end-play.ts';
 import { limitOf } from '../../core/driveline/limits/limit.ts';
+import { ringRemedy } from '../../core/driveline/rings/ring-remedy.ts';
 import { judgeRings } from '../../core/driveline/rings/ring-seat.ts';
 import { selectRings } from '../../core/driveline/rings/ring-selection.ts';
 import type { Command, ExitCode, Io } from '../io.ts';
@@ -80,6 +81,8 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
     const facts = { offset, axisCount, offsetMm, centring, setting, wholeAllowanceMm, units: bench.units };
     sheet.block('What that does', centringLines(facts));
   }
+  const remedy = selection === null && axes.length > 0 ? ringRemedy(axes, bench.limits) : null;
+  if (remedy !== null) sheet.block('What puts it right', [remedy]);
   if (selection?.ok) sheet.block('Rings to fit', choiceLines(selection.value, left, bench.units));
   io.stdout(sheet.cautions('end-play', 'rings').text());
   return 0;

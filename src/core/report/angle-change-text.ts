@@ -44,8 +44,11 @@ export const turningAccelerationText = (radPerS2: number): string =>
   `${Math.abs(radPerS2) < 0.05 ? '0' : significant(radPerS2, 3)}\u00a0rad/s²`;
 
 /** What to say where no change is needed for the joints to cancel: nothing, or that their angles are too large. */
-export function cancelsText({ judged }: WorkingAngles): string {
+export function cancelsText({ judged, advisory }: WorkingAngles): string {
   const outside = judged.filter(({ inside }) => !inside).map(({ title }) => title);
-  if (outside.length === 0) return 'Nothing: residual and angles are inside their limits.';
+  if (outside.length === 0) {
+    const isLarge = advisory.some(({ limit, inside }) => limit.id === 'joint-angle-most' && !inside);
+    return `Nothing has to be changed: what is judged at this speed is inside its limits.${isLarge ? ' Joints above the preferred angle still bend their shafts twice a turn under torque: where it shakes on pull or moving off, bring them down.' : ''}`;
+  }
   return `The joints cancel, but their angles are too large (${outside.join(', ')}). Bring them down together: ride height first, then the mount and the axle alike, so that they stay equal.`;
 }

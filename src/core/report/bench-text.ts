@@ -22,7 +22,8 @@ export const signedLengthText = (mm: number, units: UnitSystem): string => {
 };
 
 /** In so many decimals, never as −0.000. */
-const fixed = (value: number, decimals: number): string => (Number(value.toFixed(decimals)) || 0).toFixed(decimals);
+const fixed = (value: number, decimals: number): string =>
+  (Number(value.toFixed(decimals)) || 0).toFixed(decimals).replace('-', '−');
 
 /** '0.32 oz·in (230 g·mm)' or '230 g·mm'; weights at a radius as '0.9 oz (25 g)' or '25 g'. */
 export const weightText = (amount: number, unit: WeightUnit, units: UnitSystem, digits = 3): string => {
@@ -130,6 +131,10 @@ export const measuredText = (
   const tenths = Number((inchFromMm(measured) * 1e4).toFixed(6));
   // What a reading error lets pass is rounded as it is: it lies on the other side.
   const passed = inside && measured > limit.value;
-  const inch = (passed ? Math.round(tenths) : inside ? Math.floor(tenths) : Math.ceil(tenths)) / 1e4;
+  const rounded = Math.round(tenths) / 1e4;
+  const within =
+    limit.sense === 'at-most' ? rounded <= firstNumber(limit.inchText) : rounded >= firstNumber(limit.inchText);
+  const ownSide = inside === (limit.sense === 'at-most') ? Math.floor(tenths) : Math.ceil(tenths);
+  const inch = passed || within === inside ? rounded : ownSide / 1e4;
   return `${fixed(inch, 4)}${NO_BREAK}in (${fixed(measured, 3)}${NO_BREAK}mm)`;
 };

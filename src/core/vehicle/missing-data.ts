@@ -50,6 +50,8 @@ const roadData = (vehicle: Vehicle): MissingDatum[] => {
   return data;
 };
 
+const outOfGear = ({ load }: RunCondition): boolean => load === 'neutral' || load === 'standing';
+
 const engineData = (vehicle: Vehicle, condition: RunCondition): MissingDatum[] => {
   const data: MissingDatum[] = [];
   const engineKnown = positive(condition.engineRpm) !== null;
@@ -57,7 +59,9 @@ const engineData = (vehicle: Vehicle, condition: RunCondition): MissingDatum[] =
     const text =
       vehicle.layout === 'electric'
         ? 'Give the reduction ratio: without it the motor lines are not known.'
-        : 'Give the engine speed or the gear in use: without it engine lines are not known and cannot be ruled out.';
+        : outOfGear(condition)
+          ? 'Give the engine speed, idle or as it was held: out of gear the road does not tell it, and engine lines are not known.'
+          : 'Give the engine speed or the gear in use: without it engine lines are not known and cannot be ruled out.';
     const key = vehicle.layout === 'electric' ? 'vehicle.finalDrive' : 'run.engineRpm';
     data.push({ key, text, blocks: true });
   }

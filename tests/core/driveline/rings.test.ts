@@ -4,6 +4,7 @@ import { centringEffect, jointOffset, offsetOfWholeAllowanceMm } from '../../../
 import { judgeEndPlay } from '../../../src/core/driveline/rings/end-play.ts';
 import type { BareAxis, RingStock } from '../../../src/core/driveline/rings/ring-selection.ts';
 import { selectRings } from '../../../src/core/driveline/rings/ring-selection.ts';
+import { ringRemedy } from '../../../src/core/driveline/rings/ring-remedy.ts';
 import { judgeRings, seatAxis } from '../../../src/core/driveline/rings/ring-seat.ts';
 import { must } from '../../support/must.ts';
 
@@ -244,5 +245,35 @@ describe('ring selection', () => {
     expect(selectRings([worked], [])).toMatchObject({ ok: false, problem: { code: 'ring-size-missing' } });
     const tooMany = Array.from({ length: 201 }, () => ({ thicknessMm: 1.5 }));
     expect(selectRings([worked], tooMany)).toMatchObject({ ok: false, problem: { code: 'ring-size-missing' } });
+  });
+});
+
+// By hand: end play is groove span less cross and rings, and equal rings center a cross between its grooves.
+describe('what puts rings right', () => {
+  const axis = (grooveSpanMm: number, ring1Mm: number, ring2Mm: number) => ({
+    grooveSpanMm,
+    crossAndCupsMm: 78.6,
+    ring1Mm,
+    ring2Mm,
+  });
+
+  it('is sorting them, where the pairs of two axes were mixed up', () => {
+    // 81.95 − 78.60 − 2 × 1.65 = 0.05 and 81.75 − 78.60 − 2 × 1.55 = 0.05; as fitted 0.15 and −0.05.
+    const mixed = [axis(81.95, 1.55, 1.65), axis(81.75, 1.65, 1.55)];
+    expect(ringRemedy(mixed)).toBe(
+      'The same rings do it, sorted otherwise: axis 1: 1.65 mm (0.0650 in) at ring 1 and 1.65 mm (0.0650 in) at ring 2; axis 2: 1.55 mm (0.0610 in) at ring 1 and 1.55 mm (0.0610 in) at ring 2.',
+    );
+  });
+
+  it('is other rings, of a size that is told, where no sorting does it', () => {
+    // 3.25 of room: two rings of 1.60 leave 0.05, the most; of 1.62 leave 0.01, the least.
+    expect(ringRemedy([axis(81.85, 1.5, 1.7)])).toBe(
+      'No sorting of these rings centers the joint with its end play. It needs, axis 1: two equal rings of 1.60 mm (0.0630 in) to 1.62 mm (0.0638 in).',
+    );
+  });
+
+  it('is nothing where they are right, or where the cross leaves no room for any', () => {
+    expect(ringRemedy([axis(81.85, 1.6, 1.6)])).toBeNull();
+    expect(ringRemedy([{ grooveSpanMm: 78.6, crossAndCupsMm: 78.65, ring1Mm: 1.5, ring2Mm: 1.5 }])).toBeNull();
   });
 });

@@ -21,6 +21,12 @@ describe('what is missing', () => {
   test('nothing, where all that matters was given', () => {
     expect(missingData(full, driven)).toEqual([]);
   });
+  test('out of gear, no gear is asked for', () => {
+    const [datum] = missingData(full, { ...driven, load: 'neutral' });
+    expect(datum).toMatchObject({ key: 'run.engineRpm' });
+    expect(datum?.text).not.toContain('the gear in use');
+    expect(datum?.text).toContain('idle');
+  });
   test('everything, of a bare vehicle, with what blocks a line first', () => {
     expect(keys({ layout: 'rear-drive' }, {})).toEqual([
       'run.speedMps',

@@ -67,8 +67,8 @@ export const driveshaftTwice: readonly Cause[] = [
   },
   {
     id: 'double-cardan-centering',
-    title: 'Worn centering of the double-Cardan joint',
-    why: 'The centering ball splits the angle in two halves; worn, it leaves a difference that shakes twice a turn.',
+    title: 'Worn or seized centering of the double-Cardan joint',
+    why: 'The centering ball splits the angle in two halves. Worn, it leaves a difference that shakes twice a turn; dry or seized, it makes the joint bind and in the end break.',
     repair: 'Rebuild or replace the double-Cardan joint, ball, seat and spring included.',
     applies: both(at('driveshaft', 2), mayHaveDoubleCardan),
   },

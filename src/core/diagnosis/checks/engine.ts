@@ -13,7 +13,7 @@ export const engineChecks: readonly Check[] = [
     limit: 'The scan tool’s limit for the engine',
     fine: 'All cylinders pull alike.',
     wrong: 'One cylinder pulls less than the rest.',
-    cautions: ['standing-engine', 'turning-parts'],
+    cautions: ['hot-catalyst', 'standing-engine', 'turning-parts'],
   },
   {
     id: 'ignition-swap',
@@ -27,7 +27,7 @@ export const engineChecks: readonly Check[] = [
     limit: null,
     fine: 'The misfire stays in its cylinder after the swap.',
     wrong: 'The misfire moves with coil or plug.',
-    cautions: ['ignition-voltage', 'hot-parts'],
+    cautions: ['ignition-voltage', 'hot-catalyst', 'hot-parts'],
   },
   {
     id: 'fuel-balance',
@@ -59,20 +59,20 @@ export const engineChecks: readonly Check[] = [
     title: 'Flexplate, converter or clutch',
     kind: 'inspection',
     how: [
-      'Through the inspection cover, turn the engine by hand: look for cracks, lost weights, loose bolts and wobble.',
+      'Battery disconnected, through the inspection cover, turn the engine by hand: look for cracks, lost weights, loose bolts and wobble.',
       'Re-index the converter by one bolt and record again standing.',
     ],
     limit: null,
     fine: 'Flexplate and converter are whole, tight and run true.',
     wrong: 'Flexplate or converter is cracked, loose, lacks a weight, or the shake changed with its position.',
-    cautions: ['standing-engine', 'turning-parts'],
+    cautions: ['hoist', 'standing-engine', 'turning-parts', 'hot-parts'],
   },
   {
     id: 'flywheel-play',
     title: 'Play and rock of the dual-mass flywheel',
     kind: 'measurement',
     how: [
-      'Through the starter’s opening, or with the transmission out: turn the outer mass against the inner one by hand and measure its free play.',
+      'Battery disconnected first: through the starter’s opening, or with the transmission out, turn the outer mass against the inner one by hand and measure its free play.',
       'Rock it against the crankshaft; look for grease flung out and for broken springs.',
     ],
     limit: 'The maker’s free play and rock',
@@ -85,7 +85,7 @@ export const engineChecks: readonly Check[] = [
     title: 'Crankshaft damper',
     kind: 'inspection',
     how: [
-      'Look for bulging rubber and a ring that has moved; watch it run true with a strobe or against a fixed pointer.',
+      'Look for bulging rubber and a ring that has moved; watch it run true against a fixed pointer, or with a strobe, under which turning parts seem to stand still: keep away from them.',
     ],
     limit: null,
     fine: 'The damper’s rubber is whole and its ring runs true.',

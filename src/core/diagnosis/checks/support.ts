@@ -78,13 +78,14 @@ export const supportChecks: readonly Check[] = [
     title: 'Centering of the double-Cardan joint',
     kind: 'inspection',
     how: [
-      'Push the joint’s center sideways by hand and feel for play of the ball in its seat.',
+      'Push the joint’s center sideways by hand and feel for play of the ball in its seat; look for rust dust, and grease its own fitting where it has one.',
+      'If it squeaks or feels stiff, take the shaft out and swing the joint to its full angle: it moves evenly, without a notch. One that binds is not driven.',
       'Measure both half-angles at ride height; they are equal in a sound joint.',
     ],
     limit: limitTexts('double-cardan-split'),
-    fine: 'The double-Cardan joint centers well.',
-    wrong: 'The double-Cardan joint’s ball has play, or its half-angles differ.',
-    cautions: ['hoist', 'ride-height', 'turning-parts'],
+    fine: 'The double-Cardan joint centers well and moves freely.',
+    wrong: 'The double-Cardan joint’s ball has play or binds, or its half-angles differ.',
+    cautions: ['hoist', 'ride-height', 'shaft-out', 'turning-parts'],
   },
   {
     id: 'center-bearing-inspection',

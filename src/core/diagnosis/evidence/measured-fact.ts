@@ -46,5 +46,5 @@ export function forceText({ forceN }: Pick<MeasuredFact, 'forceN'>, { amplitudeM
       : enough >= 0.05
         ? 'little for the level seen'
         : 'far too little for the level seen';
-  return `; at this speed it pushes with about ${Number(forceN.toPrecision(2))} N, ${verdict}`;
+  return `, and at this speed it pushes with about ${Number(forceN.toPrecision(2))} N, ${verdict}`;
 }

@@ -9,7 +9,8 @@ import { checkOf, wrongProbability } from '../checks/all-checks.ts';
 import { readOutcomes } from '../evidence/read-outcomes.ts';
 import { isToMend } from '../evidence/to-mend.ts';
 import { weightOf } from './doubts.ts';
-import { uncapitalized } from '../../words.ts';
+import { ringRemedy } from '../../driveline/rings/ring-remedy.ts';
+import { capitalized, uncapitalized } from '../../words.ts';
 import type { CheckId } from '../weights.ts';
 import type { RankedCause, RankedFinding, Repair } from './ranked.ts';
 
@@ -35,7 +36,7 @@ export function faultsToPutRight(
     const culprits = found.map((outcome) => ({ outcome, cause: culpritOf(outcome.checkId, finding) }));
     return finding.causes.flatMap((cause) => {
       const own = culprits.filter((one) => one.cause === cause).map(({ outcome }) => outcome);
-      return own.length === 0 ? [] : [repairOf(cause, finding, own)];
+      return own.length === 0 ? [] : [repairOf(cause, finding, own, context)];
     });
   });
   return repairs.filter(({ causeId }, i) => repairs.findIndex((other) => other.causeId === causeId) === i);
@@ -49,14 +50,31 @@ function culpritOf(checkId: CheckId, { causes, part }: RankedFinding): RankedCau
   return able.reduce<RankedCause | null>((a, b) => (a && likelihood(a) >= likelihood(b) ? a : b), null);
 }
 
-function repairOf(cause: RankedCause, { label }: RankedFinding, found: readonly CheckOutcome[]): Repair {
+/** Checks that ring measurements answer. */
+const OF_RINGS: readonly CheckId[] = ['ring-thickness', 'ring-fit'];
+
+/** Which rings do it, where rings were measured and are what was found wrong. */
+function ringsToFit(found: readonly CheckOutcome[], { measurements, limits }: CaseContext): string[] {
+  if (!found.some(({ checkId }) => OF_RINGS.includes(checkId))) return [];
+  return measurements.flatMap((one) => {
+    const remedy = one.kind === 'rings' ? ringRemedy(one.axes, limits) : null;
+    return one.kind !== 'rings' || remedy === null ? [] : [`${capitalized(one.joint)} joint: ${uncapitalized(remedy)}`];
+  });
+}
+
+function repairOf(
+  cause: RankedCause,
+  { label }: RankedFinding,
+  found: readonly CheckOutcome[],
+  context: CaseContext,
+): Repair {
   const cautions = found.flatMap(({ checkId }) => checkOf(checkId)?.cautions ?? []);
   return {
     causeId: cause.id,
     title: `Put right first: ${uncapitalized(cause.title)}`,
     label,
     found: found.map(({ text }) => text),
-    repair: cause.repair,
+    repair: [cause.repair, ...ringsToFit(found, context)].join(' '),
     prove: `Then record again at the same speed, gear and load, and compare before and after. If ${label} has gone, that was it; if it has not, go on with the checks.`,
     cautions: cautionTexts([...cautions, 'road-test']),
   };

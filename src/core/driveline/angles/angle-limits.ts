@@ -67,8 +67,11 @@ export const judgeAngles = (facts: AngleFacts, { shafts, phasingDeg = [], limits
   }
   for (const [index, joint] of chain.joints.entries()) {
     const name = jointName(shafts, index);
-    for (const { angleDeg } of joint.crosses) {
-      advisory.push(judge(angleDeg, limit('joint-angle-least'), `angle of the ${name}, for its needles to turn`));
+    for (const [half, { angleDeg }] of joint.crosses.entries()) {
+      const which = joint.crosses.length < 2 ? '' : half === 0 ? ', front half' : ', rear half';
+      advisory.push(
+        judge(angleDeg, limit('joint-angle-least'), `angle of the ${name}${which}, for its needles to turn`),
+      );
     }
     if (joint.kind === 'cross') {
       advisory.push(judge(joint.angleDeg, limit('joint-angle-most'), `angle of the ${name}, at road speed`));

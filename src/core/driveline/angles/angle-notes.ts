@@ -3,7 +3,7 @@ import type { Note } from '../../note.ts';
 import type { JudgedNumber } from '../limits/limit.ts';
 import type { ShaftReading } from '../measurement.ts';
 import type { AngleChain } from './angle-chain.ts';
-import { isFrontShaft, partsNotRead } from './driveline-names.ts';
+import { isFrontShaft, noseEnd, partsNotRead } from './driveline-names.ts';
 import { isTwisted, outOfLineDeg } from './forks.ts';
 
 const note = (code: string, severity: Note['severity'], text: string): Note => ({ code, severity, text });
@@ -74,6 +74,21 @@ const kindNotes = ({ joints }: AngleChain, judged: readonly JudgedNumber[]): Not
     : []),
 ];
 
+/** An angle at the pinion that is more than a shim's worth, deg. */
+const FAR_OFF_DEG = 2;
+
+/** ' Here it stands 17.0° off: turn its nose up.' */
+const offTheShaft = (angleDeg: number, shafts: readonly ShaftReading[]): string => {
+  if (angleDeg < FAR_OFF_DEG) return '';
+  const pinion = shafts.find(({ part }) => part === 'pinion');
+  const pieces = shafts.filter(({ part }) => part === 'shaft');
+  const piece = isFrontShaft(shafts) ? pieces[0] : pieces.at(-1);
+  if (!pinion || !piece) return '';
+  const frontEndUp = piece.slopeDeg > pinion.slopeDeg;
+  const nose = frontEndUp === (noseEnd(shafts) === 'front') ? 'up' : 'down';
+  return ` Here it stands ${angleDeg.toFixed(1)}° off the shaft: turn its nose ${nose}.`;
+};
+
 /** How shafts of more than two plain joints are usually set; common practice, no source. */
 const layoutNotes = ({ joints }: AngleChain, shafts: readonly ShaftReading[]): Note[] => {
   const notes: Note[] = [];
@@ -84,7 +99,16 @@ const layoutNotes = ({ joints }: AngleChain, shafts: readonly ShaftReading[]): N
       note(
         'pinion-along-shaft',
         'info',
-        `With a double-Cardan joint at the other end the pinion should point along the shaft${low} [common practice, no source].`,
+        `With a double-Cardan joint at the other end the pinion should point along the shaft${low} [common practice, no source].${offTheShaft(atPinion.angleDeg, shafts)}`,
+      ),
+    );
+  }
+  if (isFrontShaft(shafts)) {
+    notes.push(
+      note(
+        'caster-turns-along',
+        'warning',
+        'Turning a front axle turns its steering axis along: each degree of pinion nose up takes a degree of caster. Hold caster to the maker’s figure, or the steering wanders [common practice, no source].',
       ),
     );
   }

@@ -29,6 +29,9 @@ export interface WhatIfAnswer {
   readonly assumed: readonly string[];
 }
 
+/** A change that leaves more than this share of the residual is of no use by itself. */
+const WORTH_TELLING = 0.98;
+
 /**
  * What would bring the residual under its limit, and the difference of the angles and the twist of the forks too.
  * A change counts only if it makes nothing else worse: no inertia figure that was inside goes out (or, where it was
@@ -55,9 +58,10 @@ export const angleWhatIf = (
   const attempt = (changes: readonly AngleChange[]) => tryChanges(input, complete, before, changes);
   const straighten = forkChanges(input, before, options.splineTeeth);
   if (straighten.length > 0) return success({ ...answer, ...forksFirst(straighten, adjustments, attempt) });
+  const residualNow = before.residual.accelerationRadPerS2;
   const single = adjustments
     .map((adjustment) => leastChange(adjustment, attempt))
-    .filter((one) => one.steps > 0)
+    .filter((one) => one.steps > 0 && (one.reachesLimit || one.residualRadPerS2 < WORTH_TELLING * residualNow))
     .sort((a, b) => Number(b.reachesLimit) - Number(a.reachesLimit) || a.steps - b.steps);
   const reached = single.some((one) => one.reachesLimit);
   return success({ ...answer, single, together: reached ? null : leastPair(adjustments, attempt) });

@@ -9,6 +9,7 @@ import { judgedAs } from './judged-measurement.ts';
 import type { JudgedNumber } from '../limits/limit.ts';
 import { judge, limitOf } from '../limits/limit.ts';
 import type * as m from '../measurement.ts';
+import { ringRemedy } from '../rings/ring-remedy.ts';
 import { judgeRings } from '../rings/ring-seat.ts';
 import { pieceAtJoint, pieceMassKg } from '../shaft-tube.ts';
 import { workingAngles } from '../angles/working-angles.ts';
@@ -92,6 +93,11 @@ const NO_END_PLAY: Note = {
   text: 'The rings leave less end play than a joint needs to move freely: it may bind. Feel it by hand before it runs.',
 };
 
+const remedyNotes = (axes: readonly m.RingAxis[], limits: BenchConditions['limits']): Note[] => {
+  const text = ringRemedy(axes, limits);
+  return text === null ? [] : [{ code: 'ring-remedy', severity: 'info', text }];
+};
+
 export const judgeRingsMeasurement = (
   { joint, axes }: m.RingsMeasurement,
   vehicle: Vehicle,
@@ -104,7 +110,10 @@ export const judgeRingsMeasurement = (
     judgedAs('rings', 'rings', numbers, {
       verdict: judged.value.inside ? 'inside' : 'outside',
       ...offsetEffect(jointOffset(seated).offsetMm, joint, vehicle, conditions),
-      notes: tight ? [JOINT_TIGHT] : numbers.some(({ limit }) => limit.id === 'end-play-least') ? [NO_END_PLAY] : [],
+      notes: [
+        ...(tight ? [JOINT_TIGHT] : numbers.some(({ limit }) => limit.id === 'end-play-least') ? [NO_END_PLAY] : []),
+        ...remedyNotes(axes, conditions.limits),
+      ],
     }),
   );
 };
