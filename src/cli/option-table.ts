@@ -66,6 +66,12 @@ export const JOB_OPTIONS: readonly OptionRow[] = [
     many: true,
     help: 'work done before the complaint; repeat or part by commas',
   },
+  {
+    name: 'repaired',
+    value: 'joint-off-center',
+    many: true,
+    help: 'cause, by its id in --json, that was put right before the runs after the repair; repeat or part by commas',
+  },
 ];
 
 export const OUTPUT_OPTIONS: readonly OptionRow[] = [

@@ -1,5 +1,6 @@
 /** Options → vehicle, runs and work of a job; options win over what a job file says. */
 import type { Job, Run, WorkDone } from '../core/job/job.ts';
+import { CAUSE_WEIGHTS, type CauseId } from '../core/diagnosis/weights.ts';
 import { JOB_SCHEMA_VERSION } from '../core/job/job.ts';
 import { americanWord } from '../core/job/migrate.ts';
 import {
@@ -170,8 +171,21 @@ export function jobWithOptions(given: Arguments, job: Job): Job {
     ...job,
     vehicle: vehicleOf(given, job.vehicle),
     work: [...new Set([...job.work, ...workOf(given)])],
+    ...repairedOf(given, job.repaired),
     runs: job.runs.map((run, index) => conditionOf(given, run, index, job.runs.length)),
   };
+}
+
+const CAUSE_IDS = Object.keys(CAUSE_WEIGHTS) as readonly CauseId[];
+
+function repairedOf(given: Arguments, before: readonly string[] = []): Pick<Job, 'repaired'> {
+  const ids = given
+    .texts('repaired')
+    .flatMap((text) => text.split(','))
+    .filter((id) => id.trim() !== '')
+    .map((id) => choiceOf('repaired', americanWord(id), CAUSE_IDS));
+  const all = [...new Set([...before, ...ids])];
+  return all.length === 0 ? {} : { repaired: all };
 }
 
 function workOf(given: Arguments): WorkDone[] {

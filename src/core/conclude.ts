@@ -72,11 +72,15 @@ function knownAfter(
   const [finding, basis] = [ranked[at], bases[at]];
   const before = finding && basis ? [{ ...finding, causes: rankCauses(basis, given) }] : [];
   return {
+    repaired: (given.repaired ?? []).flatMap((id) => before.flatMap(({ causes }) => titleOf(id, causes))),
     putRight: faultsToPutRight(before, basis ? [basis] : [], given).flatMap(({ found }) => found),
     likeliest: (finding?.causes ?? []).slice(0, NEXT_CAUSES).map(({ title }) => title),
     left: left.filter(({ label }) => label !== complaint).map(({ label }) => label),
   };
 }
+
+const titleOf = (id: string, causes: FindingReport['causes']): string[] =>
+  causes.filter((cause) => cause.id === id).map(({ title }) => title);
 
 /** A second suspect is worth its causes from this probability on, and so many of them. */
 const SUSPECT_FROM = 0.1;
@@ -116,6 +120,7 @@ export function contextOf(job: Job, runs: readonly RunReport[]): CaseContext {
     vehicle: job.vehicle,
     work: job.work,
     measurements: job.measurements,
+    ...(job.repaired === undefined ? {} : { repaired: job.repaired }),
     ...(job.limits === undefined ? {} : { limits: job.limits }),
     runs: runs.map((run) => ({
       ...(run.load === null ? {} : { load: run.load }),

@@ -78,6 +78,30 @@ describe('a job with a run made after the repair', () => {
     expect(report.proof?.steps.join(' ').toLowerCase()).toContain(likeliest.toLowerCase());
   });
 
+  it('tells what was put right where the shake is gone: by the reading outside its limit, or as the job says', () => {
+    const told = (of: Job): string => reweigh(analysis, of).report.proof?.steps.join(' ') ?? '';
+    expect(told({ ...job, repaired: [] })).toMatch(
+      /Put right: difference between the two joint angles .* That was it\./,
+    );
+    expect(told({ ...job, repaired: ['angles-from-axle'] })).toContain(
+      'Put right: unequal working angles from a rotated axle or a wrong wedge; difference between',
+    );
+    expect(told({ ...job, repaired: [], measurements: [] })).toContain('Which cause was put right is not known here');
+  });
+
+  it('weighs down a cause that was put right in vain, measured or not, and says so', () => {
+    const [cruise, pull] = recordings as [Recording, Recording];
+    const again = { ...job.runs[0]!, file: 'again.csv', name: 'Cruise again', stage: 'proof' as const };
+    const vain = { ...job, measurements: [], repaired: [], runs: [...job.runs.slice(0, 2), again] };
+    const unsaid = analysed(vain, [cruise, pull, cruise]);
+    const [likeliest] = unsaid.report.findings[0]!.causes;
+    const said = reweigh(unsaid, { ...vain, repaired: [likeliest!.id] }).report;
+    const now = said.findings[0]!.causes.find(({ id }) => id === likeliest!.id)!;
+    expect(now.probability).toBeLessThan(likeliest!.probability / 5);
+    expect(now.against).toContain('It was put right, and the shake stayed.');
+    expect(said.proof?.steps.join(' ')).not.toContain('not known here');
+  });
+
   it('says the same after an entry as when all is analysed again', () => {
     expect(reweigh(analysis, job).report).toEqual(analysis.report);
   });
@@ -89,7 +113,7 @@ describe('a job with a run made after the repair', () => {
 });
 
 describe('the next step', () => {
-  const known = { putRight: [], likeliest: ['Loose joint', 'Something else'], left: [] };
+  const known = { repaired: [], putRight: [], likeliest: ['Loose joint', 'Something else'], left: [] };
   const proof = { sentence: 'S.', why: 'W.', complaint: 'tire 1×', unmoved: null, gone: [] };
 
   it('is another recording where the comparison leaves it open, a change too unsure to call none among them', () => {

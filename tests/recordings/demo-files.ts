@@ -17,6 +17,7 @@ export const jobText = (job: DemoJob): string =>
       vehicle: job.vehicle,
       work: job.work ?? [],
       runs: job.runs.map((run) => ({ file: run.file, ...run.keys })),
+      ...(job.repaired !== undefined && { repaired: job.repaired }),
       measurements: job.measurements ?? [],
       ...(job.notes !== undefined && { notes: job.notes }),
     },

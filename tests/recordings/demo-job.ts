@@ -21,6 +21,8 @@ export interface DemoJob {
   readonly made: string;
   readonly vehicle: Vehicle;
   readonly work?: readonly string[];
+  /** Ids of the causes put right before the proving run. */
+  readonly repaired?: readonly string[];
   readonly measurements?: readonly unknown[];
   readonly notes?: string;
   readonly runs: readonly DemoRun[];

@@ -397,6 +397,7 @@ const comeback: DemoJob = {
   made: 'The lift left the working angles unequal: driveshaft 2×, 0.50 m/s² at 41 mph. First a cruise and a pull at 41 mph (the torque couple makes the pull worse), then the measured angles and a flange check, then axle wedges, then the proving cruise, where 0.015 m/s² is left. 30 s each at 200 Hz.',
   vehicle: liftedTruck,
   work: ['ride-height-changed', 'wheels-balanced'],
+  repaired: ['angles-from-ride-height'],
   notes:
     'Visit 1: wheels balanced, no change. Visit 2: balanced again on another machine, no change. Visit 3: recorded, measured, wedges of 2.5 degrees fitted under the axle, recorded again.',
   measurements: [

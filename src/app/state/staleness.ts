@@ -20,5 +20,6 @@ export const needsReweighing = (analysed: Job, job: Job): boolean =>
   !(
     same(analysed.measurements, job.measurements) &&
     same(analysed.work, job.work) &&
+    same(analysed.repaired, job.repaired) &&
     same(analysed.limits, job.limits)
   );

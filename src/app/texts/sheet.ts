@@ -38,6 +38,7 @@ export const sheet = {
   repair: 'Repair',
   causeMore: 'Evidence and repair',
   next: 'Do this next',
+  repaired: 'Put right before the proof',
   thenChecks: 'After that',
   tellsApart: (titles: string) => `Tells apart: ${titles}.`,
   how: 'How to do it',

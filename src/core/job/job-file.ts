@@ -1,7 +1,7 @@
 /** Reads and writes job files (`*.job.json`). Nothing of a file is lost: keys this version does not know are kept. */
 import { failure, success } from '../note.ts';
 import type { Problem, Result } from '../note.ts';
-import { isObject, listOf, shown, text, wrongKey } from './guards.ts';
+import { isObject, listOf, nonEmptyText, shown, text, wrongKey } from './guards.ts';
 import { JOB_SCHEMA_VERSION } from './job.ts';
 import type { Job } from './job.ts';
 import { lineAndColumn, mapJson, offsetOf } from './json-positions.ts';
@@ -29,6 +29,7 @@ const contentGuard = shape<FileContent>(
     vehicle: vehicleGuard,
     work: listOf(workGuard),
     runs: listOf(runGuard),
+    repaired: listOf(nonEmptyText),
     measurements: listOf(measurementGuard),
     limits: limitsGuard,
     notes: text,
@@ -43,6 +44,7 @@ const KNOWN_KEYS = [
   'vehicle',
   'work',
   'runs',
+  'repaired',
   'measurements',
   'limits',
   'notes',
@@ -80,7 +82,7 @@ const versionOf = (content: Record<string, unknown>): Result<number> => {
 const jobOf = (content: Record<string, unknown>): Result<Job> => {
   const checked = contentGuard(content, '');
   if (!checked.ok) return checked;
-  const { title, complaint, vehicle, work = [], runs = [], measurements = [], limits, notes } = checked.value;
+  const { title, complaint, vehicle, work = [], runs = [], measurements = [], repaired, limits, notes } = checked.value;
   const unknown = Object.entries(content).filter(([key]) => !KNOWN_KEYS.includes(key));
   return success({
     schemaVersion: JOB_SCHEMA_VERSION,
@@ -89,6 +91,7 @@ const jobOf = (content: Record<string, unknown>): Result<Job> => {
     vehicle,
     work,
     runs,
+    ...(repaired === undefined ? {} : { repaired }),
     measurements,
     ...(limits === undefined ? {} : { limits }),
     ...(notes === undefined ? {} : { notes }),

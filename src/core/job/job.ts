@@ -49,6 +49,8 @@ export interface Job {
   readonly vehicle: Vehicle;
   readonly work: readonly WorkDone[];
   readonly runs: readonly Run[];
+  /** Ids of the causes that were put right before the runs made after the repair. */
+  readonly repaired?: readonly string[];
   readonly measurements: readonly Measurement[];
   /** The maker's or the shop's own figures in place of default limits. */
   readonly limits?: LimitOverrides;

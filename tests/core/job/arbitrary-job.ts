@@ -132,6 +132,7 @@ export const anyJob: fc.Arbitrary<Job> = (
       vehicle: withUnknown(vehicle),
       work: fc.subarray([...WORK_DONE]),
       runs: fc.array(withUnknown(run), { maxLength: 3 }),
+      repaired: fc.subarray(['joint-off-center', 'shaft-unbalance', 'of another version']),
       measurements: fc.array(withUnknown(measurement), { maxLength: 3 }),
       limits: optional(
         { 'end-play': optional({ value: between(0.01, 10), source: words.map((word) => `by ${word}`) }, ['value']) },

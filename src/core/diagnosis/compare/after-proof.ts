@@ -12,6 +12,8 @@ export interface AfterProof {
 
 /** What the case holds beside the proof. */
 export interface AfterRepair {
+  /** Causes that the job says were put right, by title. */
+  readonly repaired: readonly string[];
   /** Readings outside their limits that the repair is taken to have put right, a sentence each. */
   readonly putRight: readonly string[];
   /** Causes that are likeliest now, first the likeliest, by title. */
@@ -54,10 +56,28 @@ const stillLeft = ({ left }: AfterRepair): string =>
     ? ''
     : `Not proved gone, and another fault: ${listText(left)}. Go on with it below, or tell the customer of it.`;
 
-const setDown = ({ putRight }: AfterRepair): string =>
-  putRight.length === 0
-    ? 'No reading of this job is outside its limit, so that it is not known here which cause was repaired: leave that one out.'
-    : `Taken as put right, and set down for it: ${putRight.map((text) => uncapitalized(text).replace(/\.$/, '')).join('; ')}.`;
+/** What was put right: as the job says, and what was measured outside its limit; null where nothing tells. */
+const mended = ({ repaired, putRight }: AfterRepair): string | null => {
+  const told = [...repaired, ...putRight];
+  return told.length === 0 ? null : told.map((text) => uncapitalized(text).replace(/\.$/, '')).join('; ');
+};
+
+const NOT_SAID =
+  'Which cause was put right is not known here: no reading is outside its limit. Name it with the job (put right before the proof)';
+
+const setDown = (known: AfterRepair): string => {
+  const what = mended(known);
+  return what === null
+    ? `${NOT_SAID}, and it is weighed down; until then leave it out.`
+    : `Taken as put right, and set down for it: ${what}.`;
+};
+
+/** What is written down of a repair that helped. */
+const helped = (known: AfterRepair, verdict: 'gone' | 'better'): string => {
+  const what = mended(known);
+  if (what === null) return `${NOT_SAID}, so that a comeback finds what helped.`;
+  return `Put right: ${what}. ${verdict === 'gone' ? 'That was it.' : 'It had a part in it.'}`;
+};
 
 const next = ({ likeliest }: AfterRepair): string =>
   likeliest.length === 0
@@ -78,9 +98,11 @@ const STEPS: Readonly<Record<Told, (proof: Proof, known: AfterRepair) => string[
     'Torque once more, to the maker’s figures, what the repair loosened: joint straps or U-bolts, flange, center bearing, spring U-bolts, wheel nuts.',
     'Look for play, leaks, and lines or hoses that touch; turn the shaft once by hand.',
     'Hand the vehicle back with the sheet of before and after. Keep both recordings with the job: a comeback is held against them.',
+    helped(known, 'gone'),
     stillLeft(known),
   ],
   better: (_, known) => [
+    helped(known, 'better'),
     MEASURE_AGAIN,
     `If all is inside its limit, what is left has another cause. ${next(known)}`.trim(),
   ],

@@ -54,6 +54,8 @@ export interface CaseContext {
   readonly measurements: readonly Measurement[];
   /** The maker's or the shop's own figures in place of default limits. */
   readonly limits?: LimitOverrides;
+  /** Ids of the causes that were put right before the runs made after the repair. */
+  readonly repaired?: readonly string[];
   /** Label of what shakes as before though what was measured wrong has been put right since; absent where nothing tells. */
   readonly unmoved?: string;
   /** Conditions driven, with the speed used in the analysis. */

@@ -5,6 +5,7 @@ import { checkOf, checkWeights, outcomeLikelihood, wrongProbability } from '../c
 import { capitalized, uncapitalized } from '../../words.ts';
 import type { CheckOutcome } from '../evidence/check-outcome.ts';
 import { missingText } from '../evidence/clue.ts';
+import { isRepairedInVain } from '../evidence/repaired.ts';
 import type { SignEvidence } from '../evidence/read-signs.ts';
 import { WORK_WORDS, workRatios } from '../evidence/work-done.ts';
 import type { CauseWeights, CheckId } from '../weights.ts';
@@ -47,6 +48,8 @@ export function sentencesOf(
   for (const { sign, text, strength } of signs.seen) {
     tell(strength * Math.log(weights.signs?.[sign] ?? 1), text, cause.reasons?.[sign]);
   }
+
+  if (isRepairedInVain(cause.id, basis, context)) sides.against.push('It was put right, and the shake stayed.');
 
   const unread = signs.unread.filter((clue) => clue.signs.some((sign) => weights.signs?.[sign] !== undefined));
   const done = new Set(outcomes.map(({ checkId }) => checkId));

@@ -8,6 +8,7 @@ import type { Cause } from '../causes/cause.ts';
 import { checksFor, outcomeLikelihood, wrongProbability } from '../checks/all-checks.ts';
 import { sentencesOf } from './cause-sentences.ts';
 import type { CheckOutcome } from '../evidence/check-outcome.ts';
+import { isRepairedInVain } from '../evidence/repaired.ts';
 import { readOutcomes } from '../evidence/read-outcomes.ts';
 import type { SignEvidence } from '../evidence/read-signs.ts';
 import { readSigns } from '../evidence/read-signs.ts';
@@ -15,7 +16,7 @@ import { workRatio } from '../evidence/work-done.ts';
 import type { RankedCause } from './ranked.ts';
 import type { WorkDone } from '../../job/job.ts';
 import type { CauseWeights, CheckId } from '../weights.ts';
-import { CAUSE_WEIGHTS, SOMETHING_ELSE_PRIOR } from '../weights.ts';
+import { CAUSE_WEIGHTS, OUTCOME_TRUST, SOMETHING_ELSE_PRIOR } from '../weights.ts';
 
 const SOMETHING_ELSE = 'something-else';
 
@@ -90,6 +91,7 @@ function logWeight(
   let sum = Math.log(weights.prior);
   for (const { sign, strength } of signs.seen) sum += strength * Math.log(weights.signs?.[sign] ?? 1);
   sum += Math.log(workRatio(weights, context.work));
+  if (isRepairedInVain(cause.id, basis, context)) sum += Math.log(1 - OUTCOME_TRUST);
   return sum + logLikelihood(cause.id, basis, outcomes);
 }
 
