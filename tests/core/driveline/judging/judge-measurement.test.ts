@@ -95,7 +95,11 @@ describe('any measurement', () => {
   it('says of rings whether they press the joint together or only leave it no play', () => {
     const codes = (ringMm: number) =>
       must(judgeAt(rings(ringMm, ringMm), vehicle, at3000)).notes.map(({ code }) => code);
-    expect([1.65, 1.625, 1.61].map(codes)).toEqual([['joint-tight', 'ring-remedy'], ['no-end-play', 'ring-remedy'], []]);
+    expect([1.65, 1.625, 1.61].map(codes)).toEqual([
+      ['joint-tight', 'ring-remedy'],
+      ['no-end-play', 'ring-remedy'],
+      [],
+    ]);
   });
 
   it.each([
