@@ -25,10 +25,14 @@ const IMAGE_STAGE: Stage = {
 /** Spread (ln) of a ramp's speeds about the stated one. */
 const RAMP_SPREAD = 0.3;
 
+/** True of the strongest of a hump's bands. */
+const isTop = (bands: readonly Band[], at: number): boolean =>
+  [at - 1, at + 1].every((beside) => (bands[beside]?.excess ?? 0) <= bands[at]!.excess);
+
 /** Strong tones that do not stand sharply: each may show how its part's speed ran. */
 const smearedTones = (bands: readonly Band[]): readonly number[] =>
   bands
-    .filter((band) => band.excess > LEAST_TONE && band.spread > SMEARED * band.excess)
+    .filter(({ excess, spread }, i) => excess > LEAST_TONE && spread > SMEARED * excess && isTop(bands, i))
     .sort((a, b) => b.excess - a.excess)
     .slice(0, MOST_TONES)
     .map((band) => band.frequencyHz);

@@ -35,6 +35,12 @@ const SURE_GAIN = 600;
 /** How far a coarse path, or a smoothed log, may be off (relative). */
 const COARSE_ERROR = 0.012;
 const LOG_ERROR = 0.03;
+/**
+ * The same of an image's path, and how fast that changes: it moves by the hertz of a line that turns many times faster, and
+ * so by as many times more of its own.
+ */
+const IMAGE_ERROR = 0.08;
+const IMAGE_RATE_PER_S = 0.02;
 /** The same of a log of a speed that changed fast, and how much of it may come or go in a second: the line decides. */
 const STEEP_ERROR = 0.06;
 const STEEP_RATES_PER_S = [0.01, 0.015, 0.03];
@@ -66,11 +72,23 @@ const shared = (one: readonly Band[], other: readonly Band[]): number => {
 };
 
 /** A coarse track made finer by following the lines' phases from it on. */
-const finer = (prepared: Prepared, coarse: Judged, steady: readonly Band[], startError: number): Judged => {
-  const { track } = findSpeedTrack(prepared, { start: coarse.track, startError });
+const finer = (
+  prepared: Prepared,
+  coarse: Judged,
+  steady: readonly Band[],
+  startError: number,
+  ratePerS?: number,
+): Judged => {
+  const { track } = findSpeedTrack(prepared, { start: coarse.track, startError, ...(ratePerS && { ratePerS }) });
   const fine = judge(prepared, track, steady);
   return fine.gain > coarse.gain ? fine : coarse;
 };
+
+/** Paths of tones that may be images, followed more finely. */
+const followedImages = (prepared: Prepared, search: TrackSearch, steady: readonly Band[]): readonly Judged[] =>
+  imagePaths(prepared, search, steady).map((track) =>
+    finer(prepared, judge(prepared, track, steady), steady, IMAGE_ERROR, IMAGE_RATE_PER_S),
+  );
 
 /**
  * The same from a log that changed fast. An order that sweeps through resonances turns its phase there and stays spread
@@ -133,9 +151,8 @@ const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[])
     // What was followed may be a stretch of a line that swept on: then a coarse path along all of it does far better.
     return found === direct ? best([found, ...refinedOf(coarse, 2)]) : finer(prepared, found, steady, COARSE_ERROR);
   }
-  const images = imagePaths(prepared, search, steady).map((track) => judge(prepared, track, steady));
   // A path a thousandth off makes lines hardly sharper; followed from there on they may stand out.
-  const refined = refinedOf([...coarse, ...images], MOST_FOLLOWED);
+  const refined = [...refinedOf(coarse, MOST_FOLLOWED), ...followedImages(prepared, search, steady)];
   return best(found ? [found, ...refined] : refined);
 };
 
@@ -155,9 +172,7 @@ const second = (prepared: Prepared, one: Judged, steady: readonly Band[], search
     ? judge(prepared, withUnitMean(composeTracks(one.track, rest.track), prepared), settled)
     : null;
   // An image of a line above half the rate moves by more percent of its own than any line that is followed so.
-  const images = imagePaths(prepared, search, settled).map((track) => judge(prepared, track, settled));
-  const clearest = best(images);
-  const image = clearest && finer(prepared, clearest, settled, COARSE_ERROR);
+  const image = best(followedImages(prepared, search, settled));
   const found = best([followed, image].filter((judged) => judged !== null));
   return found && found.gain >= LEAST_GAIN ? found : null;
 };

@@ -9,12 +9,13 @@ import {
   type Candidate,
   type LevelView,
 } from './candidates.ts';
-import { outer, trace, traceOfProduct, type Hermitian } from '../numeric/hermitian.ts';
+import { trace } from '../numeric/hermitian.ts';
 import { measureFaintLine, measureSteadyLine, type MeasuredLine } from './measure-line.ts';
 import type { Peak } from './peak.ts';
 import { keptAmongLevels } from './one-line-each.ts';
 import type { Prepared } from '../spectra/spectrum.ts';
 import { makeZoom, type Zoom } from './zoom.ts';
+import { verticalShare } from './vertical-share.ts';
 import { lobeWidthBins } from '../spectra/windows.ts';
 import { lineProbabilityOf } from '../numeric/line-probability.ts';
 
@@ -95,7 +96,7 @@ const peakOf = (
     amplitudeMps2: Math.sqrt(total),
     amplitudeSdMps2: measured.amplitudeSdMps2,
     axisAmplitudeMps2: Array.from({ length: axes }, (_, a) => Math.sqrt(Math.max(0, measured.power[a]!))),
-    verticalShare: up && up.length >= axes ? verticalShare(axes, measured.power, up, total) : null,
+    verticalShare: up && up.length >= axes ? verticalShare(axes, measured.power, measured.noise, up) : null,
     widthHz: widthAt(line),
     limitWidthHz: lobeWidthBins('hann') / level.lengthS,
     ...(measured.wanderHz !== undefined && { wanderHz: measured.wanderHz }),
@@ -104,11 +105,6 @@ const peakOf = (
     smoothAlarmProbability: Math.min(1, Math.exp(line.logSmooth)),
     lineProbability: lineProbabilityOf(line.logResonant),
   };
-};
-
-const verticalShare = (axes: number, power: Hermitian, up: readonly number[], total: number): number => {
-  const along = outer(axes, { re: up.slice(0, axes), im: up.slice(0, axes).map(() => 0) });
-  return Math.min(1, Math.max(0, traceOfProduct(axes, power, along) / total));
 };
 
 /** Full width at half height over the floor, Hz, by straight lines between bins. */

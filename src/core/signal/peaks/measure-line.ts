@@ -21,6 +21,8 @@ export interface MeasuredLine {
   readonly frequencySdHz: number;
   /** Mean of |a|² over time per axis with the noise's share taken off, (m/s²)²: packed outer product, 0-to-peak. */
   readonly power: Hermitian;
+  /** Standard deviation of that by noise alone, where there is no line, (m/s²)²: packed as the power. */
+  readonly noise: Hermitian;
   readonly amplitudeSdMps2: number;
   /** Wander of its frequency that its phases leave room for, Hz (rms); absent of a line that was read in slices. */
   readonly wanderHz?: number;
@@ -92,6 +94,7 @@ export const measureSteadyLine = (
 ): MeasuredLine => {
   const axes = zoom.axisCount;
   const power = new Float64Array(packedLength(axes));
+  const noise = new Float64Array(packedLength(axes));
   let precision = 0;
   let mean = 0;
   let noiseTrace = 0;
@@ -115,6 +118,7 @@ export const measureSteadyLine = (
     mean += fit.frequencyHz / variance;
     addTo(power, outer(axes, fit.amplitude), band.lengthS);
     addTo(power, fit.noise, -1);
+    addTo(noise, fit.noise, 1);
     noiseTrace += trace(axes, fit.noise);
     length += band.lengthS;
   }
@@ -122,11 +126,16 @@ export const measureSteadyLine = (
   // Blocks that disagree by more than their uncertainties widen the answer (Birge's ratio).
   const scatter =
     found.reduce((sum, { f, variance }) => sum + (f - mean) ** 2 / variance, 0) / Math.max(1, found.length - 1);
-  for (let q = 0; q < power.length; q++) power[q]! /= length;
+  for (let q = 0; q < power.length; q++) {
+    power[q]! /= length;
+    // Of so many blocks each.
+    noise[q]! /= length * Math.sqrt(zoom.blocks);
+  }
   return {
     frequencyHz: mean,
     frequencySdHz: Math.sqrt(Math.max(1, scatter) / precision),
     power,
+    noise,
     amplitudeSdMps2: Math.sqrt(noiseTrace / axes / zoom.blocks / 2 / length),
     ...(Number.isFinite(wanderHz) && { wanderHz }),
   };
@@ -168,7 +177,8 @@ export const measureWanderingLine = (
     addTo(power, own, 1 / slices.length);
   }
   // The best of a few frequencies in each slice reads about half as much noise again.
-  addTo(power, noise, (-1.5 * 1.5) / sliceS);
+  const perSlice = (1.5 * 1.5) / sliceS;
+  addTo(power, noise, -perSlice);
   const mean = sum / total;
   const spread = slices.reduce(
     (s, { f, energy }) => s + (Math.max(energy - 2 * axes, 0.1) / total) * (f - mean) ** 2,
@@ -183,6 +193,7 @@ export const measureWanderingLine = (
     // The wander itself is what one may be off by when the speed is a mean of other moments than these.
     frequencySdHz: Math.sqrt(spread / Math.min(independent, 4)),
     power,
+    noise: noise.map((n) => (n * perSlice) / Math.sqrt(independent)),
     amplitudeSdMps2: Math.sqrt(scatter / independent) / (2 * amplitude),
   };
 };

@@ -18,16 +18,20 @@ const speedAt = (t: number): number => 1 + DEPTH * Math.sin((2 * Math.PI * t) / 
 const turnedAt = (t: number): number =>
   t + ((DEPTH * PERIOD_S) / (2 * Math.PI)) * (1 - Math.cos((2 * Math.PI * t) / PERIOD_S));
 
-const recording = (firing: number, shaft: number): Prepared => {
+/** @param line of a time, before it is sampled */
+const sampled = (line: (t: number) => number, rate: number, noise = 0.05): Prepared => {
   const { normal } = seededRandom(11);
   const axes = [0.4, 0.6, 1].map((share) =>
-    Float64Array.from({ length: RATE * SECONDS }, (_, i) => {
-      const turned = 2 * Math.PI * turnedAt(i / RATE);
-      return share * (firing * Math.cos(FIRING_HZ * turned) + shaft * Math.cos(SHAFT_HZ * turned)) + 0.05 * normal();
-    }),
+    Float64Array.from({ length: rate * SECONDS }, (_, i) => share * line(i / rate) + noise * normal()),
   );
-  return { samplingRateHz: RATE, durationS: SECONDS, up: null, pieces: [{ startS: 0, axes }] };
+  return { samplingRateHz: rate, durationS: SECONDS, up: null, pieces: [{ startS: 0, axes }] };
 };
+
+const recording = (firing: number, shaft: number): Prepared =>
+  sampled((t) => {
+    const turned = 2 * Math.PI * turnedAt(t);
+    return firing * Math.cos(FIRING_HZ * turned) + shaft * Math.cos(SHAFT_HZ * turned);
+  }, RATE);
 
 /** 150 Hz at 125 a second shows at 25 Hz and moves six times as much of its own: the vehicle's speed is its sixth. */
 const search: TrackSearch = {
@@ -41,6 +45,24 @@ const search: TrackSearch = {
   highLinesHz: [],
   highFiringHz: [],
 };
+
+/** Line above half the rate of a slow recording, alone, of a speed that a foot on the pedal moves: its image is at 11 Hz. */
+const ALONE_HZ = 89;
+const SLOW_RATE = 100;
+const IMAGE_FACTOR = (ALONE_HZ - SLOW_RATE) / ALONE_HZ;
+const MOVES = [
+  { depth: 0.008, periodS: 31 },
+  { depth: 0.008, periodS: 9 },
+];
+const unsteadyAt = (t: number): number =>
+  1 + MOVES.reduce((sum, { depth, periodS }) => sum + depth * Math.sin((2 * Math.PI * t) / periodS), 0);
+const unsteadyTurnedAt = (t: number): number =>
+  t +
+  MOVES.reduce(
+    (sum, { depth, periodS }) =>
+      sum + ((depth * periodS) / (2 * Math.PI)) * (1 - Math.cos((2 * Math.PI * t) / periodS)),
+    0,
+  );
 
 const overMean = (values: readonly number[]): readonly number[] => {
   const mean = values.reduce((sum, v) => sum + v, 0) / values.length;
@@ -63,5 +85,13 @@ describe('the history of the speed', () => {
     // Closed forms: of the speed to a part in 1000, of the image to an eighth of a hertz in its three.
     expect(nearest(tracks, speedAt)).toBeLessThan(1e-3);
     expect(nearest(tracks, (t) => 1 + (FIRING_HZ / (FIRING_HZ - RATE)) * (speedAt(t) - 1))).toBeLessThan(5e-3);
+  });
+
+  it('is found by an image alone that moves faster, of its own, than any line of the vehicle does', () => {
+    const alone = sampled((t) => 0.2 * Math.cos(2 * Math.PI * ALONE_HZ * unsteadyTurnedAt(t)), SLOW_RATE, 0.1);
+    const { tracks } = findTracks(alone, { ...search, imageFactors: () => [IMAGE_FACTOR] });
+    // Closed form: the image moves by the line's own hertz, the other way; it must be told to a tenth of a hertz.
+    const imageAt = (t: number): number => 1 + (unsteadyAt(t) - 1) / IMAGE_FACTOR;
+    expect(nearest(tracks, imageAt)).toBeLessThan(0.1 / (SLOW_RATE - ALONE_HZ));
   });
 });
