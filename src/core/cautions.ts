@@ -20,6 +20,8 @@ export const CAUTIONS = {
     'Before running, check ring seating, end play and free movement of each cross by hand, and torque to the maker’s figures.',
   'wheel-off':
     'Support the vehicle on stands before a wheel comes off; tighten the nuts in a star pattern to the maker’s torque and again after a short drive.',
+  'tire-off-rim':
+    'Let all the air out, valve core removed, before the bead is broken; inflate in a cage or stand clear with a clip-on chuck, never beyond the maker’s pressure for seating beads. Tires are mounted by people trained for it, and licensed where the law asks for it.',
   'brake-test': 'Brake tests: empty road, nobody behind, both hands on the wheel, seat belts on.',
   'brake-dust': 'Keep brake dust out of the air: no compressed air.',
   'hot-parts': 'Exhaust, coolant and brake parts burn skin: let them cool.',

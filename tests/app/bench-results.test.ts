@@ -304,6 +304,17 @@ describe('runout around the clock', () => {
     expect(facts?.tube).toBeNull();
   });
 
+  it('foretells the tire turned on its rim from both read around the clock', () => {
+    const rim = filledWith('runout', { place: 'wheel-radial', ...typed(wave(0.3, 90)) }).measurement!;
+    const job = { ...emptyJob(), measurements: [rim] };
+    const tire = filledWith('runout', { place: 'tire-radial', ...typed(wave(0.8, 90)) }, job);
+    expect(runoutFacts(tire, emptyJob())).toMatchObject({ isRadialWheel: true, match: null });
+    expect(runoutFacts(tire, job)?.match).toMatchObject({
+      apartDeg: expect.closeTo(180, 6),
+      left: { measured: expect.closeTo(0.4, 6) },
+    });
+  });
+
   it('or with the shaft read again, turned on; and says where that was typed wrong', () => {
     const texts = {
       place: 'tube-rear',

@@ -12,6 +12,7 @@ export const cautionNames: Readonly<Record<CautionId, string>> = {
   'shaft-out': 'shaft out',
   reassembly: 'before running',
   'wheel-off': 'wheel off',
+  'tire-off-rim': 'tire off its rim',
   'brake-test': 'brake test',
   'brake-dust': 'brake dust',
   'hot-parts': 'hot parts',

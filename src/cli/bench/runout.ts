@@ -4,8 +4,10 @@ import type { JudgedMeasurement } from '../../core/driveline/judging/judged-meas
 import { placeText } from '../../core/driveline/judging/judge-runout.ts';
 import type { RunoutMeasurement } from '../../core/driveline/measurement.ts';
 import { pieceAtJoint, pieceMassKg } from '../../core/driveline/shaft-tube.ts';
+import { matchMounting } from '../../core/driveline/runout/match-mounting.ts';
 import type { Problem } from '../../core/note.ts';
 import { SHAFT_MASS_KG } from '../../core/quantity/plausible.ts';
+import { MATCH_MOUNTING, matchMountingLines } from '../../core/report/match-mounting-text.ts';
 import type { Vehicle } from '../../core/vehicle/vehicle.ts';
 import type { Arguments } from '../arguments.ts';
 import { choiceOf, valueOf } from '../arguments.ts';
@@ -56,9 +58,10 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   const piece = pieceAtJoint(vehicle, 'rear');
   const mass = piece === undefined ? null : pieceMassKg(piece);
   const tube = mass === null ? null : tubePlanes(fits.value, mass.massKg, driveshaftRpm);
+  const match = matchMounting(fits.value, bench.limits);
   if (given.flag('json')) {
     const places = judged.map(([{ place }, one]) => ({ place, ...one, fit: fits.value.get(place) ?? null }));
-    io.stdout(`${JSON.stringify({ places, positions: positions?.value ?? null, tube })}\n`);
+    io.stdout(`${JSON.stringify({ places, positions: positions?.value ?? null, tube, matchMounting: match })}\n`);
     return 0;
   }
   const has = (verdict: JudgedMeasurement['verdict']) => judged.some(([, one]) => one.verdict === verdict);
@@ -80,11 +83,12 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   if (bolts !== null && positions?.value)
     sheet.block('Shaft turned on its flange', indexLines(positions.value, bolts, bench.units));
   if (tube !== null) sheet.block('Unbalance that the tube’s runout implies', tubeLines(tube, bench.units));
+  if (match !== null) sheet.block(MATCH_MOUNTING, matchMountingLines(match, bench.units));
   const notes = judged.flatMap(([, one]) => one.notes);
   const missing = bolts !== null && positions?.value === null;
   const text = `Indexing needs readings around the clock at the ${end.replace('-', ' ')}, and the flange’s own (--flange-radial) or a second set with the shaft turned (--turned).`;
   sheet.notes(missing ? [...notes, { code: 'indexing-needs', severity: 'info', text }] : notes);
-  io.stdout(sheet.cautions('runout').text());
+  io.stdout(sheet.cautions('runout', ...(match?.pays ? ['match-mounting' as const] : [])).text());
   return 0;
 }
 
@@ -119,11 +123,13 @@ function turnedOf(given: Arguments, bolts: number): Turned | null {
 
 export const runoutCommand: Command = {
   name: 'runout',
-  summary: 'judge dial readings, tell runout from ovality, and foretell re-indexing',
-  usage: `Judges runout by dial, tells runout from ovality, foretells what turning the shaft on its flange leaves, and the unbalance it implies.
+  summary: 'judge dial readings, tell runout from ovality, foretell re-indexing and match mounting',
+  usage: `Judges runout by dial, tells runout from ovality, foretells what turning the shaft on its flange or the tire on its rim leaves, and the unbalance it implies.
 
   perrev runout --tube-middle 0.5mm --flange-radial 0.10mm --mass 9kg --shaft-rpm 3000
   perrev runout --bolts 4 --tube-rear "0/.06/.15/.22/.24/.18/.09/.02 mm" --flange-radial "0/.02/.06/.09/.10/.08/.04/.01 mm"
+
+  perrev runout --tire-radial "0/.4/.7/.8/.6/.3/.0/-.1 mm" --wheel-radial "0/.1/.2/.2/.1/0/-.1/-.1 mm"
 
 ${optionHelp('Places', PLACE_ROWS)}
 

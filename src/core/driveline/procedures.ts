@@ -91,6 +91,16 @@ export const PROCEDURES = {
     ],
     cautions: ['hoist', 'turning-parts', 'one-wheel-free'],
   },
+  'match-mounting': {
+    title: 'Tire turned on its rim',
+    how: [
+      'Read tire and rim radially at eight even steps from one mark, the valve, in one sense, without taking the wheel off its hub between.',
+      'Mark the tire, let the air out, break both beads, lubricate them, and turn the tire to the place worked out.',
+      'Seat the beads, set the pressure, read the tire again, and balance the wheel.',
+    ],
+    limits: ['tire-runout'],
+    cautions: ['tire-off-rim', 'wheel-off', 'turning-parts'],
+  },
   'flange-reindex': {
     title: 'Shaft turned on its flange',
     how: [

@@ -62,3 +62,26 @@ describe('readings around the clock', () => {
     expect(await at(wave(0.7))).toContain('as bow');
   });
 });
+
+describe('tire and rim around the clock', () => {
+  const wave = (mm: number, at: number) =>
+    `${Array.from({ length: 8 }, (_, place) => (mm * Math.cos(((45 * place - at) * Math.PI) / 180)).toFixed(4)).join('/')} mm`;
+  const both = ['--tire-radial', wave(0.8, 90), '--wheel-radial', wave(0.3, 90)];
+
+  // Hand case: 0.5 mm of the tire and 0.3 mm of the rim together; half a turn leaves 0.2 mm, 0.4 mm total reading.
+  it('tell how far to turn the tire on its rim, with the cautions of breaking the bead', async () => {
+    const text = spoken((await runBench(runoutCommand, [...both, '--units', 'metric'])).stdout);
+    expect(text).toContain('Tire turned on its rim');
+    expect(text).toContain('turn it on the rim by 180°');
+    expect(text).toContain('0.40 mm should be left instead of 1.60 mm');
+    expect(text).toContain('Let all the air out');
+    expect(jsonOf(await runBench(runoutCommand, [...both, '--json']))).toMatchObject({
+      matchMounting: { apartDeg: expect.closeTo(180, 1), left: { measured: expect.closeTo(0.4, 3) }, pays: true },
+    });
+  });
+
+  it('of the tire alone leave it out', async () => {
+    const alone = await runBench(runoutCommand, [...both.slice(0, 2)]);
+    expect(spoken(alone.stdout)).not.toMatch(/turned on its rim|Let all the air out/u);
+  });
+});

@@ -2,6 +2,8 @@
 import { polar } from '../../../core/complex.ts';
 import type { RunoutMeasurement, RunoutPlace } from '../../../core/driveline/measurement.ts';
 import type { RunoutFit } from '../../../core/driveline/runout/runout.ts';
+import type { MatchMounting } from '../../../core/driveline/runout/match-mounting.ts';
+import { matchMounting } from '../../../core/driveline/runout/match-mounting.ts';
 import type { IndexPosition } from '../../../core/driveline/runout/runout-index.ts';
 import type { TubePlanes } from '../../../core/driveline/runout/runout-places.ts';
 import { fitsOf, indexing, tubePlanes } from '../../../core/driveline/runout/runout-places.ts';
@@ -26,6 +28,9 @@ export interface RunoutFacts {
   readonly turnedWrong: boolean;
   readonly tube: TubePlanes | null;
   readonly isShaft: boolean;
+  /** Where tire or rim are read radially: the tire turned on the rim; null while one of the two is missing. */
+  readonly isRadialWheel: boolean;
+  readonly match: MatchMounting | null;
 }
 
 /** Null while the place was not read around the clock. */
@@ -56,6 +61,8 @@ export function runoutFacts({ entry, measurement }: FilledForm, job: Job): Runou
     turnedWrong: (turnedMm !== undefined && turned === null) || positions?.ok === false,
     tube: mass === null ? null : tubePlanes(fits.value, mass.massKg, speeds.ok ? speeds.value.driveshaftRpm : null),
     isShaft: /^(tube|companion)/u.test(measurement.place),
+    isRadialWheel: /^(tire|wheel)-radial$/u.test(measurement.place),
+    match: matchMounting(fits.value, job.limits),
   };
 }
 
