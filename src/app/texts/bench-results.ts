@@ -229,9 +229,6 @@ export const benchResults = {
     atComplaint: 'At the complaint',
     atTop: 'At top speed',
     share: (percent: string, limit: string) => `${percent} of critical, limit ${limit}`,
-    beyond:
-      'Beyond its limit the shaft may bend itself and break: do not run it there. A larger tube or a shorter piece raises the critical speed.',
-    near: 'The complaint speed is near half the critical speed: the 2× of the joints then drives the bending of this piece.',
     bare: 'Real shafts are lower than this figure for a bare tube between two pins: yokes, soft mounts and dents all take from it.',
     source: 'Uniform tube on two pins (derived; the solid-shaft form agrees with Machinery’s Handbook within 0.11 %).',
     needs: 'Length, tube and wall of each piece give its critical speed.',

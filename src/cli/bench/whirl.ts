@@ -8,6 +8,7 @@ import { parseQuantity } from '../../core/quantity/quantity.ts';
 import { judgedText } from '../../core/report/bench-text.ts';
 import type { UnitSystem } from '../../core/report/format.ts';
 import { frequencyText, rpmText } from '../../core/report/format.ts';
+import { whirlAdvice } from '../../core/report/whirl-text.ts';
 import { table } from '../../core/report/wrap.ts';
 import { hzFromRpm } from '../../core/units.ts';
 import type { ShaftPiece } from '../../core/vehicle/vehicle.ts';
@@ -119,7 +120,7 @@ async function run(args: string[], io: Io): Promise<ExitCode> {
   }
   const sheet = new Sheet(io, bench.units).block('Critical speeds', [speedTable(result.value)]);
   for (const [index, piece] of result.value.entries())
-    sheet.block(`Piece ${index + 1}`, pieceLines(piece, bench.units));
+    sheet.block(`Piece ${index + 1}`, pieceLines(piece, result.value.length, bench.units));
   const text =
     'Real shafts are lower than this figure for a bare tube between two pins: yokes, soft mounts and dents all take from it.';
   io.stdout(
@@ -147,22 +148,9 @@ const speedTable = (pieces: readonly WhirlPiece[]): string =>
     ['left', 'right', 'right', 'right', 'right', 'right'],
   );
 
-function pieceLines(piece: WhirlPiece, units: UnitSystem): string[] {
-  const isOutside = [piece.atComplaint, piece.atTopSpeed].some((number) => number?.inside === false);
-  const lines = [piece.atComplaint, piece.atTopSpeed].flatMap((number) =>
-    number === null ? [] : [judgedText(number, units)],
-  );
-  if (isOutside) {
-    lines.push(
-      `Do not run this piece above ${rpmText(piece.safeRpm)}: it bends more the faster it turns, and can leave the vehicle.`,
-    );
-  }
-  if (piece.nearHalfCritical) {
-    lines.push(
-      `The complaint speed is near half the critical speed (${rpmText(piece.halfCriticalRpm)}): the 2× of the joints then drives the bending of this piece.`,
-    );
-  }
-  return lines;
+function pieceLines(piece: WhirlPiece, pieceCount: number, units: UnitSystem): string[] {
+  const margins = [piece.atComplaint, piece.atTopSpeed].filter((number) => number !== null);
+  return [...margins.map((number) => judgedText(number, units)), ...whirlAdvice(piece, pieceCount)];
 }
 
 export const whirlCommand: Command = {

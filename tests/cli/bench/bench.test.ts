@@ -330,6 +330,24 @@ describe('perrev whirl', () => {
     expect(spoken((await at('4790')).stdout)).not.toContain('Do not run');
   });
 
+  // Order of the remedies: common practice, no source.
+  it('names what helps where the margin is too small, in order, and says plainly where it is enough', async () => {
+    const at = async (rpm: string) =>
+      spoken(
+        (
+          await runBench(whirlCommand, [
+            ...['--length', '1524mm', '--outer', '88.9mm', '--wall', '2.1082mm', '--top-rpm', rpm],
+          ])
+        ).stdout,
+      );
+    expect(await at('5000')).toMatch(
+      /in this order: a lower top speed.*two shorter pieces with a center bearing.*larger tube/u,
+    );
+    expect(await at('5000')).not.toContain('margin is enough');
+    expect(await at('4500')).toContain('The margin is enough up to top speed');
+    expect(await at('4500')).not.toContain('What helps');
+  });
+
   it('works from a job, and from a top speed', async () => {
     const result = jsonOf(await runBench(whirlCommand, ['shop.job.json', '--top-speed', '40m/s', '--json'], files));
     expect(result).toMatchObject({

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Tube } from '../../../src/core/driveline/shaft-tube.ts';
 import { MATERIALS, pieceMassKg, tubeMassPerMetreKg, tubeOf } from '../../../src/core/driveline/shaft-tube.ts';
 import { criticalSpeedRpm, longestTubeMm, whirl } from '../../../src/core/driveline/whirl.ts';
+import { whirlAdvice } from '../../../src/core/report/whirl-text.ts';
 import { must } from '../../support/must.ts';
 
 const tube = (outerMm: number, wallMm: number, lengthMm: number, material: Tube['material'] = 'steel'): Tube => ({
@@ -93,6 +94,16 @@ describe('critical speed', () => {
       whirl([long], { complaintRpm: 4500, topRpm: null, limits: { 'whirl-share': { value: 0.65 } } }),
     );
     expect(cautious[0]!.atComplaint!.inside).toBe(false);
+  });
+
+  it('advises each piece by its margin', () => {
+    const long = { lengthMm: 1524, tubeOuterMm: 88.9, wallMm: 2.1082 };
+    const pieces = must(whirl([long, { ...long, lengthMm: 900 }], { complaintRpm: 3100, topRpm: 5000 }));
+    const [first, second] = pieces.map((piece) => whirlAdvice(piece, pieces.length).join(' '));
+    expect(first).toMatch(/moving its center bearing or adding another.*near half the critical speed/u);
+    expect(second).toMatch(/^The margin is enough up to top speed/u);
+    const [silent] = must(whirl([long], { complaintRpm: null, topRpm: null }));
+    expect(whirlAdvice(silent!, 1)).toEqual([]);
   });
 
   it('gives the longest tube for a speed', () => {
