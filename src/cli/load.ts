@@ -1,5 +1,5 @@
 /** Files → a job and its recordings. */
-import { basename, dirname, join } from 'node:path';
+import { basename, dirname, isAbsolute, join } from 'node:path';
 import type { Job } from '../core/job/job.ts';
 import { readJob } from '../core/job/job-file.ts';
 import type { Problem, Result } from '../core/note.ts';
@@ -25,7 +25,7 @@ export async function loadRecording(io: Io, path: string, given: Given = {}): Pr
   }
 }
 
-/** A job file; the recordings' paths in it become relative to where we stand. */
+/** A job file; the recordings' paths in it become relative to where we stand, absolute ones stay as they are. */
 export async function loadJob(io: Io, path: string): Promise<Result<Job>> {
   let bytes: Uint8Array;
   try {
@@ -36,7 +36,8 @@ export async function loadJob(io: Io, path: string): Promise<Result<Job>> {
   const job = readJob(new TextDecoder().decode(bytes), path === '-' ? 'standard input' : basename(path));
   if (!job.ok || path === '-') return job;
   const folder = dirname(path);
-  return success({ ...job.value, runs: job.value.runs.map((run) => ({ ...run, file: join(folder, run.file) })) });
+  const placed = (file: string): string => (isAbsolute(file) ? file : join(folder, file));
+  return success({ ...job.value, runs: job.value.runs.map((run) => ({ ...run, file: placed(run.file) })) });
 }
 
 /** All recordings of a job, in the order of its runs; the first that cannot be read ends it. */
