@@ -128,7 +128,7 @@ export const analyse = (
     proof,
   );
   const plain = answerOf(inferences, conclusion.findings);
-  const answer = provedAnswer(taken ? takenAnswer(plain, taken) : plain, proof);
+  const answer = provedAnswer(taken ? takenAnswer(plain, taken) : plain, conclusion.proof ?? null);
   const report: Report = {
     schemaVersion: REPORT_SCHEMA_VERSION,
     program: { name: 'perrev', version: PROGRAM_VERSION },

@@ -53,7 +53,8 @@ export function conclude(
   const isMended = ({ label }: RepairReport): boolean => proof !== null && !isOpen(proof) && label === proof.complaint;
   const repairs = faultsToPutRight(left, basesLeft, context).filter((repair) => !isMended(repair));
   if (proof === null) return { findings: ranked, repairs, checks, cautions: cautionsFor([...repairs, ...checks]) };
-  const told = { ...proof, ...afterProof(proof, knownAfter(proof, ranked, left, bases, given)) };
+  const known = knownAfter(proof, ranked, left, bases, given);
+  const told = { ...proof, repaired: known.repaired, ...afterProof(proof, known) };
   return { findings: ranked, repairs, checks, proof: told, cautions: cautionsFor([told, ...repairs, ...checks]) };
 }
 
@@ -144,7 +145,7 @@ export function reweigh(analysis: Analysis, job: Job): Analysis {
   const conclusion = conclude(report.findings, bases, contextOf({ ...job, vehicle }, report.runs), proof);
   const first = conclusion.findings[0];
   const found = report.verdict === 'found' && first ? foundAnswer(first, conclusion.findings) : null;
-  const answer = found && provedAnswer(taken ? takenAnswer(found, taken) : found, proof);
+  const answer = found && provedAnswer(taken ? takenAnswer(found, taken) : found, conclusion.proof ?? null);
   const changed: Report = { ...report, ...answer, ...conclusion, work: job.work, measurements: job.measurements };
   return { ...analysis, report: changed };
 }

@@ -158,4 +158,8 @@ export type RepairReport = Repair;
 export type CheckReport = ProposedCheck;
 
 /** The proof with what is to be done now: it comes before repairs and checks. */
-export type ProofReport = Proof & AfterProof;
+export type ProofReport = Proof &
+  AfterProof & {
+    /** Titles of the causes that the job says were put right, none where it does not say; absent in older reports. */
+    readonly repaired?: readonly string[];
+  };
