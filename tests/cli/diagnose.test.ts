@@ -1,10 +1,48 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Report } from '../../src/core/report/report.ts';
 import { expectPlainWords, perrev } from './run-cli.ts';
 import { shortCsv, VEHICLE_WORDS } from './short-recording.ts';
+
+describe('absolute paths of recordings in a job file', () => {
+  const inFolder = (write: (folder: string) => void): void => {
+    const folder = mkdtempSync(join(tmpdir(), 'perrev-job-'));
+    try {
+      write(folder);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  };
+  const jobOf = (file: string): string =>
+    JSON.stringify({
+      schemaVersion: 1,
+      vehicle: { layout: 'rear-drive', tire: '265/70R17', axleRatio: 3.73 },
+      runs: [{ file, speed: '62 mph' }],
+    });
+
+  it('are taken as they are, wherever the job file lies', () => {
+    inFolder((folder) => {
+      writeFileSync(join(folder, 'run.csv'), shortCsv());
+      mkdirSync(join(folder, 'jobs'));
+      writeFileSync(join(folder, 'jobs', 'a.job.json'), jobOf(join(folder, 'run.csv')));
+      const outcome = perrev(['diagnose', join(folder, 'jobs', 'a.job.json')]);
+      expect(outcome.stderr).toBe('');
+      expect(outcome.status).toBe(0);
+    });
+  });
+
+  it('that are missing are named as given', () => {
+    inFolder((folder) => {
+      const gone = join(folder, 'gone.csv');
+      writeFileSync(join(folder, 'a.job.json'), jobOf(gone));
+      const outcome = perrev(['diagnose', join(folder, 'a.job.json')]);
+      expect(outcome.status).toBe(1);
+      expect(outcome.stderr).toContain(`perrev: ${gone} could not be opened: there is no such file.`);
+    });
+  });
+});
 
 describe('diagnose', () => {
   // The words of every demo are read in demo-jobs.test.ts, from the report that each has given.
@@ -62,6 +100,14 @@ describe('diagnose', () => {
     const text = readFileSync(page, 'utf8');
     expect(text).toContain('<svg');
     expect(text).not.toMatch(/<script|https?:\/\/(?!www\.w3\.org)/);
+    // A phone of 375 pixels, less the page's margins, shows each picture whole.
+    const widthsOf = (name: string): number[] =>
+      [...text.matchAll(new RegExp(`viewBox="0 0 (\\d+) \\d+"\\s+class="${name}"`, 'gu'))].map(([, width]) =>
+        Number(width),
+      );
+    expect(widthsOf('phone').length).toBeGreaterThan(1);
+    expect(widthsOf('phone')).toHaveLength(widthsOf('wide').length);
+    expect(Math.max(...widthsOf('phone'))).toBeLessThanOrEqual(375 - 2 * 16);
     // It is read by itself: of which vehicle, and what was said of it.
     const { vehicle } = JSON.parse(readFileSync('recordings/launch.job.json', 'utf8')) as Report;
     expect(text).toContain(`<dd>${vehicle.description}</dd>`);

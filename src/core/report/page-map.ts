@@ -7,9 +7,9 @@ import { durationText } from './format.ts';
 import { aliasOfHz } from '../vehicle/alias.ts';
 import type { Markup } from './html.ts';
 import { html } from './html.ts';
-import { frequencyAxis, shownRangeHz } from './page-spectrum.ts';
+import type { PictureWidth } from './page-spectrum.ts';
+import { frequencyAxis, shownRangeHz, WIDTHS } from './page-spectrum.ts';
 
-const WIDTH = 820;
 const LEFT = 52;
 const RIGHT = 14;
 const TOP = 6;
@@ -20,9 +20,9 @@ const COLUMNS = 150;
 const SHADES = 5;
 
 /** One SVG figure. */
-export function mapFigure(picture: RunPicture, report: Report): Markup {
+export function mapFigure(picture: RunPicture, report: Report, width: PictureWidth = 'wide'): Markup {
   const range = shownRangeHz(picture);
-  const x = linearScale(range, [LEFT, WIDTH - RIGHT]);
+  const x = linearScale(range, [LEFT, WIDTHS[width] - RIGHT]);
   const grid = coarseGrid(picture, range);
   const bottom = TOP + grid.length * CELL_HEIGHT;
   const times = picture.timeFrequency.timeS;
@@ -31,7 +31,8 @@ export function mapFigure(picture: RunPicture, report: Report): Markup {
     ({ run, part }) => run === picture.run && part !== 'unknown' && part !== 'fixed',
   );
   return html`<svg
-    viewBox="0 0 ${WIDTH} ${bottom + 24}"
+    viewBox="0 0 ${WIDTHS[width]} ${bottom + 24}"
+    class="${width}"
     role="img"
     aria-label="Level over time and frequency in ${picture.run}, ${durationText(duration)} long"
   >

@@ -9,7 +9,10 @@ import type { Markup } from './html.ts';
 import { html, raw } from './html.ts';
 import { labelInLane, lanesOf } from './lanes.ts';
 
-const WIDTH = 820;
+/** Width of a picture in its own units, which are pixels of type: on a screen or paper, and on a phone. */
+export const WIDTHS = { wide: 820, phone: 340 } as const;
+export type PictureWidth = keyof typeof WIDTHS;
+
 const LEFT = 52;
 const RIGHT = 14;
 const TRACE_TOP = 26;
@@ -29,14 +32,15 @@ export function shownRangeHz(picture: RunPicture): readonly [number, number] {
 }
 
 /** One SVG figure. */
-export function spectrumFigure(picture: RunPicture, report: Report): Markup {
+export function spectrumFigure(picture: RunPicture, report: Report, width: PictureWidth = 'wide'): Markup {
   const range = shownRangeHz(picture);
-  const x = linearScale(range, [LEFT, WIDTH - RIGHT]);
+  const right = WIDTHS[width] - RIGHT;
+  const x = linearScale(range, [LEFT, right]);
   const points = decimate(
     picture.spectrum.amplitudeMps2,
     picture.spectrum.stepHz,
     [Math.max(range[0], 1), range[1]],
-    WIDTH - LEFT - RIGHT,
+    right - LEFT,
   );
   const levels = points.map(([, level]) => level).filter((level) => level > 0);
   const top = Math.max(...levels, 1e-3) * 1.6;
@@ -49,12 +53,13 @@ export function spectrumFigure(picture: RunPicture, report: Report): Markup {
   const findings = report.findings.filter(({ run }) => run === picture.run);
   const axisY = height - 8;
   return html`<svg
-    viewBox="0 0 ${WIDTH} ${height}"
+    viewBox="0 0 ${WIDTHS[width]} ${height}"
+    class="${width}"
     role="img"
     aria-label="Spectrum of ${picture.run}, with the expected orders of each part below it"
   >
     <text x="${LEFT}" y="14">level, m/s² (0 to peak), all axes</text>
-    ${decadeTicks(y.from[0], y.from[1]).map((tick) => html`<line x1="${LEFT}" x2="${WIDTH - RIGHT}" y1="${f1(y.place(tick))}" y2="${f1(y.place(tick))}" class="grid" /><text x="${LEFT - 6}" y="${f1(y.place(tick) + 4)}" text-anchor="end">${significant(tick, 1)}</text>`)}
+    ${decadeTicks(y.from[0], y.from[1]).map((tick) => html`<line x1="${LEFT}" x2="${right}" y1="${f1(y.place(tick))}" y2="${f1(y.place(tick))}" class="grid" /><text x="${LEFT - 6}" y="${f1(y.place(tick) + 4)}" text-anchor="end">${significant(tick, 1)}</text>`)}
     ${feltLine(x, y)}
     <path d="${path(points, x, y)}" class="trace" />
     ${lanes.map((lane, index) => laneMarkup(lane, TRACE_BOTTOM + 34 + index * LANE_HEIGHT, x))}
@@ -69,12 +74,15 @@ export function spectrumFigure(picture: RunPicture, report: Report): Markup {
     ${frequencyAxis(x, axisY)}</svg>`;
 }
 
+/** Room of a tick's figure, in the picture's units. */
+const LEAST_TICK_GAP = 50;
+
 /** Round tick values under a picture, the unit with the last. */
 export function frequencyAxis(x: Scale, y: number): Markup {
-  const ticks = linearTicks(x.from[0], x.from[1], 7);
+  const ticks = linearTicks(x.from[0], x.from[1], Math.min(7, (x.to[1] - x.to[0]) / LEAST_TICK_GAP));
   return html`${ticks.map((tick, index) => {
     const last = index === ticks.length - 1;
-    const anchor = last && x.place(tick) > WIDTH - 40 ? 'end' : 'middle';
+    const anchor = last && x.place(tick) > x.to[1] + RIGHT - 40 ? 'end' : 'middle';
     return html`<text x="${f1(x.place(tick))}" y="${f1(y)}" text-anchor="${anchor}">${Number(tick.toFixed(3))}${last ? ' Hz' : ''}</text>`;
   })}`;
 }
@@ -107,7 +115,7 @@ function feltLine(x: Scale, y: Scale): Markup {
 
 function laneMarkup(lane: ReturnType<typeof lanesOf>[number], middle: number, x: Scale): Markup {
   let lastLabelEnd = -Infinity;
-  return html`<line x1="${LEFT}" x2="${WIDTH - RIGHT}" y1="${middle}" y2="${middle}" class="grid" /><text
+  return html`<line x1="${LEFT}" x2="${x.to[1]}" y1="${middle}" y2="${middle}" class="grid" /><text
       x="4"
       y="${middle - 10}"
       class="strong"
@@ -136,17 +144,22 @@ function laneMarkup(lane: ReturnType<typeof lanesOf>[number], middle: number, x:
     })}`;
 }
 
+/** Width of a letter of a label, about. */
+const LETTER = 6.8;
+
 function dropMarkup(finding: FindingReport, lane: number, x: Scale, y: Scale): Markup {
   const at = x.place(finding.frequencyHz);
   const level = y.place(finding.amplitudeMps2);
   const end = lane < 0 ? TRACE_BOTTOM : TRACE_BOTTOM + 34 + lane * LANE_HEIGHT - 6;
-  const side = at > WIDTH * 0.8 ? 'end' : 'start';
+  const label = `${finding.label}, ${frequencyText(finding.frequencyHz)}`;
+  const roomRight = x.to[1] - at;
+  const side = roomRight < LETTER * label.length && roomRight < at ? 'end' : 'start';
   return html`<path d="M${f1(at)} ${f1(level)}V${end}" class="drop ${finding.part}" /><circle
       cx="${f1(at)}"
       cy="${f1(level)}"
       r="4.5"
       class="dot ${finding.part}"
     /><text x="${f1(at + (side === 'end' ? -9 : 9))}" y="${f1(level + 3)}" text-anchor="${side}" class="strong"
-      >${finding.label}, ${frequencyText(finding.frequencyHz)}</text
+      >${label}</text
     >`;
 }

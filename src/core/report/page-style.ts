@@ -12,8 +12,9 @@ dl{display:flex;flex-wrap:wrap;gap:2px 28px;margin:12px 0 16px}dl div{display:fl
 figure{overflow-x:auto;margin:0 0 18px;background:var(--sheet);border:1px solid var(--rule);border-radius:8px;padding:12px 14px 6px;break-inside:avoid}
 figcaption{font-weight:600;margin-bottom:4px}svg{display:block;width:100%;height:auto}
 svg text{font-size:12px;fill:var(--soft)}svg text.strong{fill:var(--ink);font-weight:600}
-/* On a phone a picture keeps letters that can be read, and is moved sideways. */
-@media screen and (max-width:640px){body{padding:16px}h1{font-size:24px}svg{width:640px}}
+svg.phone{display:none}
+/* A phone shows the whole picture, drawn narrow with letters that can be read. */
+@media screen and (max-width:640px){body{padding:16px}h1{font-size:24px}figure{padding:10px 8px 6px}svg.wide{display:none}svg.phone{display:block}}
 .grid{stroke:var(--rule)}.trace{fill:none;stroke:var(--ink);stroke-width:1.1}.felt{fill:none;stroke:var(--accent);stroke-dasharray:2 4}
 .band{opacity:.28}.mark{stroke-width:2}.drop{fill:none;stroke-width:1.5;stroke-dasharray:5 3}.track{fill:none;stroke-width:1.4}
 rect.tire,circle.tire{fill:var(--tire)}line.tire,path.tire{stroke:var(--tire)}path.track.tire{stroke-dasharray:1 4}

@@ -6,6 +6,7 @@ import type { Markup } from './html.ts';
 import { html, raw } from './html.ts';
 import { findingMarkup, nextCheckMarkup, proofMarkup, repairsMarkup } from './page-findings.ts';
 import { mapFigure } from './page-map.ts';
+import type { PictureWidth } from './page-spectrum.ts';
 import { spectrumFigure } from './page-spectrum.ts';
 import { PAGE_STYLE } from './page-style.ts';
 import { ordersTable, runsTable } from './page-tables.ts';
@@ -88,16 +89,19 @@ function vehicleList(report: Report, { units, complaint }: PageOptions): Markup 
   </dl>`;
 }
 
+/** Both are in the page; which is shown is the style’s, by the width of the screen. */
+const WIDTHS_SHOWN: readonly PictureWidth[] = ['wide', 'phone'];
+
 function pictures(picture: RunPicture | undefined, report: Report, named: boolean): Markup | null {
   if (!picture) return null;
   const of = named ? `${picture.run}: ` : '';
   return html`<figure>
       <figcaption>${of}what shook, and what turns at that rate</figcaption>
-      ${spectrumFigure(picture, report)}
+      ${WIDTHS_SHOWN.map((width) => spectrumFigure(picture, report, width))}
     </figure>
     <figure>
       <figcaption>${of}does it follow the speed?</figcaption>
-      ${mapFigure(picture, report)}
+      ${WIDTHS_SHOWN.map((width) => mapFigure(picture, report, width))}
       <p class="soft">Time upward, frequency across; darker is stronger. The found orders are drawn over it.</p>
     </figure>`;
 }
