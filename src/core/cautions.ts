@@ -22,6 +22,8 @@ export const CAUTIONS = {
     'Support the vehicle on stands before a wheel comes off; tighten the nuts in a star pattern to the maker’s torque and again after a short drive.',
   'tire-off-rim':
     'Let all the air out, valve core removed, before the bead is broken; inflate in a cage or stand clear with a clip-on chuck, never beyond the maker’s pressure for seating beads. Tires are mounted by people trained for it, and licensed where the law asks for it.',
+  'locked-drive':
+    'A four-wheel drive locked on dry pavement winds up: it steers badly, can break parts, and lets go with force when a wheel is lifted. Unlock it, and roll it to and fro on loose ground, before it is raised.',
   'brake-test': 'Brake tests: empty road, nobody behind, both hands on the wheel, seat belts on.',
   'brake-dust': 'Keep brake dust out of the air: no compressed air.',
   'hot-parts': 'Exhaust, coolant and brake parts burn skin: let them cool.',

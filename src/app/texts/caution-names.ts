@@ -13,6 +13,7 @@ export const cautionNames: Readonly<Record<CautionId, string>> = {
   reassembly: 'before running',
   'wheel-off': 'wheel off',
   'tire-off-rim': 'tire off its rim',
+  'locked-drive': 'four-wheel drive locked',
   'brake-test': 'brake test',
   'brake-dust': 'brake dust',
   'hot-parts': 'hot parts',

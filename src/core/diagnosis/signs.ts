@@ -43,6 +43,7 @@ export type Sign =
   | 'near-half-critical'
   | 'far-from-critical'
   | 'converter'
+  | 'axle-ratios-apart'
   // how a fixed tone holds its frequency, and where it lies
   | 'narrow-line'
   | 'low-tone'

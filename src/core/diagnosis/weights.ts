@@ -85,6 +85,7 @@ export const CAUSE_WEIGHTS = {
   'double-cardan-centering': { prior: 7, signs: { 'double-cardan': 3, 'square-with-speed': 1.2, 'once-too': 1.2 }, work: { 'ride-height-changed': 1.5 } },
   'launch-shudder': { prior: 8, signs: { 'low-speed': 6, 'road-speed': 0.05, 'found-pulling': 2, 'found-cruising': 0.3, 'two-piece': 1.6, 'falls-with-speed': 2.5, 'square-with-speed': 0.4 }, work: { 'center-bearing-replaced': 2.5, 'ride-height-changed': 2, 'springs-changed': 2 } },
   'shaft-near-half-critical': { prior: 3, signs: { 'steep-with-speed': 3, 'near-half-critical': 6, 'far-from-critical': 0.1 }, work: { 'axle-ratio-changed': 1.5, 'shaft-replaced': 1.5 } },
+  'drive-wind-up': { prior: 4, signs: { 'axle-ratios-apart': 5, 'flat-with-speed': 1.3, 'square-with-speed': 0.7 }, work: { 'axle-ratio-changed': 3, 'tire-size-changed': 2.5, 'tires-replaced': 1.8 } },
   // driveshaft mesh
   'gear-setting': { prior: 30, withoutWork: 0.5, signs: { heard: 1.3 }, work: { 'axle-ratio-changed': 5, 'flange-removed': 2.5 } },
   'gears-worn': { prior: 30, signs: { heard: 1.2 } },
@@ -98,6 +99,7 @@ export const CAUSE_WEIGHTS = {
   'flat-spot': { prior: 5, signs: { 'tire-higher-too': 1.8, 'tire-once-too': 1.4, 'tire-once-alone': 0.5, 'mostly-vertical': 1.2 }, work: { 'tires-replaced': 0.4 } },
   'belt-separated': { prior: 6, signs: { 'tire-higher-too': 1.7, 'tire-once-too': 1.4, 'tire-once-alone': 0.5 }, work: { 'tires-replaced': 0.4 } },
   'wheel-bearing-loose': { prior: 3, signs: { 'mostly-sideways': 1.2 }, work: { 'brakes-replaced': 1.3 } },
+  'suspension-worn': { prior: 5, signs: { 'mostly-sideways': 1.2, 'steep-with-speed': 1.5 }, work: { 'wheels-balanced': 1.3 } },
   'rotor-thickness': { prior: 4, signs: { 'tire-higher-alone': 1.3, 'found-braking': 15, 'found-cruising': 0.15, 'found-pulling': 0.15, 'mostly-sideways': 1.2 }, work: { 'brakes-replaced': 1.5, 'tires-rotated': 1.3 } },
   'object-in-tread': { prior: 6, work: { 'tires-replaced': 0.7 } },
   'wheel-loose': { prior: 3, withoutWork: 0.4, signs: { 'mostly-sideways': 1.2 }, work: { 'tires-rotated': 3.5, 'tires-replaced': 3, 'wheels-balanced': 2.5, 'brakes-replaced': 3 } },
@@ -182,6 +184,7 @@ export const CHECK_WEIGHTS = {
   'axle-seat-inspection': { minutes: 10, rest: 0.06, wrong: { 'angles-from-axle': 0.75, 'angles-from-ride-height': 0.15 } },
   'double-cardan-play': { minutes: 15, rest: 0.03, wrong: { 'double-cardan-centering': 0.88 } },
   'center-bearing-height': { minutes: 25, rest: 0.1, wrong: { 'launch-shudder': 0.8, 'secondary-couple': 0.4 } },
+  'axles-matched': { minutes: 15, rest: 0.06, wrong: { 'drive-wind-up': 0.88 } },
   'critical-speed': { minutes: 10, rest: 0.05, wrong: { 'shaft-near-critical': 0.92, 'shaft-near-half-critical': 0.92 } },
   'gear-pattern': { minutes: 60, rest: 0.08, wrong: { 'gear-setting': 0.88, 'gears-worn': 0.5 } },
   'axle-oil': { minutes: 15, rest: 0.05, wrong: { 'gears-worn': 0.75 } },
@@ -192,9 +195,10 @@ export const CHECK_WEIGHTS = {
   'rim-runout': { minutes: 15, rest: 0.06, wrong: { 'bent-wheel': 0.9, 'wheel-not-centered': 0.4, 'hub-runout': 0.4 } },
   'hub-runout': { minutes: 25, rest: 0.04, wrong: { 'hub-runout': 0.9, 'wheel-bearing-loose': 0.45 } },
   'road-force': { minutes: 45, rest: 0.1, wrong: { 'tire-force-variation': 0.92, 'belt-separated': 0.85, 'tire-runout': 0.7, 'flat-spot': 0.7, 'bent-wheel': 0.45 } },
-  'wheels-swapped': { minutes: 25, rest: 0.12, parts: { driveshaft: 0.03, engine: 0.03, accessory: 0.03, fixed: 0.05, 'half-shaft': 0.05 }, wrong: { 'tire-unbalance': 0.8, 'tire-runout': 0.8, 'tire-force-variation': 0.8, 'bent-wheel': 0.8, 'belt-separated': 0.85, 'flat-spot': 0.75, 'wheel-not-centered': 0.5, 'hub-runout': 0.06, 'wheel-bearing-loose': 0.05, 'rotor-thickness': 0.05, 'brake-rubs': 0.05, 'object-in-tread': 0.85, 'wheel-loose': 0.5 } },
+  'wheels-swapped': { minutes: 25, rest: 0.12, parts: { driveshaft: 0.03, engine: 0.03, accessory: 0.03, fixed: 0.05, 'half-shaft': 0.05 }, wrong: { 'tire-unbalance': 0.8, 'tire-runout': 0.8, 'tire-force-variation': 0.8, 'bent-wheel': 0.8, 'belt-separated': 0.85, 'flat-spot': 0.75, 'wheel-not-centered': 0.5, 'hub-runout': 0.06, 'wheel-bearing-loose': 0.05, 'rotor-thickness': 0.05, 'brake-rubs': 0.05, 'object-in-tread': 0.85, 'wheel-loose': 0.5, 'suspension-worn': 0.5 } },
   'wheel-turned-on-hub': { minutes: 20, rest: 0.1, wrong: { 'wheel-not-centered': 0.75, 'hub-runout': 0.55 } },
-  'wheel-bearing-play': { minutes: 10, rest: 0.03, wrong: { 'wheel-bearing-loose': 0.88, 'wheel-loose': 0.5, 'brake-rubs': 0.5 } },
+  'wheel-bearing-play': { minutes: 10, rest: 0.03, wrong: { 'wheel-bearing-loose': 0.88, 'wheel-loose': 0.5, 'brake-rubs': 0.5, 'suspension-worn': 0.3 } },
+  'suspension-inspection': { minutes: 15, rest: 0.12, wrong: { 'suspension-worn': 0.88 } },
   'rotor-thickness': { minutes: 30, rest: 0.07, wrong: { 'rotor-thickness': 0.92, 'hub-runout': 0.25, 'brake-rubs': 0.6 } },
   'run-warm-tires': { minutes: 20, rest: 0.05, parts: { driveshaft: 0.03, engine: 0.05 }, wrong: { 'flat-spot': 0.75 } },
   // half-shafts
@@ -236,7 +240,7 @@ export const CHECK_WEIGHTS = {
   'run-neutral': { minutes: 8, rest: 0.2, parts: { engine: 0.95, accessory: 0.95, tire: 0.04, driveshaft: 0.08, 'half-shaft': 0.5, fixed: 0.1 }, wrong: { 'secondary-couple': 0.88, 'launch-shudder': 0.9, 'tripod-worn': 0.85, 'tripod-angle': 0.85, 'angles-from-axle': 0.35, 'angles-from-mount': 0.2, 'gear-setting': 0.6, 'gears-worn': 0.5 } },
   'run-pull-coast': { minutes: 10, rest: 0.15, parts: { tire: 0.05, driveshaft: 0.12, engine: 0.4, 'half-shaft': 0.5, fixed: 0.08 }, wrong: { 'secondary-couple': 0.85, 'launch-shudder': 0.92, 'angles-from-axle': 0.55, 'angles-from-mount': 0.35, 'slip-yoke-worn': 0.3, 'tripod-worn': 0.85, 'tripod-angle': 0.85, 'misfire-ignition': 0.7, lugging: 0.9, 'converter-shudder': 0.8, 'motor-torque-ripple': 0.75, 'motor-rotor': 0.08, 'crank-damper': 0.12, 'flexplate-or-converter': 0.12, 'balance-shaft': 0.1 } },
   'run-standing': { minutes: 6, rest: 0.1, parts: { engine: 0.65, accessory: 0.9, tire: 0.01, driveshaft: 0.02, 'half-shaft': 0.01, fixed: 0.1 }, wrong: { 'flexplate-or-converter': 0.93, 'crank-damper': 0.93, 'balance-shaft': 0.93, 'misfire-ignition': 0.55, lugging: 0.04, 'converter-shudder': 0.03, 'electric-fan': 0.6, 'electric-pump': 0.7, 'outside-machine': 0.6 } },
-  'run-front-shaft-rests': { minutes: 20, rest: 0.05, parts: { driveshaft: 0.05 }, names: { 'front driveshaft': 0.92 }, wrong: {} },
+  'run-front-shaft-rests': { minutes: 20, rest: 0.05, parts: { driveshaft: 0.05 }, names: { 'front driveshaft': 0.92 }, wrong: { 'drive-wind-up': 0.88 } },
   'run-braking': { minutes: 10, rest: 0.08, parts: { driveshaft: 0.04 }, wrong: { 'rotor-thickness': 0.93, 'brake-rubs': 0.4, 'wheel-bearing-loose': 0.3, 'hub-runout': 0.15 } },
 } as const satisfies Record<string, CheckWeights>;
 

@@ -51,6 +51,16 @@ export const frontAxleRatioOf = (vehicle: Vehicle): number | null => {
   return given === null || given === positive(vehicle.axleRatio) ? axleRatioOf(vehicle) : given;
 };
 
+/** By what share the ratios of a four-wheel drive's axles differ; null where not both were given. */
+export const axleRatiosApart = (vehicle: Vehicle): number | null => {
+  const [front, rear] = [positive(vehicle.frontAxleRatio), axleRatioOf(vehicle)];
+  if (vehicle.layout !== 'four-wheel-drive' || front === null || rear === null) return null;
+  return Math.abs((frontAxleRatioOf(vehicle) ?? front) / rear - 1);
+};
+
+/** From this share on locked axles fight each other; common practice, no source. */
+export const AXLES_APART = 0.01;
+
 export const hasDriveshaft = (vehicle: Vehicle): boolean =>
   vehicle.layout === 'rear-drive' || vehicle.layout === 'four-wheel-drive';
 

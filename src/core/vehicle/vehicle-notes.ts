@@ -1,6 +1,6 @@
 /** What was assumed about the vehicle where its data left something open, for the reader of the report. */
 import type { Note } from '../note.ts';
-import { teethContradictRatio } from './ratios.ts';
+import { AXLES_APART, axleRatiosApart, teethContradictRatio } from './ratios.ts';
 import { rollingCircumference } from './rolling.ts';
 import type { Vehicle } from './vehicle.ts';
 
@@ -27,6 +27,14 @@ export const vehicleNotes = (vehicle: Vehicle): readonly Note[] => {
     notes.push({
       code: 'ratio-unlikely',
       text: `No usual axle or final drive has a ratio of ${ratio}: check the decimal point.`,
+      severity: 'warning',
+    });
+  }
+  const apart = axleRatiosApart(vehicle);
+  if (apart !== null && apart >= AXLES_APART) {
+    notes.push({
+      code: 'axle-ratios-apart',
+      text: `Front and rear axle ratio differ by ${Math.round(100 * apart)} %: check both. Locked together on dry pavement such axles wind up, unless the transfer case makes up for it.`,
       severity: 'warning',
     });
   }

@@ -24,3 +24,20 @@ describe('a ratio that no axle has', () => {
     expect(codesOf({ layout: 'electric', finalDrive: 11.7 })).toEqual([]);
   });
 });
+
+/** Axles of a part-time four-wheel drive are paired within 1 % (common practice, no source): 3.54 and 3.55 is one pair. */
+describe('front and rear axle ratio of a four-wheel drive', () => {
+  const pair = (front: number | undefined, layout: Vehicle['layout'] = 'four-wheel-drive'): string[] =>
+    codesOf({ layout, axleRatio: 3.55, ...(front !== undefined && { frontAxleRatio: front }) });
+
+  it('are asked about where locked together they would wind up', () => {
+    expect(pair(3.73)).toEqual(['axle-ratios-apart']);
+    expect(pair(3.27)).toEqual(['axle-ratios-apart']);
+  });
+
+  it('are no matter where they are a pair, one is not given, or there is no front axle to drive', () => {
+    expect(pair(3.54)).toEqual([]);
+    expect(pair(undefined)).toEqual([]);
+    expect(pair(3.73, 'rear-drive')).toEqual([]);
+  });
+});

@@ -9,8 +9,10 @@ import { driveshaftTwice } from './driveshaft-twice.ts';
 import { electricMotor } from './electric-motor.ts';
 import { engineCauses } from './engine.ts';
 import { fixed } from './fixed.ts';
+import { fourWheelDrive } from './four-wheel-drive.ts';
 import { halfShaft } from './half-shaft.ts';
 import { jointFitting } from './joint-fitting.ts';
+import { suspension } from './suspension.ts';
 import { tire } from './tire.ts';
 
 export const ALL_CAUSES: readonly Cause[] = [
@@ -18,8 +20,10 @@ export const ALL_CAUSES: readonly Cause[] = [
   ...driveshaftJoint,
   ...jointFitting,
   ...driveshaftTwice,
+  ...fourWheelDrive,
   ...axleGears,
   ...tire,
+  ...suspension,
   ...brake,
   ...halfShaft,
   ...engineCauses,

@@ -9,6 +9,7 @@ import { fixedChecks } from './fixed.ts';
 import { jointChecks } from './joint.ts';
 import { runChecks } from './further-run.ts';
 import { supportChecks } from './support.ts';
+import { suspensionChecks } from './suspension.ts';
 import { wheelChecks } from './wheel.ts';
 import type { CheckId, CheckWeights } from '../weights.ts';
 import { CHECK_WEIGHTS } from '../weights.ts';
@@ -18,6 +19,7 @@ export const ALL_CHECKS: readonly Check[] = [
   ...supportChecks,
   ...jointChecks,
   ...wheelChecks,
+  ...suspensionChecks,
   ...engineChecks,
   ...accessoryChecks,
   ...fixedChecks,

@@ -79,7 +79,7 @@ export const runChecks: readonly Check[] = [
     how: [
       'Where the vehicle has it: two-wheel drive, front hubs or axle released, and record at the speed of the complaint.',
       'Else, only where the maker allows the vehicle to be driven so: mark and take out the front driveshaft, and record.',
-      'If the shake goes, or falls to half or less, it is the front driveshaft’s.',
+      'If the shake goes, or falls to half or less, it is the front driveshaft’s, or the two axles were wound up against each other.',
     ],
     limit: 'Level fallen to half or less (common practice, no source)',
     fine: 'The shake stays with the front driveshaft at rest.',

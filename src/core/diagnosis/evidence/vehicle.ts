@@ -1,7 +1,8 @@
-/** Signs in the vehicle itself: pieces of the shaft, kinds of joints, critical speed, converter. */
+/** Signs in the vehicle itself: pieces of the shaft, kinds of joints, critical speed, axle ratios, converter. */
 import { tubeOf } from '../../driveline/shaft-tube.ts';
 import { criticalSpeedRpm } from '../../driveline/whirl.ts';
 import { rpmFromHz } from '../../units.ts';
+import { AXLES_APART, axleRatiosApart } from '../../vehicle/ratios.ts';
 import type { Clue } from './clue.ts';
 import { hasDoubleCardan, isFrontShaft, piecesOf } from './where.ts';
 
@@ -49,6 +50,19 @@ export const vehicleClues: readonly Clue[] = [
       if (Math.abs(ratio - 0.5) <= HALF_BAND && basis.order === 2)
         return { sign: 'near-half-critical', text, strength: 1 };
       return ratio <= CLEAR_OF_CRITICAL ? { sign: 'far-from-critical', text, strength: 1 } : 'neither';
+    },
+  },
+  {
+    signs: ['axle-ratios-apart'],
+    missing: 'The ratio of the front axle was not given, so whether it matches the rear’s is not known.',
+    asks: ({ part, order }, { vehicle }) =>
+      part === 'driveshaft' && order === 2 && vehicle.layout === 'four-wheel-drive',
+    read: (_, { vehicle }) => {
+      const share = axleRatiosApart(vehicle);
+      if (share === null) return null;
+      if (share < AXLES_APART) return 'neither';
+      const text = `Front and rear axle ratio are ${Math.round(100 * share)} % apart`;
+      return { sign: 'axle-ratios-apart', text, strength: 1 };
     },
   },
   {

@@ -41,6 +41,7 @@ export const mayHaveDoubleCardan: Applies = (basis, { vehicle }) =>
 export const hasHalfShafts: Applies = (_, { vehicle }) =>
   vehicle.layout !== 'rear-drive' || vehicle.tripodJoints === true;
 
+export const isFourWheelDrive: Applies = (_, { vehicle }) => vehicle.layout === 'four-wheel-drive';
 export const isElectric: Applies = (_, { vehicle }) => vehicle.layout === 'electric';
 export const burnsFuel: Applies = (_, { vehicle }) => vehicle.layout !== 'electric';
 

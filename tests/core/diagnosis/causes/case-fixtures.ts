@@ -61,6 +61,7 @@ export const ranked = (
 
 const PLACES: readonly { basis: FindingBasis; context: CaseContext }[] = [
   ...[1, 2, 4].map((order) => ({ basis: finding('driveshaft', order), context: caseOf() })),
+  { basis: finding('driveshaft', 2), context: caseOf({ vehicle: { layout: 'four-wheel-drive' } }) },
   { basis: finding('driveshaft', 11, { role: 'mesh' }), context: caseOf() },
   ...[1, 2].map((order) => ({ basis: finding('tire', order), context: caseOf() })),
   { basis: finding('tire', 6, { role: 'knock' }), context: caseOf() },

@@ -72,6 +72,12 @@ const TABLE: readonly (readonly [what: string, basis: FindingBasis, context: Cas
     'near-half-critical',
   ],
   ['38 % of critical', once, shaft([{ lengthMm: 1524, ...steel }]), 'far-from-critical'],
+  [
+    'axles of 3.73 and 3.55',
+    twice,
+    caseOf({ vehicle: { layout: 'four-wheel-drive', axleRatio: 3.73, frontAxleRatio: 3.55 } }),
+    'axle-ratios-apart',
+  ],
   ['converter', finding('engine', 2), caseOf({ vehicle: { layout: 'rear-drive', converter: true } }), 'converter'],
   ['a line', finding('fixed', null, { heldWithin: 4e-4 }), caseOf(), 'narrow-line'],
   ['20 Hz', finding('fixed', null, { frequencyHz: 20 }), caseOf(), 'low-tone'],
