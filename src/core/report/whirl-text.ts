@@ -34,6 +34,6 @@ const enoughLines = ({ atTopSpeed }: WhirlPiece, speedCount: number): string[] =
     ? []
     : [
         atTopSpeed === null
-          ? 'The margin is enough at the complaint: the critical speed is not what shakes there. Give the top speed as well to see whether it holds.'
+          ? 'The margin to the critical speed is enough at the complaint. Give the top speed as well, to see whether it is enough there too.'
           : 'The margin is enough up to top speed: nothing has to be changed on this piece for its critical speed.',
       ];
