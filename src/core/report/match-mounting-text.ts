@@ -3,11 +3,14 @@ import type { MatchMounting } from '../driveline/runout/match-mounting.ts';
 import { angleText, judgedText, smallLengthText } from './bench-text.ts';
 import type { UnitSystem } from './format.ts';
 
-export const MATCH_MOUNTING = 'Tire turned on its rim';
+export const MATCH_MOUNTING = 'Tire turned on its rim (match mounting)';
 
 /** What is still missing, where only one of the two was read around the clock. */
 export const MATCH_MOUNTING_NEEDS =
   'With readings around the clock on the tire and on the rim, from one mark and in one sense, it is worked out here what turning the tire on its rim leaves.';
+
+/** Less than a wheel’s dial shows. */
+const LEAST_SHOWN_MM = 0.005;
 
 /** '150° (5 o’clock)', to the half hour, the mark at 12. */
 const spotText = (degrees: number): string => {
@@ -29,7 +32,7 @@ export function matchMountingLines(match: MatchMounting, units: UnitSystem): str
     ];
   const sense =
     turnDeg >= 0 ? 'towards the places that were read later' : 'back, towards the places that were read earlier';
-  const sure = leftSdMm === null ? '' : `, give or take ${mm(leftSdMm)}`;
+  const sure = leftSdMm === null || leftSdMm < LEAST_SHOWN_MM ? '' : `, give or take ${mm(leftSdMm)}`;
   return [
     parts,
     `Mark the tire at ${tire} and turn it on the rim by ${angleText(apartDeg)}, ${sense}, until the mark stands at ${rim}: ${mm(left.measured)} should be left instead of ${mm(nowTirMm)} once round${sure}.`,

@@ -39,6 +39,7 @@ export const wheelChecks: readonly Check[] = [
     kind: 'measurement',
     how: [
       'Raise the wheel, set a dial with a roller on the middle rib, then on the sidewall, and turn the wheel by hand.',
+      'Where it runs out, read tire and rim around the clock from one mark and enter both: how far to turn the tire on its rim is worked out.',
     ],
     limit: limitTexts('tire-runout'),
     fine: 'The tires run true.',

@@ -36,7 +36,9 @@ describe('a tire turned on its rim', () => {
     expect(match.pays).toBe(true);
     const text = plain(matchMountingLines(match, 'metric').join(' '));
     expect(text).toContain('high spot is at 90° (3 o’clock), the rim’s low spot at 270° (9 o’clock): 180° apart.');
-    expect(text).toContain('until the mark stands at 270° (9 o’clock): 0.40 mm should be left instead of 1.60 mm');
+    expect(text).toContain(
+      'until the mark stands at 270° (9 o’clock): 0.40 mm should be left instead of 1.60 mm once round.',
+    );
   });
 
   // Hand case, 3-4-5: the dial shows 0.4 mm at 0°, the rim 0.3 mm at 90°. The tire alone is their difference,
