@@ -287,6 +287,20 @@ describe('uneven stamps', () => {
     expect(recording.timeBase.jitterSdS).toBeGreaterThan(1e-3);
   });
 
+  it('are counted by the step of the sensor where samples are lost as well: rows over time would be too slow', async () => {
+    // 60 Hz, 0.08 of a step (sd) off the grid, one sample in 60 lost: images stand beside 60 Hz, not beside 59.
+    const normal = normals(17);
+    const kept = Array.from({ length: 2400 }, (_, i) => i).filter((i) => i % 60 !== 29);
+    const taken = kept.map((i) => i + 0.08 * normal());
+    const recording = await recordingOf(
+      `time (s),${HEADER}\n${table((k) => [(taken[k]! / 60).toFixed(5), ...sampleG(taken[k]!)], ',', kept.length)}`,
+    );
+    expect(recording.timeBase.evenSampling).toBe(false);
+    expect(recording.samplingRateHz).toBeCloseTo(60, 2);
+    expect(codesOf(recording)).toContain('samples-missing');
+    timesOf(recording).forEach((t, k) => expect(t).toBeCloseTo((taken[k]! - taken[0]!) / 60, 4));
+  });
+
   it('follow a clock that drifts slowly', async () => {
     // 100 Hz that is 0.2 % slow at first and 0.2 % fast at the end.
     const exact = (i: number): number => i * 10 + 20 * Math.sin((Math.PI * i) / 4000);

@@ -26,6 +26,8 @@ const EVEN_WITHIN = 0.16;
 const OUTSIDE = 0.005;
 /** Unevenness under this share of a step (sd) is not worth asking the samples about. */
 const TRIFLING = 0.005;
+/** Stamps this near a grid (sd, of a step) leave no doubt whether one step passed or two, uneven as they are. */
+const NEAR_GRID = 0.25;
 const LATE_SHARE = 0.01;
 /** Whole scatter over scatter within 32 stamps: 1 for independent lateness, near 3 for a wandering clock. */
 const WANDERING = 1.6;
@@ -66,8 +68,9 @@ export function fitTimeLine(
   const { gaps, holes } = missingRows(groups, rough, new Set(setBacks));
   const breaks = [...new Set([...setBacks, ...gaps])].sort((a, b) => a - b);
   const even = judged(groups, breaks, holes, axes);
-  // Holes are counted in steps of an even grid; without one they mean nothing.
-  const line = even && !even.even && holes.length > 0 ? judged(groups, breaks, [], axes) : even;
+  // Holes are counted in steps of a grid; without one they mean nothing. With one, rows over time would be too low a rate.
+  const onGrid = even !== null && (even.even || even.jitterSdS < NEAR_GRID * even.fit.step);
+  const line = even && !onGrid && holes.length > 0 ? judged(groups, breaks, [], axes) : even;
   if (!line) return null;
   if (line.even) spread(times, groups, line);
   else makeRising(times, breaks, line.fit.step);
