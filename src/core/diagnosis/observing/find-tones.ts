@@ -9,6 +9,7 @@ import { withoutMotion } from '../../signal/speed/without-motion.ts';
 import { withSweptLevel } from '../track/swept-level.ts';
 import type { ImageMotion, Tone, ToneFold } from '../origins/tone.ts';
 import { wholeSpectra } from '../track/basebands.ts';
+import { isCountedTwice } from './counted-twice.ts';
 import { findImages } from './find-images.ts';
 import { FALSE_ALARM, peaksOn, sweptFar } from './peaks-on-track.ts';
 import type { FoldsOfTone } from './tone-folds.ts';
@@ -174,6 +175,7 @@ export const findTones = (
       relativeSpeedAt(track, spectra.startS + (i * durationS) / (TIMES - 1)),
     ),
   );
+  const along = ({ domain }: Found): SpeedTrack => tracks[domain.track] ?? STEADY;
   const kept: Found[] = [];
   for (const one of found) {
     const { frequencyHz } = one.peak;
@@ -183,7 +185,9 @@ export const findTones = (
       if (apart < NEAR_BINS * binHz || keepTogether(relative, one, other)) return true;
       const reach = reachBetween(relative, one.domain, other.domain, other.peak.frequencyHz);
       const width = SMEAR_BEYOND * reach + NEAR_BINS * binHz;
-      return apart < width && isLess(one, other);
+      if (apart >= width) return false;
+      if (isLess(one, other)) return true;
+      return !one.domain.image && !other.domain.image && isCountedTwice(one.peak, other.peak, prepared, along(other));
     });
     if (!smear) kept.push(one);
   }
