@@ -12,9 +12,11 @@ import { targetsOf } from '../origins/origin.ts';
 import type { Tone } from '../origins/tone.ts';
 import { keptOf } from '../matching/fold-weights.ts';
 import { expectedPlace } from '../matching/place.ts';
+import { isMadeAtEndStop } from './end-stop.ts';
 import { inParts, overRoadAlong } from './in-parts.ts';
 import { NOTICED_FROM, overRoad } from './over-road.ts';
 import { perceivedAs, type Perceived } from './perceived.ts';
+import { amongTurns } from './turns.ts';
 
 /** A felt or heard tone with the origin held likeliest. */
 export interface Finding {
@@ -40,6 +42,8 @@ export interface Finding {
   readonly overRoad: number;
   /** Felt level (as far as the road lets it be felt) × probability of the origin × probability that it is more than a sound vehicle's normal order. */
   readonly weight: number;
+  /** Others with which it takes turns, see turns.ts; absent where there are none. */
+  readonly turns?: readonly Finding[];
 }
 
 /** A tone that is a resonance or a chance peak more likely than not is no finding. */
@@ -211,8 +215,11 @@ export const findingsOf = (inferences: readonly RunInference[]): readonly Findin
     .filter((finding) => finding !== null)
     .sort((a, b) => b.weight - a.weight);
   const whole = all.filter(
-    (finding) => !all.some((line) => line.probability >= LEAST_LINE && isLeftOfBurst(finding, line)),
+    (finding) =>
+      !all.some((line) => line.probability >= LEAST_LINE && isLeftOfBurst(finding, line)) &&
+      !all.some((line) => isMadeAtEndStop(finding, line)),
   );
   const told = whole.map((finding) => knockOf(finding, whole) ?? finding);
-  return coveredLast(told.filter((finding, i) => !told.slice(0, i).some((before) => sameSource(before, finding))));
+  const own = told.filter((finding, i) => !told.slice(0, i).some((before) => sameSource(before, finding)));
+  return coveredLast(own.map((finding) => amongTurns(finding, own)).sort((a, b) => b.weight - a.weight));
 };

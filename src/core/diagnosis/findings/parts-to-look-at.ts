@@ -41,11 +41,13 @@ const widened = (spans: readonly Span[]): readonly Span[] => {
   return joined;
 };
 
-/** True where all of the runs tell for sure which part shakes, or what was found shook throughout. */
-const isClear = (findings: readonly Finding[]): boolean => {
-  const [first] = findings;
-  return first !== undefined && (first.during === null || (first.chosen !== null && first.probability >= SURE));
-};
+/**
+ * True where all of the runs tell for sure which part shakes, or what was found shook throughout; and where it takes
+ * turns: the part alone would not tell that it was driven as stated.
+ */
+const isClear = ([first]: readonly Finding[]): boolean =>
+  first !== undefined &&
+  (first.during === null || first.turns !== undefined || (first.chosen !== null && first.probability >= SURE));
 
 /** The parts of each run that deserve a closer look; null for a run that is better left whole. */
 export const partsToLookAt = (

@@ -7,7 +7,8 @@ import { expectedPlace, type ExpectedPlace } from '../matching/place.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import { instantsSentence } from './reasons-by-instants.ts';
 import { CLEAR_MOTION, evidenceAt, evidenceInStep, stoodStill } from '../observing/tone-motion.ts';
-import { capitalized, hzText } from '../../words.ts';
+import { spansText } from '../observing/closer-look.ts';
+import { capitalized, hzText, listText } from '../../words.ts';
 import { OWN_FROM } from '../matching/tone-of-order.ts';
 
 export interface Reasons {
@@ -99,11 +100,23 @@ const pulleySentence = ({ part, trueHz, inference }: Finding): string | null => 
   return `It turns at ${ratio.toFixed(2)} times engine speed: look for an accessory with a pulley of that ratio, and list it.`;
 };
 
+/** Tones that take turns are most likely one, and the statement was of one of its speeds. */
+const turnsSentence = ({ turns }: Finding): string | null => {
+  if (!turns) return null;
+  const others = turns.map(({ trueHz, during }) => `${hzText(trueHz)} (${spansText(during ?? [])})`);
+  return (
+    `It takes turns with what shakes at ${listText(others)}: most likely one order at several speeds or in several ` +
+    'gears, of which one was stated. Judge the part driven as stated by itself.'
+  );
+};
+
 export const reasonsOf = (finding: Finding, vehicle: Vehicle): Reasons => {
   const { inference, match, chosen } = finding;
   const { peak, motion } = match.tone;
   const speaksFor: string[] = [];
   const against: string[] = [];
+  const turns = turnsSentence(finding);
+  if (turns) against.push(turns);
   const steady = steadySentence(finding);
   if (steady) (chosen ? against : speaksFor).push(steady);
   if (chosen) {

@@ -32,6 +32,9 @@ const listed = (spans: readonly Span[], digits: number): string => {
   return texts.length < 2 ? texts.join() : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`;
 };
 
+/** '70 to 80 s', '10 to 14 s and 25 to 29 s'. */
+export const spansText = (spans: readonly Span[]): string => listed(spans, 0);
+
 /** 'in 70 to 80 s only', 'in 10 to 14 s and 25 to 29 s only', 'at times only, as in 1 to 5 s, 15 to 19 s and 29 to 35 s'. */
 export const partsText = (spans: readonly Span[]): string =>
   spans.length > MOST_NAMED ? `at times only, as in ${listed(spans, 0)}` : `in ${listed(spans, 0)} only`;
