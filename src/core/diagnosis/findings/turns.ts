@@ -1,5 +1,5 @@
 /**
- * Tones that take turns: nothing logged tells the speed, and where one of them stops the next begins, as strong. That is
+ * Tones that take turns: no log tells the speed, and where one of them stops the next begins, as strong. That is
  * one order at several speeds or in several gears, and what was stated holds for one of them at the most.
  */
 import type { Span } from '../../reading/cut-recording.ts';
@@ -18,21 +18,25 @@ const lengthOf = (spans: readonly Span[]): number => spans.reduce((sum, { fromS,
 const apart = (a: readonly Span[], b: readonly Span[]): boolean =>
   a.every((one) => b.every((other) => one.toS <= other.fromS || other.toS <= one.fromS));
 
-/** Speed neither logged nor followed: all that is known of it was stated, for all of the run. */
-const isStatedOnly = ({ inference: { run } }: Finding): boolean =>
-  run.part === null && !run.histories.logged && run.histories.count === 0;
+/** Speed not logged: all that is known of it was stated, for all of the run. */
+const isStatedOnly = ({ inference: { run } }: Finding): boolean => run.part === null && !run.histories.logged;
+
+/** Of one order whose history was followed its turns are one tone: so far apart (ln) no history found has them. */
+const furtherThanFollowed = ({ inference: { run } }: Finding): number => 2 * Math.max(0, ...run.histories.wander);
 
 /** The others with which a tone takes turns, in order of time; none where it does not. */
 export const turnsOf = (finding: Finding, all: readonly Finding[]): readonly Finding[] => {
   const { during, inference } = finding;
   if (!during || !isStatedOnly(finding)) return [];
+  const leastApart = furtherThanFollowed(finding);
   const others = all.filter(
     (other) =>
       other.inference === inference &&
       other.during !== null &&
       apart(during, other.during) &&
       within(other.amplitudeMps2, finding.amplitudeMps2, AS_STRONG) &&
-      within(other.trueHz, finding.trueHz, AS_FAST),
+      within(other.trueHz, finding.trueHz, AS_FAST) &&
+      Math.abs(Math.log(other.trueHz / finding.trueHz)) > leastApart,
   );
   const takenS = [finding, ...others].reduce((sum, one) => sum + lengthOf(one.during ?? []), 0);
   return takenS < LEAST_SHARE * inference.run.prepared.durationS

@@ -83,34 +83,45 @@ export const topAlong = (
   };
 };
 
+/** A band's power over frequency about its centre, axis by axis, some motion taken out. */
+type Near = readonly (readonly number[])[];
+
 export const motionOf = (spectra: WholeSpectra, tracks: readonly SpeedTrack[], frequencyHz: number): Motion => {
   const band = basebandAt(spectra, frequencyHz);
-  const axes = band.axes.length;
-  const evidenceOf: EvidenceOf = growingEvidence(axes);
+  const evidenceOf: EvidenceOf = growingEvidence(band.axes.length);
   const n = band.axes[0]?.re.length ?? 0;
   const binHz = 1 / (PADDING * powerOfTwoAtLeast(n) * band.stepS);
   const reach = Math.max(1, Math.ceil(SEARCH_BINS / (n * band.stepS) / binHz));
-  const noise = band.axes.map((axis) => {
-    const around = nearCentre(powers(axis, null, 0), Math.round(NOISE_HZ / binHz));
-    return Math.max(median(around) / Math.LN2, 1e-300);
-  });
-  const best = (drift: Float64Array | null, slopeHz: number): number => {
-    const sums = new Array<number>(2 * reach + 1).fill(0);
-    band.axes.forEach((axis, a) => {
-      nearCentre(powers(axis, drift, slopeHz), reach).forEach((p, i) => (sums[i]! += p / noise[a]!));
-    });
-    return evidenceOf(Math.max(...sums));
-  };
+  const around = Math.max(reach, Math.round(NOISE_HZ / binHz));
+  const nearAlong = (drift: Float64Array | null, slopeHz: number): Near =>
+    band.axes.map((axis) => nearCentre(powers(axis, drift, slopeHz), around));
   const drifts = tracks.map((track) => driftOf(band, track));
-  const cache = new Map<string, number>();
+  const onClock = nearAlong(null, 0);
+  const onTracks = drifts.map((drift) => nearAlong(drift, frequencyHz));
+  // A strong line fills the band beside it where it is not held to stand: the noise is what stands there least.
+  const noise = band.axes.map((_, a) =>
+    Math.max(Math.min(...[onClock, ...onTracks].map((near) => median([...near[a]!]))) / Math.LN2, 1e-300),
+  );
+  const evidenceIn = (near: Near): number => {
+    let most = 0;
+    for (let k = around - reach; k <= around + reach; k++) {
+      most = Math.max(
+        most,
+        near.reduce((sum, axis, a) => sum + axis[k]! / noise[a]!, 0),
+      );
+    }
+    return evidenceOf(most);
+  };
+  const keyOf = (track: number, slopeHz: number): string => `${track} ${slopeHz.toFixed(2)}`;
+  const cache = new Map(onTracks.map((near, track) => [keyOf(track, frequencyHz), evidenceIn(near)]));
   return {
-    still: best(null, 0),
+    still: evidenceIn(onClock),
     along: (track, slopeHz) => {
-      const key = `${track} ${slopeHz.toFixed(2)}`;
+      const key = keyOf(track, slopeHz);
       const known = cache.get(key);
       if (known !== undefined) return known;
       const drift = drifts[track];
-      const value = drift ? best(drift, slopeHz) : 0;
+      const value = drift ? evidenceIn(nearAlong(drift, slopeHz)) : 0;
       cache.set(key, value);
       return value;
     },
