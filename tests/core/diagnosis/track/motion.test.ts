@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import { findTones } from '../../../../src/core/diagnosis/observing/find-tones.ts';
+import { wholeSpectra } from '../../../../src/core/diagnosis/track/basebands.ts';
+import { motionOf } from '../../../../src/core/diagnosis/track/motion.ts';
+import { resampleToEqualAngle, type SpeedTrack } from '../../../../src/core/signal/speed/equal-angle.ts';
+import type { Prepared } from '../../../../src/core/signal/spectra/spectrum.ts';
+import { seededRandom } from '../../../support/random.ts';
+
+const RATE = 400;
+const SECONDS = 36;
+const LINE_HZ = 111;
+/** It wanders over four hertz, and lingers at the ends of its way. */
+const DEPTH = 0.018;
+const PERIOD_S = 24;
+
+const speedAt = (t: number): number => 1 + DEPTH * Math.sin((2 * Math.PI * t) / PERIOD_S);
+/** ∫ of the speed, in closed form. */
+const turnedAt = (t: number): number =>
+  t + ((DEPTH * PERIOD_S) / (2 * Math.PI)) * (1 - Math.cos((2 * Math.PI * t) / PERIOD_S));
+
+const { normal } = seededRandom(3);
+const axes = [0.3, 0.5, 1].map((share) =>
+  Float64Array.from(
+    { length: RATE * SECONDS },
+    (_, i) => 0.4 * share * Math.cos(2 * Math.PI * LINE_HZ * turnedAt(i / RATE)) + 0.02 * normal(),
+  ),
+);
+const prepared: Prepared = { samplingRateHz: RATE, durationS: SECONDS, up: null, pieces: [{ startS: 0, axes }] };
+const timeS = Float64Array.from({ length: 4 * SECONDS + 1 }, (_, i) => i / 4);
+const track: SpeedTrack = { timeS, relative: timeS.map(speedAt) };
+
+describe('a strong line that wanders over hertz', () => {
+  it('keeps together on its own history by as much as its power over the noise, however much of it lies beside it', () => {
+    const motion = motionOf(wholeSpectra(prepared), [track], LINE_HZ);
+    // Half a hertz beside it nothing is gathered, and on the clock no more than a small part of the whole.
+    expect(motion.along(0, LINE_HZ)).toBeGreaterThan(10 * motion.still);
+    // Power over noise of the whole line, by Parseval: (a²/4)·N/(σ²·1.5) for a Hann window, a three axes' together; the
+    // evidence grows with its 0.6th power beyond 20.
+    const overNoise = ((0.4 ** 2 * (0.3 ** 2 + 0.5 ** 2 + 1)) / 4) * ((RATE * SECONDS) / (1.5 * 0.02 ** 2));
+    expect(motion.along(0, LINE_HZ)).toBeGreaterThan(0.7 * 20 * (overNoise / 20) ** 0.6);
+  });
+
+  it('is found where it is, and not as the image of a line above half the rate that crosses its way', () => {
+    const even = resampleToEqualAngle(prepared, track);
+    // 295 Hz at 400 a second shows at 105 Hz and moves the other way.
+    const tones = findTones(prepared, [track], [even], {
+      linesHz: [LINE_HZ, 295],
+      samplingRateHz: RATE,
+      foldsOf: () => [],
+    });
+    const strong = tones.filter(({ peak }) => peak.amplitudeMps2 > 0.05).map(({ peak }) => peak.frequencyHz);
+    expect(strong).toHaveLength(1);
+    expect(strong[0]).toBeCloseTo(LINE_HZ, 1);
+  });
+});
