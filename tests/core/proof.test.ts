@@ -48,7 +48,7 @@ const ofAngles = ({ report }: Analysis): number =>
 describe('a job with a run made after the repair', () => {
   it('is closed where the shake is gone: nothing to put right, nothing to check, nothing to record', () => {
     const { report } = analysis;
-    expect(report.sentence).toMatch(/After the repair \(.*\): driveshaft 2× is gone\.$/);
+    expect(report.sentence).toMatch(/With .* put right, driveshaft 2× is gone\.$/);
     expect(report.proof).toMatchObject({ verdict: 'gone', title: 'Close the job', gone: ['driveshaft 2×'] });
     expect(report.repairs).toEqual([]);
     expect(report.checks).toEqual([]);
@@ -91,10 +91,8 @@ describe('a job with a run made after the repair', () => {
 
   it('names in its answer what the job says was put right, and nothing where it does not say', () => {
     const sentence = (repaired: readonly string[]): string => reweigh(analysis, { ...job, repaired }).report.sentence;
-    expect(analysis.report.sentence).toContain(
-      'After the repair (unequal or excessive working angles from a changed ride height): driveshaft 2× is gone.',
-    );
-    expect(sentence(['forks-out-of-phase'])).toContain('After the repair (forks of the driveshaft out of phase)');
+    expect(analysis.report.sentence).toContain('With that put right, driveshaft 2× is gone.');
+    expect(sentence(['forks-out-of-phase'])).toContain('With forks of the driveshaft out of phase put right, ');
     expect(sentence([])).toMatch(/After the repair: driveshaft 2× is gone\.$/);
     // A cause of some other shake was not what was mended here.
     expect(sentence(['misfire-fuel'])).toMatch(/After the repair: driveshaft 2× is gone\.$/);

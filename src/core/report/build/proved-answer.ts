@@ -8,10 +8,17 @@ export interface Proved extends Pick<Proof, 'sentence'> {
   readonly repaired?: readonly string[];
 }
 
+/** 'With that put right, ' where the answer has just named it. */
+const opening = ({ sentence }: Answer, repaired: readonly string[]): string => {
+  if (repaired.length === 0) return 'After the repair: ';
+  const titles = repaired.map(uncapitalized);
+  const isJustNamed = titles.length === 1 && sentence.includes(titles[0]!);
+  return `With ${isJustNamed ? 'that' : listText(titles)} put right, `;
+};
+
 /** @param proof null where no run was made after the repair */
 export function provedAnswer(answer: Answer, proof: Proved | null): Answer {
   if (proof === null) return answer;
   const { repaired = [], sentence } = proof;
-  const what = repaired.length === 0 ? '' : ` (${listText(repaired.map(uncapitalized))})`;
-  return { ...answer, sentence: `${answer.sentence} After the repair${what}: ${uncapitalized(sentence)}` };
+  return { ...answer, sentence: `${answer.sentence} ${opening(answer, repaired)}${uncapitalized(sentence)}` };
 }
