@@ -2,6 +2,7 @@
 import type { CaseContext, FindingBasis } from './diagnosis/evidence/case.ts';
 import { cautionsFor } from './diagnosis/checks/report-cautions.ts';
 import { afterProof, type AfterRepair } from './diagnosis/compare/after-proof.ts';
+import { probabilityOnceGone } from './diagnosis/compare/part-by-proof.ts';
 import { isOpen, type Proof } from './diagnosis/compare/proof.ts';
 import { chooseChecks } from './diagnosis/ranking/next-check.ts';
 import { faultsToPutRight } from './diagnosis/ranking/put-right.ts';
@@ -77,7 +78,25 @@ function knownAfter(
     putRight: faultsToPutRight(before, basis ? [basis] : [], given).flatMap(({ found }) => found),
     likeliest: (finding?.causes ?? []).slice(0, NEXT_CAUSES).map(({ title }) => title),
     left: left.filter(({ label }) => label !== complaint).map(({ label }) => label),
+    sureOfPart: finding && basis ? sureOfPart(finding, basis, given) : null,
   };
+}
+
+/** How sure the order is once the shake is gone that others might have made; null where none might. */
+function sureOfPart(finding: FindingReport, basis: FindingBasis, given: CaseContext): AfterRepair['sureOfPart'] {
+  const { repaired = [] } = given;
+  const { label, probability, sharesFrequencyWith } = finding;
+  if (repaired.length === 0 || sharesFrequencyWith.length === 0) return null;
+  const shareOf = (causes: FindingReport['causes']): number =>
+    causes.filter(({ id }) => repaired.includes(id)).reduce((sum, cause) => sum + cause.probability, 0);
+  const suspects = [
+    { probability, repairedShare: shareOf(rankCauses(basis, given)) },
+    ...sharesFrequencyWith.map((other) => ({
+      probability: other.probability,
+      repairedShare: shareOf(causesOfOther(other, basis, given)),
+    })),
+  ];
+  return { label, before: probability, now: probabilityOnceGone(suspects) };
 }
 
 const titleOf = (id: string, causes: FindingReport['causes']): string[] =>
@@ -87,9 +106,8 @@ const titleOf = (id: string, causes: FindingReport['causes']): string[] =>
 const SUSPECT_FROM = 0.1;
 const MOST_LIKELIEST = 3;
 
-/** The same shake taken for the other origin that shares its frequency. */
-function withLikeliest(other: SharedOrigin, basis: FindingBasis, context: CaseContext): SharedOrigin {
-  if (other.probability < SUSPECT_FROM) return other;
+/** Causes of the same shake taken for the other origin that shares its frequency. */
+function causesOfOther(other: SharedOrigin, basis: FindingBasis, context: CaseContext): FindingReport['causes'] {
   const { part, order, label, name, probability } = other;
   const role = basis.companions.find((companion) => companion.label === label)?.role;
   const companions = basis.companions.filter((companion) => companion.label !== label);
@@ -108,7 +126,12 @@ function withLikeliest(other: SharedOrigin, basis: FindingBasis, context: CaseCo
     beats,
   };
   const named = { ...(name === undefined ? {} : { name }), ...(role === undefined ? {} : { role }) };
-  const causes = rankCauses({ ...shake, ...named, part, order, label, probability, companions }, context);
+  return rankCauses({ ...shake, ...named, part, order, label, probability, companions }, context);
+}
+
+function withLikeliest(other: SharedOrigin, basis: FindingBasis, context: CaseContext): SharedOrigin {
+  if (other.probability < SUSPECT_FROM) return other;
+  const causes = causesOfOther(other, basis, context);
   const likeliest = causes
     .slice(0, MOST_LIKELIEST)
     .map((cause) => ({ title: cause.title, probability: cause.probability }));

@@ -26,3 +26,7 @@ export const uncapitalized = (text: string): string =>
 /** 'a', 'a and b', 'a, b and c'. */
 export const listText = (items: readonly string[], word = 'and'): string =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} ${word} ${items[items.length - 1]}`;
+
+/** '97 in 100', for sentences; certainty is never claimed. */
+export const chanceText = (probability: number): string =>
+  `${Math.min(99, Math.max(1, Math.round(probability * 100)))} in 100`;

@@ -98,6 +98,23 @@ describe('a job with a run made after the repair', () => {
     expect(sentence(['misfire-fuel'])).toMatch(/After the repair: driveshaft 2× is gone\.$/);
   });
 
+  it('takes the repair that helped as evidence of the part, and only that', () => {
+    const steps = (repaired: readonly string[]): string =>
+      (reweigh(analysis, { ...job, repaired }).report.proof?.steps ?? []).join(' ');
+    // Bayes' rule by hand from the figures of the report: angles are no cause of an engine's order.
+    const [first] = analysis.report.findings;
+    const share = first!.causes.find(({ id }) => id === 'angles-from-ride-height')!.probability;
+    const helps = first!.probability * (0.95 * share + 0.05 * (1 - share));
+    const now = helps / (helps + 0.05 * (1 - first!.probability));
+    const before = Math.round(100 * first!.probability);
+    expect(steps(['angles-from-ride-height'])).toContain(
+      `That was it. This speaks for driveshaft 2×: ${Math.round(100 * now)} in 100 now, ${before} in 100 before.`,
+    );
+    expect(steps([])).not.toContain('This speaks');
+    // What was put right was not on the driveshaft.
+    expect(steps(['misfire-fuel'])).not.toContain('This speaks');
+  });
+
   it('weighs down a cause that was put right in vain, measured or not, and says so', () => {
     const [cruise, pull] = recordings as [Recording, Recording];
     const again = { ...job.runs[0]!, file: 'again.csv', name: 'Cruise again', stage: 'proof' as const };
@@ -122,7 +139,13 @@ describe('a job with a run made after the repair', () => {
 });
 
 describe('the next step', () => {
-  const known = { repaired: [], putRight: [], likeliest: ['Loose joint', 'Something else'], left: [] };
+  const known = {
+    repaired: [],
+    putRight: [],
+    likeliest: ['Loose joint', 'Something else'],
+    left: [],
+    sureOfPart: null,
+  };
   const proof = { sentence: 'S.', why: 'W.', complaint: 'tire 1×', unmoved: null, gone: [] };
 
   it('is another recording where the comparison leaves it open, a change too unsure to call none among them', () => {

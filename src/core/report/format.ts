@@ -80,11 +80,6 @@ export function percentText(probability: number): string {
   return `${percent.toFixed(0)}${NO_BREAK}%`;
 }
 
-/** '97 in 100', for sentences; certainty is never claimed. */
-export function chanceText(probability: number): string {
-  return `${Math.min(99, Math.max(1, Math.round(probability * 100)))} in 100`;
-}
-
 /** '3 in (76.2 mm)' or '76.2 mm': a size as it was given, without noughts at the end. */
 export function sizeText(mm: number, units: UnitSystem): string {
   const metric = `${+mm.toFixed(2)}${NO_BREAK}mm`;

@@ -1,8 +1,8 @@
 /** One expected order in words, cell by cell; text and page put them into their tables. */
 import { partsText } from '../diagnosis/observing/closer-look.ts';
-import { timesText, uncapitalized } from '../words.ts';
+import { chanceText, timesText, uncapitalized } from '../words.ts';
 import type { FindingReport, OrderReport, Report, SharedOrigin } from './report.ts';
-import { chanceText, feltText, frequencyText, frequencyWithSdText, percentText, significant } from './format.ts';
+import { feltText, frequencyText, frequencyWithSdText, percentText, significant } from './format.ts';
 
 /** What drives the wheels. */
 export const driverWord = ({ vehicle }: Report): 'engine' | 'motor' =>

@@ -1,9 +1,9 @@
 /** Findings, causes and the next check on the page. */
 import type { CauseReport, FindingReport, RepairReport, Report } from './report.ts';
-import { capitalized } from '../words.ts';
+import { capitalized, chanceText } from '../words.ts';
 import { checkHeading } from './check-heading.ts';
 import { effortText } from './effort-text.ts';
-import { accelerationText, chanceText, feltText, percentText } from './format.ts';
+import { accelerationText, feltText, percentText } from './format.ts';
 import type { Markup } from './html.ts';
 import { html } from './html.ts';
 import { duringText, likeliestText, perceivedText, sureText } from './order-words.ts';

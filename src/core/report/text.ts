@@ -2,12 +2,12 @@
 import type { FindingReport, Report } from './report.ts';
 import { checkHeading } from './check-heading.ts';
 import type { UnitSystem } from './format.ts';
-import { accelerationText, chanceText, feltText, frequencyWithSdText } from './format.ts';
+import { accelerationText, feltText, frequencyWithSdText } from './format.ts';
 import { duringText, likeliestText, perceivedText, sureText } from './order-words.ts';
 import { causesText, checkText, proofText, repairText } from './text-causes.ts';
 import { ordersText, runsText } from './text-tables.ts';
 import { wrap } from './wrap.ts';
-import { capitalized } from '../words.ts';
+import { capitalized, chanceText } from '../words.ts';
 
 export interface TextOptions {
   readonly units: UnitSystem;

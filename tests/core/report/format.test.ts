@@ -3,7 +3,6 @@ import fc from 'fast-check';
 import {
   NO_BREAK,
   accelerationText,
-  chanceText,
   decimalsFor,
   durationText,
   feltText,
@@ -17,6 +16,7 @@ import {
   significant,
   speedText,
 } from '../../../src/core/report/format.ts';
+import { chanceText } from '../../../src/core/words.ts';
 
 const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
 

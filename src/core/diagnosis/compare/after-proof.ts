@@ -1,6 +1,6 @@
 /** What follows from a proof: close the job, go on to the next cause, look over the work, or record once more. */
 import { cautionTexts, type CautionId } from '../../cautions.ts';
-import { listText, uncapitalized } from '../../words.ts';
+import { chanceText, listText, uncapitalized } from '../../words.ts';
 import type { ComparisonVerdict } from './comparison.ts';
 import { isOpen, type Proof } from './proof.ts';
 
@@ -20,6 +20,8 @@ export interface AfterRepair {
   readonly likeliest: readonly string[];
   /** Labels of what is still to be found. */
   readonly left: readonly string[];
+  /** Of a shake that several orders may be: how sure its first order is once it is gone, and was before, 0..1. */
+  readonly sureOfPart: { readonly label: string; readonly before: number; readonly now: number } | null;
 }
 
 type Told = Exclude<ComparisonVerdict, 'cannot-tell' | 'nothing-to-compare'>;
@@ -76,7 +78,19 @@ const setDown = (known: AfterRepair): string => {
 const helped = (known: AfterRepair, verdict: 'gone' | 'better'): string => {
   const what = mended(known);
   if (what === null) return `${NOT_SAID}, so that a comeback finds what helped.`;
-  return `Put right: ${what}. ${verdict === 'gone' ? 'That was it.' : 'It had a part in it.'}`;
+  return verdict === 'gone'
+    ? `Put right: ${what}. That was it.${partSentence(known)}`
+    : `Put right: ${what}. It had a part in it.`;
+};
+
+/** A change of so little in a probability is not worth a sentence. */
+const LEAST_CHANGE = 0.05;
+
+const partSentence = ({ sureOfPart }: AfterRepair): string => {
+  if (!sureOfPart || Math.abs(sureOfPart.now - sureOfPart.before) < LEAST_CHANGE) return '';
+  const { label, before, now } = sureOfPart;
+  const speaks = now > before ? 'for' : 'against';
+  return ` This speaks ${speaks} ${label}: ${chanceText(now)} now, ${chanceText(before)} before.`;
 };
 
 const next = ({ likeliest }: AfterRepair): string =>

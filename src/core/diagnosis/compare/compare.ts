@@ -41,7 +41,7 @@ export function compareRuns(before: Side, after: Side): Comparison {
         .map(({ before: a, after: b, differences }) => ({
           code: 'runs-not-alike',
           severity: 'warning' as const,
-          text: `${a.name} and ${b.name} are not like for like: ${differences.join('; ')}. The intervals are wider for it.`,
+          text: `“${a.name}” and “${b.name}” are not like for like: ${differences.join('; ')}. The intervals are wider for it.`,
         })),
       ...results
         .flatMap(({ driveAgain }) => driveAgain ?? [])

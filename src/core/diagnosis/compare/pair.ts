@@ -1,5 +1,6 @@
 /** Which runs can be compared, and what their differences may fake. */
 import type { SpeedGroup } from '../../vehicle/line.ts';
+import type { Load } from '../../vehicle/vehicle.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import { LIKE_SPEEDS, speedsApart } from '../speeds-apart.ts';
 import { axesOf, onAxes, sharedAxes } from './on-axes.ts';
@@ -13,6 +14,16 @@ const UNLIKE_SD_DB = {
   load: 2,
   gear: 1,
 } as const;
+
+const DRIVEN: Readonly<Record<Load, string>> = {
+  cruise: 'at a steady pedal',
+  pull: 'pulling',
+  coast: 'coasting',
+  neutral: 'rolling in neutral',
+  brake: 'braking',
+  standing: 'standing',
+};
+const drivenAs = (load: Load | undefined): string => (load ? DRIVEN[load] : 'load not told');
 
 /** Both runs on the axes that they share. */
 export interface Pair {
@@ -93,10 +104,7 @@ function pairOf(before: RunInference, after: RunInference): Pair {
     differ(UNLIKE_SD_DB.logger, 'another logger or rate was used');
   }
   if (a.condition.load !== b.condition.load)
-    differ(
-      UNLIKE_SD_DB.load,
-      `load ${a.condition.load ?? 'not told'} before and ${b.condition.load ?? 'not told'} after`,
-    );
+    differ(UNLIKE_SD_DB.load, `${drivenAs(a.condition.load)} before, ${drivenAs(b.condition.load)} after`);
   if (!sameGear(before, after)) differ(UNLIKE_SD_DB.gear, 'another gear was used');
   const unlikeSdDb = Math.hypot(...sds, 0);
   if (shared.length === 0) return { before, after, differences, unlikeSdDb };

@@ -10,10 +10,10 @@ export interface Proved extends Pick<Proof, 'sentence'> {
 
 /** 'With that put right, ' where the answer has just named it. */
 const opening = ({ sentence }: Answer, repaired: readonly string[]): string => {
-  if (repaired.length === 0) return 'After the repair: ';
-  const titles = repaired.map(uncapitalized);
-  const isJustNamed = titles.length === 1 && sentence.includes(titles[0]!);
-  return `With ${isJustNamed ? 'that' : listText(titles)} put right, `;
+  const [first, ...others] = repaired.map(uncapitalized);
+  if (first === undefined) return 'After the repair: ';
+  const isJustNamed = others.length === 0 && sentence.includes(first);
+  return `With ${isJustNamed ? 'that' : listText([first, ...others])} put right, `;
 };
 
 /** @param proof null where no run was made after the repair */
