@@ -191,9 +191,10 @@ export const findTones = (
     });
     if (!smear) kept.push(one);
   }
+  // Those of other histories too: a block is too short to tell the two apart.
+  const near = kept.map((other) => other.peak);
   const leveled = ({ peak, domain }: Found): Peak => {
     const { track, image } = domain;
-    const near = kept.filter((other) => other.domain === domain).map((other) => other.peak);
     if (track < 0) return withWanderingLevel(peak, near, prepared, STEADY);
     if (image) return withWanderingLevel(peak, near, withoutMotion(prepared, tracks[track]!, image.slopeHz), STEADY);
     const swept = withSweptLevel(peak, prepared, tracks[track]!);

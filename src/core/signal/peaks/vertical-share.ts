@@ -32,5 +32,6 @@ export const verticalShare = (axes: number, power: Hermitian, noise: Hermitian, 
   const read = traceOfProduct(axes, power, along);
   const vertical =
     axes < ALL_AXES ? read : likelyVerticalPower(read, traceOfProduct(axes, noise, along), total - read);
-  return Math.min(1, Math.max(0, vertical / total));
+  // Of what is no more than noise no direction is known: none is made of it.
+  return Math.min(1, Math.max(0, vertical / Math.max(total, trace(axes, noise))));
 };

@@ -53,3 +53,32 @@ describe('a strong line that wanders over hertz', () => {
     expect(strong[0]).toBeCloseTo(LINE_HZ, 1);
   });
 });
+
+describe('a faint tone that wanders beside a strong line of another history', () => {
+  it('is not given that line’s level', () => {
+    const strongHz = 22.787;
+    const faintHz = 22.65;
+    // The faint one's own wander, a tenth of a hertz about every eleven seconds; the strong one goes with the speed.
+    const own = (t: number): number => 2 * Math.PI * faintHz * t + 1.2 * Math.sin((2 * Math.PI * t) / 11);
+    const slightly = (t: number): number =>
+      t + ((1.4e-3 * PERIOD_S) / (2 * Math.PI)) * (1 - Math.cos((2 * Math.PI * t) / PERIOD_S));
+    const both = Float64Array.from({ length: RATE * 64 }, (_, i) => {
+      const t = i / RATE;
+      return 0.4 * Math.cos(2 * Math.PI * strongHz * slightly(t)) + 0.012 * Math.cos(own(t)) + 0.01 * normal();
+    });
+    const slow: Prepared = { samplingRateHz: RATE, durationS: 64, up: null, pieces: [{ startS: 0, axes: [both] }] };
+    const history: SpeedTrack = {
+      timeS: Float64Array.from({ length: 257 }, (_, i) => i / 4),
+      relative: Float64Array.from({ length: 257 }, (_, i) => 1 + 1.4e-3 * Math.sin((2 * Math.PI * i) / 4 / PERIOD_S)),
+    };
+    const tones = findTones(slow, [history], [resampleToEqualAngle(slow, history)], {
+      linesHz: [strongHz],
+      samplingRateHz: RATE,
+      foldsOf: () => [],
+    });
+    const strong = tones.filter(({ peak }) => peak.amplitudeMps2 > 0.05);
+    expect(strong.map(({ peak }) => peak.frequencyHz)).toHaveLength(1);
+    expect(strong[0]!.peak.frequencyHz).toBeCloseTo(strongHz, 1);
+    expect(strong[0]!.peak.amplitudeMps2).toBeCloseTo(0.4, 1);
+  });
+});

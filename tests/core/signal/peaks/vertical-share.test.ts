@@ -49,4 +49,9 @@ describe('the vertical part of a line', () => {
     const noise = outer(2, { re: [0, 0.05], im: [0, 0] });
     expect(verticalShare(2, outer(2, { re: [0.1, 0], im: [0, 0] }), noise, [0, 1])).toBeCloseTo(0, 9);
   });
+
+  it('is not made of what is no more than noise', () => {
+    const noise = outer(3, { re: [0.02, 0.02, 0.02], im: [0, 0, 0] });
+    expect(verticalShare(3, outer(3, { re: [0, 0, 0.001], im: [0, 0, 0] }), noise, [0, 0, 1])).toBeLessThan(0.001);
+  });
 });
