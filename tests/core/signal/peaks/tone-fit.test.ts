@@ -219,3 +219,22 @@ describe('from a p-value to a probability of a line', () => {
     expect(lineProbabilityOf(-800)).toBe(1);
   });
 });
+
+describe('a line that drifts over a block', () => {
+  it('owns up to it: its frequency is less sure than the bound of a steady one says', () => {
+    const { normal } = seededRandom(8);
+    // Half a natural bin of 1/30 Hz from end to end: a phase of π/8 off a steady line's in the middle.
+    const driftHz = 1 / 60;
+    const line = (drift: number): Prepared => {
+      const axis = Float64Array.from({ length: N }, (_, i) => {
+        const t = i / RATE;
+        return Math.cos(2 * Math.PI * (25 * t + (drift * (t - SECONDS / 2) ** 2) / (2 * SECONDS))) + 0.05 * normal();
+      });
+      return { samplingRateHz: RATE, durationS: SECONDS, up: null, pieces: [{ startS: 0, axes: [axis] }] };
+    };
+    const of = (prepared: Prepared): number => measured(prepared, 25, [], [1]).frequencySdHz;
+    expect(of(line(0)) / bound(1, 0.05)).toBeLessThan(1.3);
+    // Root mean square of an even drift is its span over √12; a mean over it is not known to a tenth of that.
+    expect(of(line(driftHz))).toBeGreaterThan((0.1 * driftHz) / Math.sqrt(12));
+  });
+});
