@@ -100,7 +100,7 @@ export const motionOf = (spectra: WholeSpectra, tracks: readonly SpeedTrack[], f
   const onTracks = drifts.map((drift) => nearAlong(drift, frequencyHz));
   // A strong line fills the band beside it where it is not held to stand: the noise is what stands there least.
   const noise = band.axes.map((_, a) =>
-    Math.max(Math.min(...[onClock, ...onTracks].map((near) => median([...near[a]!]))) / Math.LN2, 1e-300),
+    Math.max(Math.min(...[onClock, ...onTracks].map((near) => median(near[a]!))) / Math.LN2, 1e-300),
   );
   const evidenceIn = (near: Near): number => {
     let most = 0;

@@ -4,19 +4,14 @@ import type { TrackSearch } from '../../../../src/core/diagnosis/track/track-sea
 import { relativeSpeedAt, type SpeedTrack } from '../../../../src/core/signal/speed/equal-angle.ts';
 import type { Prepared } from '../../../../src/core/signal/spectra/spectrum.ts';
 import { seededRandom } from '../../../support/random.ts';
+import { swayingSpeed } from '../../../support/swaying-speed.ts';
 
 const RATE = 125;
 const SECONDS = 60;
 /** The engine's firing order, above half the rate, and a line of the driveshaft: both go as the speed does. */
 const FIRING_HZ = 150;
 const SHAFT_HZ = 41;
-const DEPTH = 0.012;
-const PERIOD_S = 47;
-
-const speedAt = (t: number): number => 1 + DEPTH * Math.sin((2 * Math.PI * t) / PERIOD_S);
-/** ∫ of the speed: the phase of an order in closed form. */
-const turnedAt = (t: number): number =>
-  t + ((DEPTH * PERIOD_S) / (2 * Math.PI)) * (1 - Math.cos((2 * Math.PI * t) / PERIOD_S));
+const speed = swayingSpeed([{ depth: 0.012, periodS: 47 }]);
 
 /** @param line of a time, before it is sampled */
 const sampled = (line: (t: number) => number, rate: number, noise = 0.05): Prepared => {
@@ -29,7 +24,7 @@ const sampled = (line: (t: number) => number, rate: number, noise = 0.05): Prepa
 
 const recording = (firing: number, shaft: number): Prepared =>
   sampled((t) => {
-    const turned = 2 * Math.PI * turnedAt(t);
+    const turned = 2 * Math.PI * speed.turnedAt(t);
     return firing * Math.cos(FIRING_HZ * turned) + shaft * Math.cos(SHAFT_HZ * turned);
   }, RATE);
 
@@ -50,19 +45,10 @@ const search: TrackSearch = {
 const ALONE_HZ = 89;
 const SLOW_RATE = 100;
 const IMAGE_FACTOR = (ALONE_HZ - SLOW_RATE) / ALONE_HZ;
-const MOVES = [
+const unsteady = swayingSpeed([
   { depth: 0.008, periodS: 31 },
   { depth: 0.008, periodS: 9 },
-];
-const unsteadyAt = (t: number): number =>
-  1 + MOVES.reduce((sum, { depth, periodS }) => sum + depth * Math.sin((2 * Math.PI * t) / periodS), 0);
-const unsteadyTurnedAt = (t: number): number =>
-  t +
-  MOVES.reduce(
-    (sum, { depth, periodS }) =>
-      sum + ((depth * periodS) / (2 * Math.PI)) * (1 - Math.cos((2 * Math.PI * t) / periodS)),
-    0,
-  );
+]);
 
 const overMean = (values: readonly number[]): readonly number[] => {
   const mean = values.reduce((sum, v) => sum + v, 0) / values.length;
@@ -83,15 +69,15 @@ describe('the history of the speed', () => {
   it('is found by an image that wanders over hertz beside faint lines of the vehicle, and so is the image’s own', () => {
     const { tracks } = findTracks(recording(0.3, 0.02), search);
     // Closed forms: of the speed to a part in 1000, of the image to an eighth of a hertz in its three.
-    expect(nearest(tracks, speedAt)).toBeLessThan(1e-3);
-    expect(nearest(tracks, (t) => 1 + (FIRING_HZ / (FIRING_HZ - RATE)) * (speedAt(t) - 1))).toBeLessThan(5e-3);
+    expect(nearest(tracks, speed.at)).toBeLessThan(1e-3);
+    expect(nearest(tracks, (t) => 1 + (FIRING_HZ / (FIRING_HZ - RATE)) * (speed.at(t) - 1))).toBeLessThan(5e-3);
   });
 
   it('is found by an image alone that moves faster, of its own, than any line of the vehicle does', () => {
-    const alone = sampled((t) => 0.2 * Math.cos(2 * Math.PI * ALONE_HZ * unsteadyTurnedAt(t)), SLOW_RATE, 0.1);
+    const alone = sampled((t) => 0.2 * Math.cos(2 * Math.PI * ALONE_HZ * unsteady.turnedAt(t)), SLOW_RATE, 0.1);
     const { tracks } = findTracks(alone, { ...search, imageFactors: () => [IMAGE_FACTOR] });
     // Closed form: the image moves by the line's own hertz, the other way; it must be told to a tenth of a hertz.
-    const imageAt = (t: number): number => 1 + (unsteadyAt(t) - 1) / IMAGE_FACTOR;
+    const imageAt = (t: number): number => 1 + (unsteady.at(t) - 1) / IMAGE_FACTOR;
     expect(nearest(tracks, imageAt)).toBeLessThan(0.1 / (SLOW_RATE - ALONE_HZ));
   });
 });

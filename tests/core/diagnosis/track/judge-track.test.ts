@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { best, judge, reachOf, type Judged } from '../../../../src/core/diagnosis/track/judge-track.ts';
 import { sharpness } from '../../../../src/core/diagnosis/track/sharpness.ts';
 import { STEADY, type SpeedTrack } from '../../../../src/core/signal/speed/equal-angle.ts';
+import { swayingSpeed } from '../../../support/swaying-speed.ts';
 import { normals, preparedOf } from '../../signal/made.ts';
 
 const RATE_HZ = 200;
@@ -9,13 +10,9 @@ const LENGTH_S = 60;
 const SWING = 0.01;
 const PERIOD_S = 24;
 
-/** Relative speed 1 + SWING·sin(2πt/PERIOD), and its integral. */
-const turnedAt = (t: number): number =>
-  t + ((SWING * PERIOD_S) / (2 * Math.PI)) * (1 - Math.cos((2 * Math.PI * t) / PERIOD_S));
-const track: SpeedTrack = {
-  timeS: Float64Array.from({ length: LENGTH_S + 1 }, (_, i) => i),
-  relative: Float64Array.from({ length: LENGTH_S + 1 }, (_, i) => 1 + SWING * Math.sin((2 * Math.PI * i) / PERIOD_S)),
-};
+const speed = swayingSpeed([{ depth: SWING, periodS: PERIOD_S }]);
+const timeS = Float64Array.from({ length: LENGTH_S + 1 }, (_, i) => i);
+const track: SpeedTrack = { timeS, relative: timeS.map(speed.at) };
 const opposite: SpeedTrack = { ...track, relative: track.relative.map((r) => 2 - r) };
 
 const recorded = (hz: number) => {
@@ -24,7 +21,7 @@ const recorded = (hz: number) => {
     [
       Float64Array.from(
         { length: LENGTH_S * RATE_HZ },
-        (_, i) => 0.1 * Math.cos(2 * Math.PI * hz * turnedAt(i / RATE_HZ)) + 0.05 * normal(),
+        (_, i) => 0.1 * Math.cos(2 * Math.PI * hz * speed.turnedAt(i / RATE_HZ)) + 0.05 * normal(),
       ),
     ],
     RATE_HZ,

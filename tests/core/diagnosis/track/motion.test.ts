@@ -5,36 +5,32 @@ import { motionOf } from '../../../../src/core/diagnosis/track/motion.ts';
 import { resampleToEqualAngle, type SpeedTrack } from '../../../../src/core/signal/speed/equal-angle.ts';
 import type { Prepared } from '../../../../src/core/signal/spectra/spectrum.ts';
 import { seededRandom } from '../../../support/random.ts';
+import { swayingSpeed } from '../../../support/swaying-speed.ts';
 
 const RATE = 400;
 const SECONDS = 36;
 const LINE_HZ = 111;
 /** It wanders over four hertz, and lingers at the ends of its way. */
-const DEPTH = 0.018;
 const PERIOD_S = 24;
-
-const speedAt = (t: number): number => 1 + DEPTH * Math.sin((2 * Math.PI * t) / PERIOD_S);
-/** ∫ of the speed, in closed form. */
-const turnedAt = (t: number): number =>
-  t + ((DEPTH * PERIOD_S) / (2 * Math.PI)) * (1 - Math.cos((2 * Math.PI * t) / PERIOD_S));
+const speed = swayingSpeed([{ depth: 0.018, periodS: PERIOD_S }]);
 
 const { normal } = seededRandom(3);
 const axes = [0.3, 0.5, 1].map((share) =>
   Float64Array.from(
     { length: RATE * SECONDS },
-    (_, i) => 0.4 * share * Math.cos(2 * Math.PI * LINE_HZ * turnedAt(i / RATE)) + 0.02 * normal(),
+    (_, i) => 0.4 * share * Math.cos(2 * Math.PI * LINE_HZ * speed.turnedAt(i / RATE)) + 0.02 * normal(),
   ),
 );
 const prepared: Prepared = { samplingRateHz: RATE, durationS: SECONDS, up: null, pieces: [{ startS: 0, axes }] };
 const timeS = Float64Array.from({ length: 4 * SECONDS + 1 }, (_, i) => i / 4);
-const track: SpeedTrack = { timeS, relative: timeS.map(speedAt) };
+const track: SpeedTrack = { timeS, relative: timeS.map(speed.at) };
 
 describe('a strong line that wanders over hertz', () => {
   it('keeps together on its own history by as much as its power over the noise, however much of it lies beside it', () => {
     const motion = motionOf(wholeSpectra(prepared), [track], LINE_HZ);
-    // Half a hertz beside it nothing is gathered, and on the clock no more than a small part of the whole.
+    // On the clock no more than a small part of it is gathered.
     expect(motion.along(0, LINE_HZ)).toBeGreaterThan(10 * motion.still);
-    // Power over noise of the whole line, by Parseval: (a²/4)·N/(σ²·1.5) for a Hann window, a three axes' together; the
+    // Power over noise of the whole line, by Parseval: (a²/4)·N/(σ²·1.5) for a Hann window, all axes' together; the
     // evidence grows with its 0.6th power beyond 20.
     const overNoise = ((0.4 ** 2 * (0.3 ** 2 + 0.5 ** 2 + 1)) / 4) * ((RATE * SECONDS) / (1.5 * 0.02 ** 2));
     expect(motion.along(0, LINE_HZ)).toBeGreaterThan(0.7 * 20 * (overNoise / 20) ** 0.6);
@@ -60,17 +56,14 @@ describe('a faint tone that wanders beside a strong line of another history', ()
     const faintHz = 22.65;
     // The faint one's own wander, a tenth of a hertz about every eleven seconds; the strong one goes with the speed.
     const own = (t: number): number => 2 * Math.PI * faintHz * t + 1.2 * Math.sin((2 * Math.PI * t) / 11);
-    const slightly = (t: number): number =>
-      t + ((1.4e-3 * PERIOD_S) / (2 * Math.PI)) * (1 - Math.cos((2 * Math.PI * t) / PERIOD_S));
+    const slightly = swayingSpeed([{ depth: 1.4e-3, periodS: PERIOD_S }]);
     const both = Float64Array.from({ length: RATE * 64 }, (_, i) => {
       const t = i / RATE;
-      return 0.4 * Math.cos(2 * Math.PI * strongHz * slightly(t)) + 0.012 * Math.cos(own(t)) + 0.01 * normal();
+      return 0.4 * Math.cos(2 * Math.PI * strongHz * slightly.turnedAt(t)) + 0.012 * Math.cos(own(t)) + 0.01 * normal();
     });
     const slow: Prepared = { samplingRateHz: RATE, durationS: 64, up: null, pieces: [{ startS: 0, axes: [both] }] };
-    const history: SpeedTrack = {
-      timeS: Float64Array.from({ length: 257 }, (_, i) => i / 4),
-      relative: Float64Array.from({ length: 257 }, (_, i) => 1 + 1.4e-3 * Math.sin((2 * Math.PI * i) / 4 / PERIOD_S)),
-    };
+    const quarters = Float64Array.from({ length: 257 }, (_, i) => i / 4);
+    const history: SpeedTrack = { timeS: quarters, relative: quarters.map(slightly.at) };
     const tones = findTones(slow, [history], [resampleToEqualAngle(slow, history)], {
       linesHz: [strongHz],
       samplingRateHz: RATE,
