@@ -10,7 +10,7 @@ import type { RunEvidence } from '../observing/run-evidence.ts';
 import { stoodStill } from '../observing/tone-motion.ts';
 import { inferJob } from './infer-job.ts';
 import type { RunInference } from './infer-run.ts';
-import { meanOf } from '../origins/scale-prior.ts';
+import { priorMomentsOf } from '../origins/scale-prior.ts';
 import type { Match } from './match.ts';
 
 /** Multiples that are looked for; 1× and 2× are lines anyhow, and have other causes. Judgment. */
@@ -66,7 +66,7 @@ const rowAt = (hz: number, matches: readonly Match[]): Row => {
 const rowOf = (inference: RunInference, once: Line): Row | null => {
   const moving = inference.matches.filter((match) => isMovingLine(inference.run, match));
   const tones = moving.filter((match) => isNoOthers(once, match));
-  const rows = [inference.posterior.road, meanOf(inference.prior.road)].flatMap(({ mean, sd }) => {
+  const rows = [inference.posterior.road, priorMomentsOf(inference.prior.road)].flatMap(({ mean, sd }) => {
     const expectedHz = once.frequencyHz * Math.exp(mean);
     const reach = Math.max(WITHIN, REACH_SDS * sd);
     return tones

@@ -8,18 +8,13 @@
  */
 import { totalBackground, type Background, type Support } from './intensity.ts';
 import { sumPairs, type Ratios } from './scale-pairs.ts';
-import { scaleAt, type ScaleAxis, type ScalePrior } from '../origins/scale-prior.ts';
+import { momentsOf, type Moments, type ScaleAxis, type ScalePrior } from '../origins/scale-prior.ts';
 
 /** One tone's densities: what moves with neither scale, and the origins of each group. */
 export interface ToneDensities {
   readonly background: Background;
   readonly road: readonly Support[];
   readonly engine: readonly Support[];
-}
-
-export interface Moments {
-  readonly mean: number;
-  readonly sd: number;
 }
 
 export interface ScalePosterior {
@@ -85,14 +80,6 @@ const alone = (
     for (let i = 0; i < log.length; i++) if (ratio[i]! > 0) log[i]! += Math.log1p(ratio[i]!);
   }
   return log;
-};
-
-const momentsOf = (axis: ScaleAxis, weight: Float64Array): Moments => {
-  let mean = 0;
-  for (let i = 0; i < weight.length; i++) mean += weight[i]! * scaleAt(axis, i);
-  let variance = 0;
-  for (let i = 0; i < weight.length; i++) variance += weight[i]! * (scaleAt(axis, i) - mean) ** 2;
-  return { mean, sd: Math.sqrt(variance + axis.step ** 2 / 12) };
 };
 
 const share = ({ first, values }: Support, inverse: Float64Array, background: number): number => {

@@ -43,19 +43,29 @@ export const axisFrom = (from: number, to: number, logDensity: (scale: number) =
   return { start: from, step: SCALE_STEP, logPrior };
 };
 
-/** Mean and standard deviation of ln(scale) before the recording is looked at. */
-export const meanOf = (axis: ScaleAxis): { readonly mean: number; readonly sd: number } => {
-  const sums = axis.logPrior.reduce(
-    ([total, first, second], log, i) => {
-      const weight = Math.exp(log);
-      const scale = scaleAt(axis, i);
-      return [total + weight, first + weight * scale, second + weight * scale ** 2] as const;
-    },
-    [0, 0, 0] as readonly [number, number, number],
+/** Mean and standard deviation of ln(scale). */
+export interface Moments {
+  readonly mean: number;
+  readonly sd: number;
+}
+
+/** @param weight of each point of the axis; adds up to 1 */
+export const momentsOf = (axis: ScaleAxis, weight: Float64Array): Moments => {
+  let mean = 0;
+  for (let i = 0; i < weight.length; i++) mean += weight[i]! * scaleAt(axis, i);
+  let variance = 0;
+  for (let i = 0; i < weight.length; i++) variance += weight[i]! * (scaleAt(axis, i) - mean) ** 2;
+  return { mean, sd: Math.sqrt(variance + axis.step ** 2 / 12) };
+};
+
+/** The same before the recording is looked at. */
+export const priorMomentsOf = (axis: ScaleAxis): Moments => {
+  const density = axis.logPrior.map(Math.exp);
+  const total = density.reduce((sum, one) => sum + one, 0);
+  return momentsOf(
+    axis,
+    density.map((one) => one / total),
   );
-  const [total, first, second] = sums;
-  const mean = first / total;
-  return { mean, sd: Math.sqrt(Math.max(0, second / total - mean ** 2)) };
 };
 
 const CONVERTER_LOCKED = 0.75;

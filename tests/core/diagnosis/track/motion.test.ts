@@ -35,19 +35,6 @@ describe('a strong line that wanders over hertz', () => {
     const overNoise = ((0.4 ** 2 * (0.3 ** 2 + 0.5 ** 2 + 1)) / 4) * ((RATE * SECONDS) / (1.5 * 0.02 ** 2));
     expect(motion.along(0, LINE_HZ)).toBeGreaterThan(0.7 * 20 * (overNoise / 20) ** 0.6);
   });
-
-  it('is found where it is, and not as the image of a line above half the rate that crosses its way', () => {
-    const even = resampleToEqualAngle(prepared, track);
-    // 295 Hz at 400 a second shows at 105 Hz and moves the other way.
-    const tones = findTones(prepared, [track], [even], {
-      linesHz: [LINE_HZ, 295],
-      samplingRateHz: RATE,
-      foldsOf: () => [],
-    });
-    const strong = tones.filter(({ peak }) => peak.amplitudeMps2 > 0.05).map(({ peak }) => peak.frequencyHz);
-    expect(strong).toHaveLength(1);
-    expect(strong[0]).toBeCloseTo(LINE_HZ, 1);
-  });
 });
 
 describe('a faint tone that wanders beside a strong line of another history', () => {
