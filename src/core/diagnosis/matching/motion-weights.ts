@@ -1,7 +1,7 @@
 /** What a tone's own motion says of each thing that it may come from: likelihoods, 1 where it says nothing against it. */
 import type { Tone } from '../origins/tone.ts';
 import { logNormalExceedance } from '../origins/log-normal.ts';
-import { heldWithin, orderWidthWeight, ownWidthWeight, type SpeedHeld } from '../origins/held-speed.ts';
+import { orderWidthWeight, ownWidthWeight, stayedWithin, type SpeedHeld } from '../origins/held-speed.ts';
 import { isClearlyStill, isOnTrack, type Histories } from '../origins/motion-model.ts';
 import { ownDensity, vehicleDensity } from '../origins/wander.ts';
 
@@ -23,9 +23,6 @@ const best = ({ motion, peak, imageMotion }: Tone, histories: Histories): number
   for (let k = 0; k < histories.count; k++) most = Math.max(most, motion.along(k, peak.frequencyHz));
   return most;
 };
-
-/** The greatest wander (ln) that would leave the tone as it is: as steady, or as narrow as the recording lets it be. */
-const steadinessOf = ({ peak }: Tone): number => heldWithin(peak) ?? peak.limitWidthHz / (2 * peak.frequencyHz);
 
 const kept = (log: number, most: number, spoilt = SPOILT): number =>
   spoilt + (1 - spoilt) * Math.exp(Math.min(0, log - most));
@@ -53,8 +50,8 @@ const keptInCurves = (log: number, most: number, slopeHz: number, curvesS: numbe
 
 /** Likelihood that a tone that wanders so far (ln) is as steady as this one is. */
 const stillAt = (tone: Tone, wander: number): number => {
-  const over = Math.max(0, Math.log(wander / steadinessOf(tone))) / STEADINESS_SPREAD;
-  return Math.max(SPOILT, Math.exp(-0.5 * over * over));
+  const over = Math.max(0, Math.log(wander / stayedWithin(tone.peak))) / STEADINESS_SPREAD;
+  return Math.max(SPOILT_STILL, Math.exp(-0.5 * over * over));
 };
 
 /** What a group follows: a track (null: none known) and the model's factor. */

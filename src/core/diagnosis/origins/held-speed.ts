@@ -7,10 +7,10 @@ import type { Peak } from '../../signal/peaks/peak.ts';
 import type { Tone } from './tone.ts';
 import { ownBelow, vehicleBelow } from './wander.ts';
 
-/** Whether the speed wandered less than `within` (root mean square of its ln), or more. */
+/** How far the speed wandered: root mean square of its ln, between these. */
 export interface SpeedHeld {
-  readonly kind: 'held' | 'moved';
-  readonly within: number;
+  readonly from: number;
+  readonly to: number;
 }
 
 /** Up to this many times the least width a tone counts as sharp. */
@@ -36,6 +36,8 @@ const SURE_THERE = 1e-4;
 const SPOILT_WIDE = 0.1;
 /** Narrower hardly ever: only where what moved was heard for a short, steady part of the recording. Judgment. */
 const SPOILT_SHARP = 3e-5;
+/** Of tones hardly above the noise: they are found where noise gathers them in one place. Judgment. */
+const WEAK_SHARP = 0.3;
 
 const isSharp = ({ widthHz, limitWidthHz }: Peak): boolean => widthHz < SHARP * limitWidthHz;
 
@@ -43,10 +45,10 @@ const isSharp = ({ widthHz, limitWidthHz }: Peak): boolean => widthHz < SHARP * 
  * The width that the wander of a sharp tone would make, were it shown as one: what its half height may hide, or its phases
  * where they leave less.
  */
-const hiddenWidth = ({ wanderHz = Infinity, frequencyHz, widthHz, limitWidthHz }: Peak): number =>
+const hiddenWidth = ({ wanderHz = Infinity, widthHz, limitWidthHz }: Peak, leastHz: number): number =>
   Math.min(
     Math.hypot(spreadOf(widthHz, limitWidthHz), HIDDEN * limitWidthHz),
-    FULL_WIDTH * Math.max(wanderHz, LEAST_WANDER * frequencyHz),
+    FULL_WIDTH * Math.max(wanderHz, leastHz),
   );
 
 const spreadOf = (widthHz: number, limitWidthHz: number): number =>
@@ -54,35 +56,43 @@ const spreadOf = (widthHz: number, limitWidthHz: number): number =>
 
 /** The wander (ln) that a tone's width tells of, if it moves by `slopeHz` per unit of ln speed: less, or more than this. */
 const wanderAt = (peak: Peak, slopeHz: number): number => {
-  const told = isSharp(peak) ? hiddenWidth(peak) : spreadOf(peak.widthHz, peak.limitWidthHz) / ROUGHLY;
+  const told = isSharp(peak)
+    ? hiddenWidth(peak, LEAST_WANDER * peak.frequencyHz)
+    : spreadOf(peak.widthHz, peak.limitWidthHz) / ROUGHLY;
   return told / (FULL_WIDTH * Math.max(1e-9, Math.abs(slopeHz)));
 };
 
 /** How closely (share of its frequency, at most) a sharp tone held its frequency; null of one that is not sharp. */
 export const heldWithin = (peak: Peak): number | null => (isSharp(peak) ? wanderAt(peak, peak.frequencyHz) : null);
 
-/** The two cases, split where the sharpest sure tone would just begin to spread; none where no tone is sharp. */
+/** How closely (share of its frequency, at most) a tone stayed while others moved: all that its phases tell counts then. */
+export const stayedWithin = (peak: Peak): number =>
+  (isSharp(peak) ? hiddenWidth(peak, 0) / FULL_WIDTH : peak.limitWidthHz / 2) / peak.frequencyHz;
+
+/** Wanders are told apart at these multiples of the one from which on the sharpest sure tone would spread. */
+const EDGES = [0, 1, 3, 10, Infinity] as const;
+
+/** The cases of the run, the first one of a speed that no order could spread by; none where no tone is sharp. */
 export const heldCases = (tones: readonly Tone[]): readonly { readonly held: SpeedHeld; readonly prior: number }[] => {
   const limits = tones
     .filter(({ peak }) => isSharp(peak) && peak.lineProbability > SURE_LINE && peak.falseAlarmProbability < SURE_THERE)
     .map(({ peak }) => wanderAt(peak, peak.frequencyHz));
   if (limits.length === 0) return [];
   const within = Math.min(...limits);
-  const share = vehicleBelow(within);
-  return [
-    { held: { kind: 'held', within }, prior: share },
-    { held: { kind: 'moved', within }, prior: 1 - share },
-  ];
+  return EDGES.slice(1).map((edge, k) => {
+    const held = { from: EDGES[k]! * within, to: edge * within };
+    return { held, prior: vehicleBelow(held.to) - vehicleBelow(held.from) };
+  });
 };
 
 /** Likelihood (1 at most) of an order's width, given how the speed was held. */
-export const orderWidthWeight = (peak: Peak, slopeHz: number, { kind, within }: SpeedHeld): number => {
-  const wander = wanderAt(peak, slopeHz);
-  const limit = vehicleBelow(within);
-  const below = vehicleBelow(wander);
+export const orderWidthWeight = (peak: Peak, slopeHz: number, { from, to }: SpeedHeld): number => {
+  const wander = Math.min(to, Math.max(from, wanderAt(peak, slopeHz)));
+  const share = vehicleBelow(to) - vehicleBelow(from) || 1;
   // Given the case, how often the wander is less than what the tone's width tells.
-  const less = kind === 'held' ? Math.min(1, below / limit) : Math.max(0, (below - limit) / Math.max(1e-9, 1 - limit));
-  return isSharp(peak) ? Math.max(SPOILT_SHARP, less) : Math.max(SPOILT_WIDE, 1 - less);
+  const less = (vehicleBelow(wander) - vehicleBelow(from)) / share;
+  if (!isSharp(peak)) return Math.max(SPOILT_WIDE, 1 - less);
+  return Math.max(peak.falseAlarmProbability < SURE_THERE ? SPOILT_SHARP : WEAK_SHARP, less);
 };
 
 /** The same of a tone that has a rate of its own. */

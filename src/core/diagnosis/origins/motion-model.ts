@@ -3,7 +3,7 @@ import { targetsOf } from './origin.ts';
 import type { Tone } from './tone.ts';
 import type { Load } from '../../vehicle/vehicle.ts';
 import { heldCases, type SpeedHeld } from './held-speed.ts';
-import { besideCases, heldWanderCases, vehicleDensity, type WanderCase } from './wander.ts';
+import { besideCases, heldWanderCases, vehicleDensity, wanderBesideWeight, type WanderCase } from './wander.ts';
 
 /** Index of the track a group follows; null where the group's history is not among the tracks (or there is none). */
 export interface MotionModel {
@@ -97,11 +97,14 @@ export const motionModels = (
     const wander = histories.wander[model.road ?? model.engine ?? -1];
     if (wander === undefined || histories.logged) return model;
     const usual = vehicleDensity(Math.abs(model.factor) * wander, histories.sweepPrior);
-    return { ...model, logPrior: model.logPrior + Math.log(usual + 1e-6) };
+    return { ...model, logPrior: model.logPrior + Math.log((usual + 1e-6) * besideWeight(model, histories)) };
   });
   if (!anyStill) return weighed;
   return [...weighed, ...(histories.logged ? [] : [OF_NOTHING])].flatMap((model) => withWanderBeside(model, histories));
 };
+
+const besideWeight = ({ road, engine }: MotionModel, { wander }: Histories): number =>
+  road === null || engine === null || road === engine ? 1 : wanderBesideWeight(wander[road]!, wander[engine]!);
 
 /**
  * Share of histories found in a recording that are no part's: a resonance's wander, or a chance path through noise; times

@@ -32,6 +32,18 @@ const BESIDE = {
   engine: { median: 1.5, spread: 0.6 },
 } as const;
 
+/** Two found histories of one vehicle may be so unlike by a rough track of one of them. Judgment. */
+const ROUGH_TRACK = 0.01;
+/** Speeds that wander by more than this were changed on purpose, and engine and road may go ways of their own. Judgment. */
+const ON_PURPOSE = 0.03;
+
+/** Likelihood (1 at most) of how far the engine wanders beside the road, where the history of both was found. */
+export const wanderBesideWeight = (road: number, engine: number): number => {
+  if (Math.max(road, engine) > ON_PURPOSE) return 1;
+  const off = Math.log(engine / road / BESIDE.engine.median) / BESIDE.engine.spread;
+  return ROUGH_TRACK + (1 - ROUGH_TRACK) * Math.exp(-0.5 * off * off);
+};
+
 /** A root mean square wander (ln) that may be, with its probability. */
 export interface WanderCase {
   readonly wander: number;

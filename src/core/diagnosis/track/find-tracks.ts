@@ -44,6 +44,8 @@ const IMAGE_RATE_PER_S = 0.02;
 /** The same of a log of a speed that changed fast, and how much of it may come or go in a second: the line decides. */
 const STEEP_ERROR = 0.06;
 const STEEP_RATES_PER_S = [0.01, 0.015, 0.03];
+/** A coarse path that gains this share of what the best one does may be the better one. */
+const RIVAL = 0.6;
 /** Coarse paths that are followed where none is clear. */
 const MOST_FOLLOWED = 4;
 /** A second history on which this share of the first one's lines is sharp too is the first, found once more. */
@@ -149,7 +151,10 @@ const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[])
       .map((one) => finer(prepared, one, steady, COARSE_ERROR));
   if (found && found.gain > CLEAR_GAIN) {
     // What was followed may be a stretch of a line that swept on: then a coarse path along all of it does far better.
-    return found === direct ? best([found, ...refinedOf(coarse, 2)]) : finer(prepared, found, steady, COARSE_ERROR);
+    if (found === direct) return best([found, ...refinedOf(coarse, 2)]);
+    // Of two that do nearly as well, one may have gone astray for a while.
+    const rivals = coarse.filter(({ gain }) => gain > RIVAL * found.gain);
+    return best(refinedOf(rivals, 2));
   }
   // A path a thousandth off makes lines hardly sharper; followed from there on they may stand out.
   const refined = [...refinedOf(coarse, MOST_FOLLOWED), ...followedImages(prepared, search, steady)];
