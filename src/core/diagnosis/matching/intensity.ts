@@ -95,6 +95,8 @@ export const backgroundAt = (
   };
 };
 
+const isOfOneWheel = ({ line }: Origin): boolean => line.part === 'tire' || line.part === 'half-shaft';
+
 const supportOf = (origin: Origin, target: Target, tone: Tone, axis: ScaleAxis): Support | null => {
   const { frequencySdHz } = tone.peak;
   const centre = Math.log(target.trueHz / origin.trueHz);
@@ -144,7 +146,7 @@ export const supportsOf = (
         (levelDensity(one.levels, tone, keptOf(tone, target.fold)) * share) /
         (1 - seenProbability(one, target.trueHz, limit));
       const level = amongTwins(levelOf(origin), (twins.get(origin) ?? []).map(levelOf));
-      const moving = movingWeight(tone, histories, following, target.direction * target.trueHz);
+      const moving = movingWeight(tone, histories, following, target.direction * target.trueHz, isOfOneWheel(origin));
       const strength = level * moving * foldWeight(tone, target.fold) * (target.image ? IMAGE_PRESENCE : 1);
       supports.push({ ...support, values: support.values.map((density) => strength * density) });
     }

@@ -13,6 +13,8 @@ const UNKNOWN = 0.3;
 const SPOILT_STILL = 2e-6;
 /** Share of orders that keep to a history that is no part's. Judgment. */
 const ON_NOTHING = 1e-3;
+/** Share of a group's orders that keep to the other group's history where the two do not go together. Judgment. */
+const ON_OTHER = 0.03;
 /** How far (ln) a wander may be over what would leave a tone as steady as it is. */
 const STEADINESS_SPREAD = 0.35;
 
@@ -54,6 +56,9 @@ const stillAt = (tone: Tone, wander: number): number => {
   return Math.max(SPOILT_STILL, Math.exp(-0.5 * over * over));
 };
 
+const followsAny = (tone: Tone, histories: Histories): boolean =>
+  histories.wander.some((_, track) => isOnTrack(tone, histories, track));
+
 /** What a group follows: a track (null: none known) and the model's factor. */
 export interface Following {
   readonly track: number | null;
@@ -67,23 +72,31 @@ export interface Following {
   readonly ofNothing: boolean;
 }
 
-/** Likelihood (1 at most) of the tone's motion where its origin moves by `slopeHz` per unit of ln speed of a track. */
+/**
+ * Likelihood (1 at most) of the tone's motion where its origin moves by `slopeHz` per unit of ln speed of a track.
+ * @param ofOneWheel the origin turns with one wheel: in curves it may stay while the vehicle's speed moves
+ */
 export const movingWeight = (
   tone: Tone,
   histories: Histories,
   { track, factor, held, beside, followed, ofNothing }: Following,
   slopeHz: number,
+  ofOneWheel: boolean,
 ): number => {
   if (!tone.motion) return held ? orderWidthWeight(tone.peak, slopeHz, held) : 1;
   if (track === null) {
     if (beside !== null && isClearlyStill(tone, histories)) return stillAt(tone, beside);
-    return ofNothing && isOnTrack(tone, histories) ? ON_NOTHING : UNKNOWN;
+    if (!followsAny(tone, histories)) return UNKNOWN;
+    return ofNothing ? ON_NOTHING : ON_OTHER;
   }
   const along = tone.motion.along(track, factor * slopeHz);
   const most = Math.max(best(tone, histories), along);
   const curvesS = CURVES_ROOT_S * Math.sqrt(histories.durationS);
-  const undone = tone.motion.still > along;
-  const inCurves = keptInCurves(along, most, slopeHz, undone ? Math.min(CURVES_UNDOING_S, curvesS) : curvesS);
+  const stayed = tone.motion.still > along;
+  const inCurves =
+    stayed && !ofOneWheel
+      ? 0
+      : keptInCurves(along, most, slopeHz, stayed ? Math.min(CURVES_UNDOING_S, curvesS) : curvesS);
   const spoilt = followed && isClearlyStill(tone, histories) ? SPOILT_STILL : SPOILT;
   return Math.max(kept(along, most, spoilt), inCurves);
 };

@@ -34,6 +34,8 @@ interface Found {
 
 /** A peak this much better explained (in ln) in another domain is a smear there, not a line here. */
 const BETTER_ELSEWHERE = 4;
+/** What stays needs no history, and what moves with one is no image: where evidence (ln) hardly differs the plainer holds. */
+const NEEDS = { clock: 0, track: 2, image: 10 } as const;
 /** A smear of a stronger tone has less amplitude than this share of it, or less evidence than the other. */
 const SMEAR_SHARE = 0.7;
 const SMEAR_EVIDENCE = 0.3;
@@ -57,6 +59,8 @@ const SHOULDER_WIDTHS = 2;
 /** Two tones this far apart (relative) have parted, this near they are together. */
 const WIDELY = 0.1;
 const TOGETHER = 0.02;
+
+const kindOf = ({ track, image }: Domain): keyof typeof NEEDS => (image ? 'image' : track < 0 ? 'clock' : 'track');
 
 /** Hertz by which a tone at a frequency moves per unit of relative speed. */
 const slopeIn = ({ image }: Domain, frequencyHz: number): number => image?.slopeHz ?? frequencyHz;
@@ -168,7 +172,7 @@ export const findTones = (
       return { peak, domain, motion, own, most: Math.max(own, ...all) };
     })
     .filter(({ own, most }) => own > most - BETTER_ELSEWHERE)
-    .sort((a, b) => b.own - a.own);
+    .sort((a, b) => b.own - NEEDS[kindOf(b.domain)] - (a.own - NEEDS[kindOf(a.domain)]));
   const durationS = spectra.length / spectra.samplingRateHz;
   const relative = tracks.map((track) =>
     Float64Array.from({ length: TIMES }, (_, i) =>

@@ -38,14 +38,14 @@ const onTrack = { track: 0, factor: 1, held: null, beside: null, followed: false
 
 describe('what the motion of a tone says of an order', () => {
   it('is nothing against it where it keeps together best on the track', () => {
-    expect(movingWeight(toneOf(100, 900), HISTORY, onTrack, 30)).toBeCloseTo(1, 9);
+    expect(movingWeight(toneOf(100, 900), HISTORY, onTrack, 30, true)).toBeCloseTo(1, 9);
   });
 
   it('forgives what curves make a wheel stray from the shaft: 3 % of the power at 30 Hz is 0.93 ms', () => {
     // √(ln(1/0.97))/(2π·30) = 0.926 ms by hand, against 0.5 ms where it stayed: exp(−1.715) = 0.180 of one run in ten.
-    expect(movingWeight(toneOf(1000, 970), HISTORY, onTrack, 30)).toBeCloseTo(0.018, 3);
+    expect(movingWeight(toneOf(1000, 970), HISTORY, onTrack, 30, true)).toBeCloseTo(0.018, 3);
     // The same loss at 5 Hz is six times that in time, which no curve makes.
-    expect(movingWeight(toneOf(1000, 970, 5), HISTORY, onTrack, 5)).toBeLessThan(3e-4);
+    expect(movingWeight(toneOf(1000, 970, 5), HISTORY, onTrack, 5, true)).toBeLessThan(3e-4);
   });
 
   it('is all but ruled out where it loses a fifth of a strong tone at 25 Hz within seconds, not so in minutes', () => {
@@ -53,25 +53,36 @@ describe('what the motion of a tone says of an order', () => {
     const other = { ...HISTORY, count: 2, wander: [0.002, 0.002] };
     const onOther = toneOf(100, 800, 25);
     const tone = { ...onOther, motion: { still: 100, along: (k: number) => (k === 0 ? 800 : 1000) } };
-    expect(movingWeight(tone, other, onTrack, 25)).toBeCloseTo(0.0012, 4);
+    expect(movingWeight(tone, other, onTrack, 25, true)).toBeCloseTo(0.0012, 4);
     // In 90 s curves stray by 3.04 ms: exp(−0.490).
-    expect(movingWeight(tone, { ...other, durationS: 90 }, onTrack, 25)).toBeCloseTo(0.0612, 3);
+    expect(movingWeight(tone, { ...other, durationS: 90 }, onTrack, 25, true)).toBeCloseTo(0.0612, 3);
   });
 
   it('is no longer forgiven where it stayed: curves hardly undo what the speed wandered', () => {
     // √(ln(1/0.9256))/(2π·25) = 1.770 ms against 0.5 ms: exp(−6.27) = 0.0019 of one run in ten, and what is spoilt anyhow.
     const long = { ...HISTORY, durationS: 90 };
-    expect(movingWeight(toneOf(1000, 925.6, 25), long, onTrack, 25)).toBeCloseTo(0.0002, 4);
+    expect(movingWeight(toneOf(1000, 925.6, 25), long, onTrack, 25, true)).toBeCloseTo(0.0002, 4);
+  });
+
+  it('is not forgiven a shaft, which turns with the mean of both wheels: curves do not hold it still', () => {
+    expect(movingWeight(toneOf(1000, 970), HISTORY, onTrack, 30, false)).toBeCloseTo(2e-4, 6);
+    // Where it moved, but as a wheel did in curves, the track is a wheel's and the shaft strayed from that.
+    const other = { ...HISTORY, count: 2, wander: [0.002, 0.002] };
+    const strayed = { ...toneOf(100, 970), motion: { still: 100, along: (k: number) => (k === 0 ? 970 : 1000) } };
+    expect(movingWeight(strayed, other, onTrack, 30, false)).toBeCloseTo(
+      movingWeight(strayed, other, onTrack, 30, true),
+      12,
+    );
   });
 
   it('that stays while others of the vehicle move is all but ruled out, and less so where nothing else moves', () => {
     const tone = toneOf(8000, 1500);
-    expect(movingWeight(tone, HISTORY, onTrack, 30)).toBeCloseTo(2e-4, 9);
-    expect(movingWeight(tone, HISTORY, { ...onTrack, followed: true }, 30)).toBeCloseTo(2e-6, 9);
+    expect(movingWeight(tone, HISTORY, onTrack, 30, true)).toBeCloseTo(2e-4, 9);
+    expect(movingWeight(tone, HISTORY, { ...onTrack, followed: true }, 30, true)).toBeCloseTo(2e-6, 9);
     // One that moves with something else may have been spoilt.
     const other = { ...HISTORY, count: 2, wander: [0.002, 0.002] };
     const elsewhere = { ...tone, motion: { still: 100, along: (k: number) => (k === 0 ? 150 : 8000) } };
-    expect(movingWeight(elsewhere, other, { ...onTrack, followed: true }, 30)).toBeCloseTo(2e-4, 9);
+    expect(movingWeight(elsewhere, other, { ...onTrack, followed: true }, 30, true)).toBeCloseTo(2e-4, 9);
   });
 });
 
@@ -98,26 +109,27 @@ describe('a group behind a slipping converter, whose history is not known', () =
     // Φ(ln(2·√(0.16·0.06))/0.8) = Φ(−2.037) = 0.0208.
     expect(held[3]!.prior).toBeCloseTo(0.0208, 3);
     const nothing = { ...unknown, beside: 0.00048, ofNothing: true };
-    expect(movingWeight(toneOf(100, 20, 7.5), HISTORY, nothing, 7.5)).toBe(1);
+    expect(movingWeight(toneOf(100, 20, 7.5), HISTORY, nothing, 7.5, true)).toBe(1);
     // What keeps to it is hardly a part's: then it would be the part's history.
-    expect(movingWeight(toneOf(20, 100, 7.5), HISTORY, nothing, 7.5)).toBe(1e-3);
-    expect(movingWeight(toneOf(20, 25, 7.5), HISTORY, nothing, 7.5)).toBe(0.3);
+    expect(movingWeight(toneOf(20, 100, 7.5), HISTORY, nothing, 7.5, true)).toBe(1e-3);
+    expect(movingWeight(toneOf(20, 25, 7.5), HISTORY, nothing, 7.5, true)).toBe(0.3);
   });
 
   it('leaves a tone that clearly stays to it where it wanders less than would be seen', () => {
     const still = toneOf(100, 20, 7.5);
     // A sharp tone has spread by its least width at most: 0.03 Hz/2.355 = 0.0127 Hz, of 7.5 Hz 0.0017.
-    expect(movingWeight(still, HISTORY, { ...unknown, beside: 0.0008 }, 7.5)).toBe(1);
+    expect(movingWeight(still, HISTORY, { ...unknown, beside: 0.0008 }, 7.5, true)).toBe(1);
     // ln(0.004/0.0017)/0.35 = 2.45: exp(−3.0).
-    expect(movingWeight(still, HISTORY, { ...unknown, beside: 0.004 }, 7.5)).toBeCloseTo(0.0505, 2);
+    expect(movingWeight(still, HISTORY, { ...unknown, beside: 0.004 }, 7.5, true)).toBeCloseTo(0.0505, 2);
     // Its phases say more: 0.0006 of its frequency; ln(0.0008/0.0006)/0.35 = 0.822: exp(−0.338).
     const steady = { ...still, peak: { ...still.peak, wanderHz: 0.0006 * 7.5 } };
-    expect(movingWeight(steady, HISTORY, { ...unknown, beside: 0.0008 }, 7.5)).toBeCloseTo(0.713, 2);
+    expect(movingWeight(steady, HISTORY, { ...unknown, beside: 0.0008 }, 7.5, true)).toBeCloseTo(0.713, 2);
     // One that is not sharp is as steady as its least width lets it seem: 0.03/(2·7.5) = 0.002.
     const blurred = { ...still, peak: { ...still.peak, widthHz: 0.06 } };
-    expect(movingWeight(blurred, HISTORY, { ...unknown, beside: 0.002 }, 7.5)).toBe(1);
-    // One that moves with the other group's history says nothing of how far this one wanders.
-    expect(movingWeight(toneOf(20, 100, 7.5), HISTORY, { ...unknown, beside: 0.002 }, 7.5)).toBe(0.3);
+    expect(movingWeight(blurred, HISTORY, { ...unknown, beside: 0.002 }, 7.5, true)).toBe(1);
+    // One that moves with the other group's history is hardly of this one; one that does not clearly so says nothing.
+    expect(movingWeight(toneOf(20, 100, 7.5), HISTORY, { ...unknown, beside: 0.002 }, 7.5, true)).toBe(0.03);
+    expect(movingWeight(toneOf(20, 30, 7.5), HISTORY, { ...unknown, beside: 0.002 }, 7.5, true)).toBe(0.3);
   });
 });
 
@@ -130,8 +142,8 @@ describe('a tone that only the motion of an image keeps together', () => {
   };
 
   it('is that image’s, and neither fixed nor an order seen directly', () => {
-    expect(movingWeight(image, HISTORY, onTrack, 70)).toBeCloseTo(1, 9);
-    expect(movingWeight(image, HISTORY, onTrack, 30)).toBeLessThan(3e-4);
+    expect(movingWeight(image, HISTORY, onTrack, 70, true)).toBeCloseTo(1, 9);
+    expect(movingWeight(image, HISTORY, onTrack, 30, true)).toBeLessThan(3e-4);
     expect(ownWeight(image, [image], HISTORY)).toBeLessThan(3e-4);
     expect(anyWeight(image, HISTORY, null)).toBeCloseTo(0.5, 3);
   });
