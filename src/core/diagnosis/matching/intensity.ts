@@ -73,7 +73,7 @@ export const backgroundAt = (
   const { frequencyHz, amplitudeMps2, smoothAlarmProbability } = tone.peak;
   // Spread evenly over ln(f) from 3 Hz to half the rate.
   const perHz =
-    backgroundWeight(tone, histories, factor) / (frequencyHz * Math.max(1, Math.log(samplingRateHz / 2 / 3)));
+    backgroundWeight(tone, tones, histories, factor) / (frequencyHz * Math.max(1, Math.log(samplingRateHz / 2 / 3)));
   const line = lineShare(tone);
   const own = ownWeight(tone, tones, histories);
   const anyhow = anyWeight(tone, histories, held);

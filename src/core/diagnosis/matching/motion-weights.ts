@@ -142,12 +142,22 @@ export const resonanceWeight = (tone: Tone, histories: Histories): number => {
   return wide + (1 - wide) * stays;
 };
 
+/** A tone gave the track if it gains this share, or more, of what the one gains by it that gains most. Judgment. */
+const GIVER_SHARE = 0.1;
+
+const gainOnTrack = ({ motion, peak }: Tone): number =>
+  motion ? Math.max(0, motion.along(0, peak.frequencyHz) - motion.still) : 0;
+
 /**
  * Where the vehicle's history is the track's times a factor, the tones that gave the track are taken for images of lines
  * in the list: likelihood that one is something else nevertheless.
+ * @param tones all of the run's
  */
-export const backgroundWeight = (tone: Tone, histories: Histories, factor: number): number =>
-  factor !== 1 && isOnTrack(tone, histories) ? SPOILT : 1;
+export const backgroundWeight = (tone: Tone, tones: readonly Tone[], histories: Histories, factor: number): number => {
+  if (factor === 1 || !isOnTrack(tone, histories)) return 1;
+  const most = Math.max(...tones.map(gainOnTrack));
+  return gainOnTrack(tone) > GIVER_SHARE * most ? SPOILT : 1;
+};
 
 /** Likelihood of the motion of something that is not in the list: it may stay or move with any history. */
 export const anyWeight = (tone: Tone, histories: Histories, held: SpeedHeld | null): number => {

@@ -27,6 +27,8 @@ const HIDDEN = 1;
 const LEAST_WANDER = 3e-4;
 /** Full width at half height over standard deviation of a bell curve: 2·√(2·ln 2). */
 const FULL_WIDTH = 2.355;
+/** So small a wander of its phases, as a share of the least width, makes no tone wider. */
+const STEADY_PHASES = 0.3;
 /** A width says how far the speed moved only within this factor. */
 const ROUGHLY = 2;
 /** Tones that may set the limit: surely there, surely lines. */
@@ -39,7 +41,9 @@ const SPOILT_SHARP = 3e-5;
 /** Of tones hardly above the noise: they are found where noise gathers them in one place. Judgment. */
 const WEAK_SHARP = 0.3;
 
-const isSharp = ({ widthHz, limitWidthHz }: Peak): boolean => widthHz < SHARP * limitWidthHz;
+/** Its phases may tell a tone as steady as a sharp one: then what widens it is its level, which comes and goes. */
+const isSharp = ({ widthHz, limitWidthHz, wanderHz = Infinity }: Peak): boolean =>
+  widthHz < SHARP * limitWidthHz || FULL_WIDTH * wanderHz < STEADY_PHASES * limitWidthHz;
 
 /**
  * The width that the wander of a sharp tone would make, were it shown as one: what its half height may hide, or its phases

@@ -6,7 +6,7 @@ const HELD = { median: 0.004, spread: 0.8 };
 const SWEPT = { median: 0.08, spread: 0.7 };
 const OWN_TONE = { median: 2e-4, spread: 1.2 };
 /** Runs in which something holds the speed: rollers, a governor, cruise control on a flat empty road. Judgment. */
-const GOVERNED = { share: 0.015, median: 5e-4, spread: 1 };
+const GOVERNED = { share: 0.01, median: 1e-3, spread: 0.8 };
 
 const below = (limit: number, { median, spread }: { readonly median: number; readonly spread: number }): number =>
   1 - logNormalExceedance(limit, median, spread);

@@ -6,11 +6,13 @@ import type { TrackSearch } from './track-search.ts';
 import { cappedEvidence, growingEvidence } from './line-evidence.ts';
 import { trackOfPath } from './path-track.ts';
 import type { Band } from './sharpness.ts';
-import { CRUISE, follow, lookAt, RAMP, type Stage } from './stages.ts';
+import { CRUISE, follow, lookAt, RAMP, SLOW_RAMP, type Stage } from './stages.ts';
 
 /** Tones followed by themselves, and the power over noise they need. */
 const MOST_TONES = 3;
 const LEAST_TONE = 40;
+/** Lines followed by themselves. */
+const MOST_SINGLE = 5;
 /** A tone with more than this share of its power beside its top is smeared. */
 const SMEARED = 0.05;
 /** A tone's own speed may wander this far (ln). */
@@ -56,10 +58,30 @@ export const coarsePaths = (
     paths.push(follow(cruise, CRUISE, linesHz, capped, rate, logPrior));
     const wide = lookAt(prepared, RAMP);
     if (tiedHz.length > 0) paths.push(follow(cruise, CRUISE, tiedHz, capped, rate, logPrior));
-    if (wide) paths.push(follow(wide, RAMP, linesHz, capped, rate, (s) => -0.5 * (s / RAMP_SPREAD) ** 2));
+    const ofRamp = (s: number): number => -0.5 * (s / RAMP_SPREAD) ** 2;
+    if (wide) paths.push(follow(wide, RAMP, linesHz, capped, rate, ofRamp));
+    paths.push(follow(cruise, SLOW_RAMP, linesHz, capped, rate, ofRamp));
   }
   for (const hz of smearedTones(steady)) paths.push(follow(cruise, TONE_STAGE, [hz], growing, rate, () => 0));
   return paths.map((path) => trackOfPath(path, prepared));
+};
+
+/**
+ * Paths along one expected line each, those of most evidence: a weak fault in a rough road's noise is the only line to be
+ * seen, and all the others add but noise to it.
+ */
+export const singlePaths = (
+  prepared: Prepared,
+  { baseHz, multiples, logPrior }: TrackSearch,
+): readonly SpeedTrack[] => {
+  const cruise = baseHz === null ? null : lookAt(prepared, CRUISE);
+  if (baseHz === null || !cruise) return [];
+  const capped = cappedEvidence(cruise.axes);
+  return multiples
+    .map((multiple) => follow(cruise, CRUISE, [multiple * baseHz], capped, prepared.samplingRateHz, logPrior))
+    .sort((a, b) => b.score - a.score)
+    .slice(0, MOST_SINGLE)
+    .map((path) => trackOfPath(path, prepared));
 };
 
 /** Paths of tones that may be images of lines above half the rate. */

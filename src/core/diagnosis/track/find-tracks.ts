@@ -10,7 +10,7 @@ import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
 import { composeTracks, withUnitMean } from '../../signal/speed/combine-tracks.ts';
 import { findRampTrack, findSpeedTrack } from '../../signal/speed/speed-track.ts';
 import type { Prepared } from '../../signal/spectra/spectrum.ts';
-import { coarsePaths, imagePaths } from './coarse-paths.ts';
+import { coarsePaths, imagePaths, singlePaths } from './coarse-paths.ts';
 import { concentrationOn } from './aligned-log.ts';
 import { followHighLines } from './high-lines.ts';
 import { best, judge, type Judged } from './judge-track.ts';
@@ -30,6 +30,8 @@ export interface FoundTracks {
 /** Lines must gain this much (in ln) by a track for it to be believed; from the clear gain on nothing else is tried. */
 const LEAST_GAIN = 18;
 const CLEAR_GAIN = 60;
+/** Of paths along single lines there are many, and chance is with one of them sooner. */
+const SINGLE_GAIN = 30;
 /** A stretch of a strong line that swept on can gain more than that; up to here the whole sweep is looked for as well. */
 const SURE_GAIN = 600;
 /** How far a coarse path, or a smoothed log, may be off (relative). */
@@ -158,7 +160,11 @@ const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[])
   }
   // A path a thousandth off makes lines hardly sharper; followed from there on they may stand out.
   const refined = [...refinedOf(coarse, MOST_FOLLOWED), ...followedImages(prepared, search, steady)];
-  return best(found ? [found, ...refined] : refined);
+  const followedBest = best(found ? [found, ...refined] : refined);
+  if (followedBest && followedBest.gain > SINGLE_GAIN) return followedBest;
+  const single = best(singlePaths(prepared, search).map((track) => judge(prepared, track, steady)));
+  const alone = single && single.gain > LEAST_GAIN ? finer(prepared, single, steady, COARSE_ERROR) : null;
+  return alone && alone.gain > SINGLE_GAIN ? alone : followedBest;
 };
 
 /** The history of lines that are smeared both on the first track and without it. */

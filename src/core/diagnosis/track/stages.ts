@@ -30,6 +30,11 @@ export const RAMP: Stage = {
   steepestPerS: 0.032,
   search: { from: -0.45, to: 0.35, step: 3e-3, slopeSd: 0.015, slopeChangeSd: 3e-3, rowWeight: 0.6 },
 };
+/** The same, so slowly that the cruise's longer segments show it: a weak line stands higher there. */
+export const SLOW_RAMP: Stage = {
+  ...CRUISE,
+  search: { from: -0.4, to: 0.35, step: 1.5e-3, slopeSd: 5e-3, slopeChangeSd: 4e-4, rowWeight: 0.3 },
+};
 export const lookAt = (prepared: Prepared, { segmentS, hopS, slopes, steepestPerS }: Stage): ChirpMap | null =>
   chirpMap(prepared, {
     segmentS,

@@ -20,7 +20,7 @@ const reportOn = (noiseMps2: number) => {
   const normal = normals(5);
   const samples = Float64Array.from({ length: 60 * RATE_HZ }, (_, i) => {
     const t = i / RATE_HZ;
-    const turned = t + (0.001 / 0.3) * (1 - Math.cos(0.3 * t));
+    const turned = t + (0.002 / 0.3) * (1 - Math.cos(0.3 * t));
     return 0.15 * Math.cos(2 * Math.PI * WHEEL_HZ * turned) + noiseMps2 * normal();
   });
   return must(analyse(JOB, [plainRecording([samples], RATE_HZ)])).report;

@@ -161,9 +161,17 @@ describe('a resonance', () => {
 
 describe('where the track is taken for that of an image', () => {
   it('the tones that gave it are images of lines in the list, and the others may be anything', () => {
-    expect(backgroundWeight(toneOf(100, 900), HISTORY, -0.7)).toBeLessThan(1e-3);
-    expect(backgroundWeight(toneOf(100, 900), HISTORY, 1)).toBe(1);
-    expect(backgroundWeight(toneOf(100, 90), HISTORY, -0.7)).toBe(1);
+    const [giver, other, still] = [toneOf(100, 900), toneOf(50, 200, 40), toneOf(100, 90, 50)];
+    const tones = [giver, other, still];
+    for (const tone of [giver, other]) expect(backgroundWeight(tone, tones, HISTORY, -0.7)).toBeLessThan(1e-3);
+    expect(backgroundWeight(giver, tones, HISTORY, 1)).toBe(1);
+    expect(backgroundWeight(still, tones, HISTORY, -0.7)).toBe(1);
+  });
+
+  it('one that fits the track by chance, and by far the least, did not give it', () => {
+    // 16 of 800 gained: a fiftieth.
+    const [giver, chance] = [toneOf(100, 900), toneOf(0, 16, 40)];
+    expect(backgroundWeight(chance, [giver, chance], HISTORY, -0.7)).toBe(1);
   });
 });
 

@@ -38,7 +38,7 @@ const below = (wander: number): number => {
       (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
     return x > 0 ? 1 - tail : tail;
   };
-  return 0.015 * phi(Math.log(wander / 5e-4)) + 0.985 * phi(Math.log(wander / 0.004) / 0.8);
+  return 0.01 * phi(Math.log(wander / 1e-3) / 0.8) + 0.99 * phi(Math.log(wander / 0.004) / 0.8);
 };
 
 describe('how far the speed wandered where no history of it was found', () => {
