@@ -75,9 +75,24 @@ const unevenShake = (prepared: Prepared): number | null => {
   return range < UNEVEN_FROM ? null : range;
 };
 
-/** A log that changes fast, with its lag found; null for one that is good enough as it is, and where there is none. */
-const alignedTo = (prepared: Prepared, log: Track | null): AlignedLog | null =>
-  log && isSteep(log) ? alignLog(workSignal(prepared), log) : null;
+/**
+ * A log that changes fast, with its lag found; null for one that is good enough as it is, and where there is none.
+ * @param perUnit expected lines, Hz per unit of the log
+ */
+const alignedTo = (prepared: Prepared, log: Track | null, perUnit: () => readonly number[]): AlignedLog | null =>
+  log && isSteep(log) ? alignLog(workSignal(prepared), log, perUnit()) : null;
+
+/** Lines of a group at a speed of that group's, per unit of the speed. */
+const linesPerUnit = (
+  vehicle: Vehicle,
+  condition: RunCondition,
+  group: Line['group'],
+  speed: number | undefined,
+): readonly number[] => {
+  const lines = expectedLines(vehicle, condition, { engineLogged: false });
+  if (!lines.ok || !speed) return [];
+  return lines.value.lines.filter((line) => line.group === group).map(({ frequencyHz }) => frequencyHz / speed);
+};
 
 const inRevsPerSecond = (log: Track): Track => ({
   ...log,
@@ -117,8 +132,11 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
   // A faster recording is looked at no faster than this needs.
   const slow = withoutIdleRate(prepared, HIGHEST_SHAKE_HZ);
   const used = usedCondition(stated, recording);
-  const aligned = alignedTo(slow, used.speedLog);
-  const engineAligned = alignedTo(slow, used.engineLog && inRevsPerSecond(used.engineLog));
+  const { speedMps, engineRpm } = used.condition;
+  const aligned = alignedTo(slow, used.speedLog, () => linesPerUnit(vehicle, used.condition, 'road', speedMps));
+  const engineAligned = alignedTo(slow, used.engineLog && inRevsPerSecond(used.engineLog), () =>
+    linesPerUnit(vehicle, used.condition, 'engine', engineRpm && engineRpm / 60),
+  );
   const condition: LoggedCondition = {
     ...used.condition,
     ...(aligned && { speedMps: aligned.mean, speedLogSd: aligned.meanSd }),

@@ -11,7 +11,7 @@ const SWEPT_FAR = 1.8;
 /** There no order is broader than this share of its frequency; what keeps to the clock is spread over far more. */
 const SWEPT_WIDTH = 0.03;
 /** What stands this far over the floor is no chance. */
-const HIGH_DB = 20;
+const HIGH_DB = 15;
 /** Nearer than this, in widths, two peaks are one. */
 const NEAR_WIDTHS = 2;
 

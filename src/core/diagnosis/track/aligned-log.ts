@@ -111,23 +111,43 @@ const LOOKED_SHARE = 0.9;
 interface Shifted {
   readonly lagS: number;
   readonly track: SpeedTrack;
-  readonly height: number;
+  readonly mean: number;
+  /** Height of the line that stands out most, ln of power, with what its place is worth. */
+  readonly score: number;
 }
 
-/** How far the strongest line stands out with a track's motion taken out, ln of power. */
-export const concentrationOn = (prepared: Prepared, track: SpeedTrack): number => {
+/** A line stands where it is expected within this (ln): tire, slip, and what is left of the lag. Judgment. */
+const AT_PLACE = 0.025;
+/** That is worth so much (ln of power): a wrong lag has the lines stand sharp, if by chance, at some other place. Judgment. */
+const PLACE_WORTH = 1;
+
+const worthAt =
+  (linesHz: readonly number[]) =>
+  (frequencyHz: number): number =>
+    linesHz.some((hz) => Math.abs(Math.log(frequencyHz / hz)) < AT_PLACE) ? PLACE_WORTH : 0;
+
+/**
+ * How far the strongest line stands out with a track's motion taken out, ln of power.
+ * @param linesHz expected lines, where one that stands there counts for more
+ */
+export const concentrationOn = (prepared: Prepared, track: SpeedTrack, linesHz: readonly number[] = []): number => {
   const fastest = track.relative.reduce((most, r) => Math.max(most, r), 1);
   const highestHz = (LOOKED_SHARE * prepared.samplingRateHz) / 2 / fastest;
-  return concentration(resampleToEqualAngle(prepared, track, 0.92), highestHz);
+  return concentration(resampleToEqualAngle(prepared, track, 0.92), highestHz, worthAt(linesHz));
 };
 
 /**
  * Draws a log that changes fast through its steps, and shifts it by its lag.
  *
  * @param wholeLog road or wheel speed, m/s, or engine speed, revolutions a second; may begin before the recording and end after it
+ * @param linesPerUnit expected lines, Hz per unit of the log
  * @returns null where the log has too few values to follow, or covers too little of the recording, and of a long drive
  */
-export const alignLog = (prepared: Prepared, wholeLog: Track): AlignedLog | null => {
+export const alignLog = (
+  prepared: Prepared,
+  wholeLog: Track,
+  linesPerUnit: readonly number[] = [],
+): AlignedLog | null => {
   const extent = extentOf(prepared);
   const lengthS = extent.toS - extent.fromS;
   const log = about(wholeLog, extent);
@@ -136,17 +156,19 @@ export const alignLog = (prepared: Prepared, wholeLog: Track): AlignedLog | null
   if (!isLaunch || log.timeS.length < 4 || coveredS < COVERED * lengthS) return null;
   const path = drawn(log);
   const at = (lagS: number): Shifted => {
-    const track = withUnitMean(earlier(path, lagS, extent), prepared);
-    return { lagS, track, height: concentrationOn(prepared, track) };
+    const shifted = earlier(path, lagS, extent);
+    const track = withUnitMean(shifted, prepared);
+    const mean = relativeSpeedAt(shifted, extent.fromS) / relativeSpeedAt(track, extent.fromS);
+    const linesHz = linesPerUnit.map((hz) => hz * mean);
+    return { lagS, track, mean, score: concentrationOn(prepared, track, linesHz) };
   };
-  const better = (a: Shifted, b: Shifted): Shifted => (b.height > a.height ? b : a);
+  const better = (a: Shifted, b: Shifted): Shifted => (b.score > a.score ? b : a);
   const coarse = LAGS_S.map(at).reduce(better);
   const finest = CLOSER_S.map((by) => at(Math.max(0, coarse.lagS + by))).reduce(better, coarse);
   // A tone that keeps to the clock stands out most where the log smears it least: that is no lag.
   const onClock = concentration(prepared, (LOOKED_SHARE * prepared.samplingRateHz) / 2);
-  const told = finest.height > Math.max(CLEAR, onClock);
-  const { track, lagS } = told ? finest : at(USUAL_LAG_S);
-  const mean = relativeSpeedAt(earlier(path, lagS, extent), extent.fromS) / relativeSpeedAt(track, extent.fromS);
+  const told = concentrationOn(prepared, finest.track) > Math.max(CLEAR, onClock);
+  const { track, lagS, mean } = told ? finest : at(USUAL_LAG_S);
   const slopePerS = (track.relative[track.relative.length - 1]! - track.relative[0]!) / lengthS;
   const meanSd = (told ? LAG_SD_S : USUAL_LAG_SD_S) * Math.abs(slopePerS);
   return { track, mean, meanSd, lagS: told ? lagS : null };

@@ -98,11 +98,18 @@ const followedImages = (prepared: Prepared, search: TrackSearch, steady: readonl
  * The same from a log that changed fast. An order that sweeps through resonances turns its phase there and stays spread
  * in the spectrum of the whole, however well it is followed: here its height in the spectra of shorter parts decides.
  */
-const followedFast = (prepared: Prepared, base: Judged, steady: readonly Band[]): Judged => {
+const followedFast = (
+  prepared: Prepared,
+  base: Judged,
+  steady: readonly Band[],
+  { baseHz, multiples, tiedMultiples }: TrackSearch,
+): Judged => {
+  const linesHz = baseHz === null ? [] : (tiedMultiples ?? multiples).map((multiple) => multiple * baseHz);
+  const heightOn = (track: SpeedTrack): number => concentrationOn(prepared, track, linesHz);
   const followed = STEEP_RATES_PER_S.map((ratePerS) =>
     findSpeedTrack(prepared, { start: base.track, startError: STEEP_ERROR, ratePerS }),
-  ).flatMap(({ track, moved }) => (moved ? [{ track, height: concentrationOn(prepared, track) }] : []));
-  const asLogged = { track: base.track, height: concentrationOn(prepared, base.track) };
+  ).flatMap(({ track, moved }) => (moved ? [{ track, height: heightOn(track) }] : []));
+  const asLogged = { track: base.track, height: heightOn(base.track) };
   const { track } = followed.reduce((a, b) => (b.height > a.height ? b : a), asLogged);
   return track === base.track ? base : judge(prepared, track, steady);
 };
@@ -127,7 +134,7 @@ const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[])
   if (search.logged) {
     const { track, steep } = search.logged;
     const base = judge(prepared, withUnitMean(track, prepared), steady);
-    return steep ? followedFast(prepared, base, steady) : finer(prepared, base, steady, LOG_ERROR);
+    return steep ? followedFast(prepared, base, steady, search) : finer(prepared, base, steady, LOG_ERROR);
   }
   const { baseHz, multiples, engineLogged } = search;
   const followed = findSpeedTrack(prepared, {});

@@ -14,8 +14,13 @@ const LOBE_BINS = 2;
 /**
  * Greatest ln of a bin's power over the mean ln power about it, in averaged spectra.
  * @param highestHz bins above are not looked at
+ * @param worthAt what is added (ln) to the height of a bin at a frequency, Hz; default nothing anywhere
  */
-export const concentration = (prepared: Prepared, highestHz: number): number => {
+export const concentration = (
+  prepared: Prepared,
+  highestHz: number,
+  worthAt: (frequencyHz: number) => number = () => 0,
+): number => {
   const rate = prepared.samplingRateHz;
   const longest = prepared.pieces.reduce((most, { axes }) => Math.max(most, axes[0]?.length ?? 0), 0);
   const segmentLength = powerOfTwoAtLeast(Math.min(longest, SEGMENT_S * rate) / Math.SQRT2);
@@ -32,7 +37,7 @@ export const concentration = (prepared: Prepared, highestHz: number): number => 
     const lobeTo = Math.min(to, k + LOBE_BINS);
     const around = sums[to + 1]! - sums[from]! - (sums[lobeTo + 1]! - sums[k - LOBE_BINS]!);
     const count = to - from + 1 - (lobeTo - (k - LOBE_BINS) + 1);
-    if (count > 0) best = Math.max(best, logs[k]! - around / count);
+    if (count > 0) best = Math.max(best, logs[k]! - around / count + worthAt(k * stepHz));
   }
   return best;
 };

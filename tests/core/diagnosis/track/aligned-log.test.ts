@@ -23,11 +23,18 @@ describe('a log that changes fast', () => {
     expect(isSteep(logged([25, 25.3, 25, 25, 25.3, 25.3]))).toBe(false);
   });
 
-  it.each([0, 0.45, 0.9])('is shifted by its lag of %s s, and gives the speed between its steps', (lagS) => {
+  it.each([
+    [0, []],
+    [0.45, []],
+    [0.9, []],
+    [0.45, [3.4]],
+    // Lines that are not where the shudder is: a place is worth little beside a line that stands out.
+    [0.45, [2.9, 4]],
+  ])('is shifted by its lag of %s s, and gives the speed between its steps (lines: %s a meter)', (lagS, lines) => {
     const shudder = { turnsPerM: 3.4, amplitude: 0.5, fromMps: 2, toMps: 7.5 };
     const part = cutRecording(launch(shudder, lagS), [{ fromS: timeOf(1.5), toS: timeOf(8) }], 2);
     const prepared = prepare(part);
-    const aligned = alignLog(prepared, part.roadSpeedMps!)!;
+    const aligned = alignLog(prepared, part.roadSpeedMps!, lines)!;
     expect(Math.abs(aligned.lagS! - lagS)).toBeLessThan(0.16);
     // Mean over the part: half way between its ends. Half a step of 1 km/h, and a tenth of a second: 0.14 + 0.16 m/s.
     expect(Math.abs(aligned.mean - 4.75)).toBeLessThan(0.3);

@@ -23,6 +23,15 @@ describe('how far the strongest line stands out', () => {
     expect(concentration(recording(tone(20, 1)), 60)).toBeCloseTo(expected, 0);
   });
 
+  it('is more by what its place is worth, and no more by what another place is', () => {
+    const plain = concentration(recording(tone(20, 1)), 60);
+    expect(concentration(recording(tone(20, 1)), 60, (hz) => (Math.abs(hz - 20) < 1 ? 1 : 0))).toBeCloseTo(
+      plain + 1,
+      9,
+    );
+    expect(concentration(recording(tone(20, 1)), 60, (hz) => (Math.abs(hz - 40) < 1 ? 1 : 0))).toBeCloseTo(plain, 9);
+  });
+
   it('is little for noise, and for a tone that is not looked at', () => {
     expect(
       concentration(
