@@ -11,7 +11,7 @@ import type { ImageMotion, Tone, ToneFold } from '../origins/tone.ts';
 import { wholeSpectra } from '../track/basebands.ts';
 import { isCountedTwice } from './counted-twice.ts';
 import { findImages } from './find-images.ts';
-import { FALSE_ALARM, peaksOn, sweptFar } from './peaks-on-track.ts';
+import { FALSE_ALARM, peaksOn, hasSwept } from './peaks-on-track.ts';
 import type { FoldsOfTone } from './tone-folds.ts';
 import { motionOf, type Motion } from '../track/motion.ts';
 
@@ -53,9 +53,15 @@ const FOOT_SHARE = 0.1;
 const FOOT_HZ = 0.15;
 /** Nearer still, within so many of its least widths, half of it is: its own shoulder, where it wanders a little. */
 const SHOULDER_SHARE = 0.5;
-/** An order that sweeps through resonances comes and goes, and splits in two that are nearly alike. */
+/** An order that sweeps through resonances comes and goes, and splits in two that are nearly alike; its shoulders are broad. */
 const SWEPT_SHOULDER_SHARE = 1;
 const SHOULDER_WIDTHS = 2;
+/**
+ * The phase of an order that sweeps through resonances holds about this long, s; one that is this much broader than the
+ * whole recording would leave it did so. Judgment.
+ */
+const SWEPT_SLICE_S = 8;
+const SWEPT_BROAD_BINS = 6;
 /** Two tones this far apart (relative) have parted, this near they are together. */
 const WIDELY = 0.1;
 const TOGETHER = 0.02;
@@ -106,18 +112,20 @@ const toTone = (
   imageMotion,
 });
 
-const isFootOf = (peak: Peak, strong: Peak, shoulderShare: number): boolean => {
+const isFootOf = (peak: Peak, strong: Peak, swept: boolean): boolean => {
   const apartHz = Math.abs(peak.frequencyHz - strong.frequencyHz);
   const share = peak.amplitudeMps2 / strong.amplitudeMps2;
+  const shoulderHz = SHOULDER_WIDTHS * strong.limitWidthHz;
   return (
     (share < FOOT_SHARE && apartHz < FOOT_HZ) ||
-    (share < shoulderShare && apartHz < SHOULDER_WIDTHS * strong.limitWidthHz)
+    (share < (swept ? SWEPT_SHOULDER_SHARE : SHOULDER_SHARE) &&
+      apartHz < (swept ? Math.max(shoulderHz, peak.widthHz) : shoulderHz))
   );
 };
 
 /** Without the feet of strong tones: they are no lines of their own, and would count for one part over and over. */
-const withoutFeet = (tones: readonly Tone[], shoulderShare = SHOULDER_SHARE): readonly Tone[] =>
-  tones.filter(({ peak }) => !tones.some((other) => isFootOf(peak, other.peak, shoulderShare)));
+const withoutFeet = (tones: readonly Tone[], swept = false): readonly Tone[] =>
+  tones.filter(({ peak }) => !tones.some((other) => isFootOf(peak, other.peak, swept)));
 
 /** True where a tone is weak enough beside another to be its smear. */
 const isLess = (one: Found, other: Found): boolean => {
@@ -155,6 +163,7 @@ export const findTones = (
   const spectra = wholeSpectra(prepared);
   const plain = [-1, ...tracks.keys()].map((track): Domain => ({ track, image: null }));
   const binHz = spectra.samplingRateHz / spectra.length;
+  const swept = tracks.some(hasSwept);
   const found = [
     ...onClock.map((peak) => ({ peak, domain: plain[0]! })),
     ...tracks.flatMap((track, t) =>
@@ -166,7 +175,8 @@ export const findTones = (
     })),
   ]
     .map(({ peak, domain }): Found => {
-      const motion = motionOf(spectra, tracks, peak.frequencyHz);
+      const sliceS = swept && peak.widthHz > SWEPT_BROAD_BINS * binHz ? SWEPT_SLICE_S : Infinity;
+      const motion = motionOf(spectra, tracks, peak.frequencyHz, sliceS);
       const own = evidenceIn(motion, domain, peak.frequencyHz);
       const all = plain.map((other) => evidenceIn(motion, other, peak.frequencyHz));
       return { peak, domain, motion, own, most: Math.max(own, ...all) };
@@ -212,7 +222,5 @@ export const findTones = (
   const tones = kept.map((one) =>
     toTone(leveled(one), foldsOf(shownHzAt(one), one.peak.frequencyHz), one.motion, one.domain.image),
   );
-  return withoutFeet(tones, tracks.some(sweptFar) ? SWEPT_SHOULDER_SHARE : SHOULDER_SHARE).toSorted(
-    (a, b) => a.peak.frequencyHz - b.peak.frequencyHz,
-  );
+  return withoutFeet(tones, swept).toSorted((a, b) => a.peak.frequencyHz - b.peak.frequencyHz);
 };

@@ -6,7 +6,8 @@ import type { Prepared } from '../../signal/spectra/spectrum.ts';
 
 /** More noise peaks are let in than a plain list would: the lines they fall on decide. */
 export const FALSE_ALARM = 0.3;
-/** Fastest over slowest of a speed that swept far. */
+/** Fastest over slowest of a speed that swept, and of one that swept far. */
+const SWEPT = 1.3;
 const SWEPT_FAR = 1.8;
 /** There no order is broader than this share of its frequency; what keeps to the clock is spread over far more. */
 const SWEPT_WIDTH = 0.03;
@@ -30,10 +31,11 @@ const highestOn = ({ relative }: SpeedTrack, samplingRateHz: number): number => 
 export const highestSearchedHz = (tracks: readonly SpeedTrack[], samplingRateHz: number): number =>
   Math.min(highestOn(STEADY, samplingRateHz), ...tracks.map((track) => highestOn(track, samplingRateHz)));
 
-export const sweptFar = ({ relative }: SpeedTrack): boolean => {
-  const slowest = relative.reduce((least, r) => Math.min(least, r), 1);
-  return relative.reduce((most, r) => Math.max(most, r), 1) > SWEPT_FAR * slowest;
-};
+/** Fastest over slowest. */
+const spanOf = ({ relative }: SpeedTrack): number =>
+  relative.reduce((most, r) => Math.max(most, r), 1) / relative.reduce((least, r) => Math.min(least, r), 1);
+
+export const hasSwept = (track: SpeedTrack): boolean => spanOf(track) > SWEPT;
 
 const isNear = (one: Peak, other: Peak): boolean =>
   Math.abs(one.frequencyHz - other.frequencyHz) < NEAR_WIDTHS * Math.max(one.widthHz, other.widthHz);
@@ -42,7 +44,7 @@ const isNear = (one: Peak, other: Peak): boolean =>
 export const peaksOn = (even: Prepared, track: SpeedTrack, samplingRateHz: number): readonly Peak[] => {
   const options = { falseAlarm: FALSE_ALARM, highestHz: highestOn(track, samplingRateHz) };
   const peaks = findPeaks(even, options);
-  if (!sweptFar(track)) return peaks;
+  if (spanOf(track) < SWEPT_FAR) return peaks;
   // An order that swept through resonances is as broad as one; but one that keeps to the clock is a far broader hump here.
   const orders = findPeaks(even, { ...options, resonances: false }).filter(
     (peak) =>

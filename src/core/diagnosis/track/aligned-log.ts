@@ -98,7 +98,7 @@ const earlier = ({ timeS, relative }: SpeedTrack, lagS: number, { fromS, toS }: 
 const LAGS_S = Array.from({ length: 8 }, (_, i) => 0.2 * i);
 const CLOSER_S = [-0.1, -0.05, 0.05, 0.1];
 /** A lag found so is good to this, s. Judgment, by launches made up with known lags. */
-const LAG_SD_S = 0.1;
+const LAG_SD_S = 0.15;
 /** Lag of a logger where no line tells, and how far it may be off, s. Judgment. */
 const USUAL_LAG_S = 0.4;
 const USUAL_LAG_SD_S = 0.3;
@@ -119,7 +119,7 @@ interface Shifted {
 /** A line stands where it is expected within this (ln): tire, slip, and what is left of the lag. Judgment. */
 const AT_PLACE = 0.025;
 /** That is worth so much (ln of power): a wrong lag has the lines stand sharp, if by chance, at some other place. Judgment. */
-const PLACE_WORTH = 1;
+const PLACE_WORTH = 1.5;
 
 const worthAt =
   (linesHz: readonly number[]) =>

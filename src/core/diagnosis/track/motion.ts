@@ -1,5 +1,8 @@
-/** How well a tone keeps together if it moves in step with a track, more than in step, against it, or not at all. */
-import { complexArray, complexSpectrum, powerOfTwoAtLeast } from '../../signal/spectra/fft.ts';
+/**
+ * How well a tone keeps together if it moves in step with a track, more than in step, against it, or not at all: over the
+ * whole recording, where its phase holds, or slice by slice, where a sweep takes it through resonances that turn it.
+ */
+import { complexArray, complexSpectrum, powerOfTwoAtLeast, type ComplexArray } from '../../signal/spectra/fft.ts';
 import { median, runningMedian } from '../../signal/numeric/statistics.ts';
 import { basebandAt, type Baseband, type WholeSpectra } from './basebands.ts';
 import { growingEvidence, type EvidenceOf } from './line-evidence.ts';
@@ -19,15 +22,27 @@ const PADDING = 2;
 /** Noise is read this far to each side, Hz. */
 const NOISE_HZ = 3;
 
+/** Samples of a band that are taken together. */
+interface Slice {
+  readonly from: number;
+  readonly to: number;
+}
+
+const wholeOf = ({ axes }: Baseband): Slice => ({ from: 0, to: axes[0]?.re.length ?? 0 });
+
 const driftOf = ({ startS, stepS, axes }: Baseband, track: SpeedTrack): Float64Array =>
   timeAhead(track, startS, stepS, axes[0]?.re.length ?? 0);
 
-/** Powers over frequency of one axis, the motion taken out; index 0 is the band's centre. */
+/** Powers over frequency of a slice of one axis, the motion taken out; index 0 is the band's centre. */
 const powers = (
-  { re, im }: { re: Float64Array; im: Float64Array },
-  drift: Float64Array | null,
+  axis: ComplexArray,
+  wholeDrift: Float64Array | null,
   slopeHz: number,
+  { from, to }: Slice,
 ): Float64Array => {
+  const re = axis.re.subarray(from, to);
+  const im = axis.im.subarray(from, to);
+  const drift = wholeDrift?.subarray(from, to) ?? null;
   const n = re.length;
   const size = PADDING * powerOfTwoAtLeast(n);
   const input = complexArray(size);
@@ -70,7 +85,7 @@ export const topAlong = (
   const around = Math.round(NOISE_HZ / binHz);
   const sums = new Float64Array(2 * reach + 1);
   for (const axis of band.axes) {
-    const near = nearCentre(powers(axis, drift, slopeHz), reach + around);
+    const near = nearCentre(powers(axis, drift, slopeHz, wholeOf(band)), reach + around);
     const noise = runningMedian(Float64Array.from(near), around);
     for (let i = 0; i < sums.length; i++)
       sums[i]! += (near[i + around]! * Math.LN2) / Math.max(noise[i + around]!, 1e-300);
@@ -86,42 +101,75 @@ export const topAlong = (
 /** A band's power over frequency about its centre, axis by axis, some motion taken out. */
 type Near = readonly (readonly number[])[];
 
-export const motionOf = (spectra: WholeSpectra, tracks: readonly SpeedTrack[], frequencyHz: number): Motion => {
-  const band = basebandAt(spectra, frequencyHz);
-  const evidenceOf: EvidenceOf = growingEvidence(band.axes.length);
-  const n = band.axes[0]?.re.length ?? 0;
+/** ln evidence at each bin about the centre of a slice, if the tone moves by `slopeHz` per unit of a drift. */
+type EvidenceNear = (drift: Float64Array | null, slopeHz: number) => readonly number[];
+
+const evidenceNear = (
+  band: Baseband,
+  drifts: readonly Float64Array[],
+  frequencyHz: number,
+  slice: Slice,
+  evidenceOf: EvidenceOf,
+): EvidenceNear => {
+  const n = slice.to - slice.from;
   const binHz = 1 / (PADDING * powerOfTwoAtLeast(n) * band.stepS);
   const reach = Math.max(1, Math.ceil(SEARCH_BINS / (n * band.stepS) / binHz));
   const around = Math.max(reach, Math.round(NOISE_HZ / binHz));
   const nearAlong = (drift: Float64Array | null, slopeHz: number): Near =>
-    band.axes.map((axis) => nearCentre(powers(axis, drift, slopeHz), around));
-  const drifts = tracks.map((track) => driftOf(band, track));
-  const onClock = nearAlong(null, 0);
-  const onTracks = drifts.map((drift) => nearAlong(drift, frequencyHz));
+    band.axes.map((axis) => nearCentre(powers(axis, drift, slopeHz, slice), around));
   // A strong line fills the band beside it where it is not held to stand: the noise is what stands there least.
+  const usual = [nearAlong(null, 0), ...drifts.map((drift) => nearAlong(drift, frequencyHz))];
   const noise = band.axes.map((_, a) =>
-    Math.max(Math.min(...[onClock, ...onTracks].map((near) => median(near[a]!))) / Math.LN2, 1e-300),
+    Math.max(Math.min(...usual.map((near) => median(near[a]!))) / Math.LN2, 1e-300),
   );
-  const evidenceIn = (near: Near): number => {
-    let most = 0;
-    for (let k = around - reach; k <= around + reach; k++) {
-      most = Math.max(
-        most,
-        near.reduce((sum, axis, a) => sum + axis[k]! / noise[a]!, 0),
-      );
-    }
-    return evidenceOf(most);
+  return (drift, slopeHz) => {
+    const known = drift === null ? 0 : slopeHz === frequencyHz ? drifts.indexOf(drift) + 1 : -1;
+    const near = usual[known] ?? nearAlong(drift, slopeHz);
+    return Array.from({ length: 2 * reach + 1 }, (_, i) =>
+      evidenceOf(near.reduce((sum, axis, a) => sum + axis[i + around - reach]! / noise[a]!, 0)),
+    );
   };
-  const keyOf = (track: number, slopeHz: number): string => `${track} ${slopeHz.toFixed(2)}`;
-  const cache = new Map(onTracks.map((near, track) => [keyOf(track, frequencyHz), evidenceIn(near)]));
+};
+
+const slicesOf = (band: Baseband, sliceS: number): readonly Slice[] => {
+  const n = band.axes[0]?.re.length ?? 0;
+  const count = Math.max(1, Math.round((n * band.stepS) / sliceS));
+  const length = Math.floor(n / count);
+  return Array.from({ length: count }, (_, k) => ({ from: k * length, to: (k + 1) * length }));
+};
+
+/**
+ * @param sliceS a tone's phase holds for this long at least, s: all the time, unless a sweep took it through resonances
+ */
+export const motionOf = (
+  spectra: WholeSpectra,
+  tracks: readonly SpeedTrack[],
+  frequencyHz: number,
+  sliceS = Infinity,
+): Motion => {
+  const band = basebandAt(spectra, frequencyHz);
+  const evidenceOf: EvidenceOf = growingEvidence(band.axes.length);
+  const drifts = tracks.map((track) => driftOf(band, track));
+  const nearOf = (slice: Slice): EvidenceNear => evidenceNear(band, drifts, frequencyHz, slice, evidenceOf);
+  const ways = [[nearOf(wholeOf(band))]];
+  if (sliceS < Infinity) ways.push(slicesOf(band, sliceS).map(nearOf));
+  const evidenceIn = (drift: Float64Array | null, slopeHz: number): number =>
+    Math.max(
+      ...ways.map((slices) => {
+        const [first, ...rest] = slices.map((near) => near(drift, slopeHz));
+        return Math.max(...first!.map((evidence, i) => rest.reduce((sum, other) => sum + other[i]!, evidence)));
+      }),
+    );
+  const still = evidenceIn(null, 0);
+  const cache = new Map<string, number>();
   return {
-    still: evidenceIn(onClock),
+    still,
     along: (track, slopeHz) => {
-      const key = keyOf(track, slopeHz);
+      const key = `${track} ${slopeHz.toFixed(2)}`;
       const known = cache.get(key);
       if (known !== undefined) return known;
       const drift = drifts[track];
-      const value = drift ? evidenceIn(nearAlong(drift, slopeHz)) : 0;
+      const value = drift ? evidenceIn(drift, slopeHz) : 0;
       cache.set(key, value);
       return value;
     },

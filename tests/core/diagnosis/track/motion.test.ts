@@ -37,6 +37,26 @@ describe('a strong line that wanders over hertz', () => {
   });
 });
 
+describe('a line whose phase turns as a sweep takes it through resonances', () => {
+  it('keeps together slice by slice where over the whole it is scattered', () => {
+    // A quarter of a turn more every second for 12 s: a quarter of a hertz off, and back again.
+    const turned = (t: number): number => {
+      const part = t % 24;
+      return 0.25 * (part < 12 ? part : 24 - part);
+    };
+    const samples = Float64Array.from({ length: RATE * SECONDS }, (_, i) => {
+      const t = i / RATE;
+      return 0.05 * Math.cos(2 * Math.PI * (LINE_HZ * speed.turnedAt(t) + turned(t))) + 0.1 * normal();
+    });
+    const swept: Prepared = { ...prepared, pieces: [{ startS: 0, axes: [samples] }] };
+    const spectra = wholeSpectra(swept);
+    const [whole, sliced] = [motionOf(spectra, [track], LINE_HZ), motionOf(spectra, [track], LINE_HZ, 6)];
+    expect(whole.along(0, LINE_HZ)).toBeLessThan(8);
+    expect(sliced.along(0, LINE_HZ)).toBeGreaterThan(40);
+    expect(sliced.still).toBeLessThan(sliced.along(0, LINE_HZ) / 4);
+  });
+});
+
 describe('a faint tone that wanders beside a strong line of another history', () => {
   it('is not given that line’s level', () => {
     const strongHz = 22.787;
