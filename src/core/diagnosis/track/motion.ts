@@ -2,7 +2,7 @@
  * How well a tone keeps together if it moves in step with a track, more than in step, against it, or not at all: over the
  * whole recording, where its phase holds, or slice by slice, where a sweep takes it through resonances that turn it.
  */
-import { complexArray, complexSpectrum, powerOfTwoAtLeast, type ComplexArray } from '../../signal/spectra/fft.ts';
+import { complexArray, complexSpectrum, powerOfTwoAtLeast } from '../../signal/spectra/fft.ts';
 import { median, runningMedian } from '../../signal/numeric/statistics.ts';
 import { basebandAt, type Baseband, type WholeSpectra } from './basebands.ts';
 import { growingEvidence, type EvidenceOf } from './line-evidence.ts';
@@ -33,29 +33,34 @@ const wholeOf = ({ axes }: Baseband): Slice => ({ from: 0, to: axes[0]?.re.lengt
 const driftOf = ({ startS, stepS, axes }: Baseband, track: SpeedTrack): Float64Array =>
   timeAhead(track, startS, stepS, axes[0]?.re.length ?? 0);
 
-/** Powers over frequency of a slice of one axis, the motion taken out; index 0 is the band's centre. */
+/** Powers over frequency of a slice of a band, axis by axis, the motion taken out; index 0 is the band's centre. */
 const powers = (
-  axis: ComplexArray,
-  wholeDrift: Float64Array | null,
+  band: Baseband,
+  drift: Float64Array | null,
   slopeHz: number,
   { from, to }: Slice,
-): Float64Array => {
-  const re = axis.re.subarray(from, to);
-  const im = axis.im.subarray(from, to);
-  const drift = wholeDrift?.subarray(from, to) ?? null;
-  const n = re.length;
+): readonly Float64Array[] => {
+  const n = to - from;
   const size = PADDING * powerOfTwoAtLeast(n);
-  const input = complexArray(size);
+  // The windowed turn back is the same for all axes.
+  const turn = complexArray(n);
   for (let i = 0; i < n; i++) {
     const window = 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / n);
-    const phase = drift ? -2 * Math.PI * slopeHz * drift[i]! : 0;
-    const c = Math.cos(phase) * window;
-    const s = Math.sin(phase) * window;
-    input.re[i] = re[i]! * c - im[i]! * s;
-    input.im[i] = re[i]! * s + im[i]! * c;
+    const phase = drift ? -2 * Math.PI * slopeHz * drift[from + i]! : 0;
+    turn.re[i] = Math.cos(phase) * window;
+    turn.im[i] = Math.sin(phase) * window;
   }
-  const out = complexSpectrum(input);
-  return out.re.map((r, k) => r * r + out.im[k]! * out.im[k]!);
+  const input = complexArray(size);
+  return band.axes.map(({ re, im }) => {
+    for (let i = 0; i < n; i++) {
+      const c = turn.re[i]!;
+      const s = turn.im[i]!;
+      input.re[i] = re[from + i]! * c - im[from + i]! * s;
+      input.im[i] = re[from + i]! * s + im[from + i]! * c;
+    }
+    const out = complexSpectrum(input);
+    return out.re.map((r, k) => r * r + out.im[k]! * out.im[k]!);
+  });
 };
 
 const nearCentre = (power: Float64Array, reach: number): number[] => {
@@ -84,8 +89,8 @@ export const topAlong = (
   const reach = Math.ceil(reachHz / binHz);
   const around = Math.round(NOISE_HZ / binHz);
   const sums = new Float64Array(2 * reach + 1);
-  for (const axis of band.axes) {
-    const near = nearCentre(powers(axis, drift, slopeHz, wholeOf(band)), reach + around);
+  for (const power of powers(band, drift, slopeHz, wholeOf(band))) {
+    const near = nearCentre(power, reach + around);
     const noise = runningMedian(Float64Array.from(near), around);
     for (let i = 0; i < sums.length; i++)
       sums[i]! += (near[i + around]! * Math.LN2) / Math.max(noise[i + around]!, 1e-300);
@@ -116,7 +121,7 @@ const evidenceNear = (
   const reach = Math.max(1, Math.ceil(SEARCH_BINS / (n * band.stepS) / binHz));
   const around = Math.max(reach, Math.round(NOISE_HZ / binHz));
   const nearAlong = (drift: Float64Array | null, slopeHz: number): Near =>
-    band.axes.map((axis) => nearCentre(powers(axis, drift, slopeHz, slice), around));
+    powers(band, drift, slopeHz, slice).map((power) => nearCentre(power, around));
   // A strong line fills the band beside it where it is not held to stand: the noise is what stands there least.
   const usual = [nearAlong(null, 0), ...drifts.map((drift) => nearAlong(drift, frequencyHz))];
   const noise = band.axes.map((_, a) =>
