@@ -7,6 +7,9 @@ import { ownDensity, vehicleDensity } from '../origins/wander.ts';
 
 /** Share of tones whose motion is spoilt: level pulsing, a beat, a rough track. Judgment. */
 const SPOILT = 2e-4;
+/** A level that pulses leaves this share of a tone's evidence to chance, and no more than so much (ln). Judgment. */
+const PULSING = 0.025;
+const MOST_PULSING = 8;
 /** A group whose history is not known may move anyhow, but hardly not at all while the rest of the vehicle does. */
 const UNKNOWN = 0.3;
 /** Share of orders that stay, nevertheless, while others of the vehicle move with its history. Judgment. */
@@ -98,7 +101,8 @@ export const movingWeight = (
       ? 0
       : keptInCurves(along, most, slopeHz, stayed ? Math.min(CURVES_UNDOING_S, curvesS) : curvesS);
   const spoilt = followed && isClearlyStill(tone, histories) ? SPOILT_STILL : SPOILT;
-  return Math.max(kept(along, most, spoilt), inCurves);
+  const byPulsing = stayed ? Math.min(PULSING * most, MOST_PULSING) : 0;
+  return Math.max(kept(along + byPulsing, most, spoilt), inCurves);
 };
 
 /** How much likelier such a wander is for a tone of its own than for a vehicle's speed. */

@@ -64,6 +64,13 @@ describe('what the motion of a tone says of an order', () => {
     expect(movingWeight(toneOf(1000, 925.6, 25), long, onTrack, 25, true)).toBeCloseTo(0.0002, 4);
   });
 
+  it('leaves a fortieth of its evidence to a level that pulses, and no more than 8 of it', () => {
+    // 312·0.025 = 7.8 of the 11 that are lost: exp(−3.2).
+    expect(movingWeight(toneOf(312, 301, 12), HISTORY, onTrack, 12, false)).toBeCloseTo(0.0408 + 2e-4, 4);
+    // 3900·0.025 = 97.5, held to 8: exp(−12), next to what is spoilt.
+    expect(movingWeight(toneOf(3900, 3880, 12), HISTORY, onTrack, 12, false)).toBeCloseTo(2e-4, 4);
+  });
+
   it('is not forgiven a shaft, which turns with the mean of both wheels: curves do not hold it still', () => {
     expect(movingWeight(toneOf(1000, 970), HISTORY, onTrack, 30, false)).toBeCloseTo(2e-4, 6);
     // Where it moved, but as a wheel did in curves, the track is a wheel's and the shaft strayed from that.
