@@ -9,7 +9,7 @@
  */
 import { parseArgs } from 'node:util';
 import type { RunInference } from '../../src/core/diagnosis/matching/infer-run.ts';
-import { changeOf, isSeen } from '../../src/core/diagnosis/compare/change.ts';
+import { changeOf, isSeen, unlikeSdOf } from '../../src/core/diagnosis/compare/change.ts';
 import { compareRuns } from '../../src/core/diagnosis/compare/compare.ts';
 import type { Four, ReadLevel } from './compare-pair.ts';
 import { fourLevels, fourRuns } from './compare-pair.ts';
@@ -50,11 +50,12 @@ const toldOf = (label: string, before: RunInference, after: RunInference): Told 
   return !change || change.verdict === 'not-seen' ? null : change;
 };
 
-const toldOfLevels = (_label: string, before: ReadLevel, after: ReadLevel): Told | null => {
+const toldOfLevels = (label: string, before: ReadLevel, after: ReadLevel): Told | null => {
   const [one, other] = [before, after].map(({ level }) => ({ level, seen: isSeen(level, true) }));
   if (!one!.seen && !other!.seen) return null;
   const speedDb = 20 * Math.log10(after.frequencyHz / before.frequencyHz);
-  const { db, ...change } = changeOf(one!, other!, { speedDb, unlikeSdDb: 0 });
+  const unlikeSdDb = unlikeSdOf(label.startsWith('tire') ? 'tire' : 'driveshaft', 0);
+  const { db, ...change } = changeOf(one!, other!, { speedDb, unlikeSdDb });
   return { ...change, changeDb: db };
 };
 

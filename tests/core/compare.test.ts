@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { compare, compareJudged, stagesOf } from '../../src/core/compare.ts';
 import type { RecordedJob } from '../../src/core/job/recorded-job.ts';
-import { changeOf } from '../../src/core/diagnosis/compare/change.ts';
+import { changeOf, unlikeSdOf } from '../../src/core/diagnosis/compare/change.ts';
 import type { Comparison } from '../../src/core/diagnosis/compare/comparison.ts';
 import { speedMissed } from '../../src/core/diagnosis/compare/speed-missed.ts';
 import type { JudgedJob } from '../../src/core/diagnosis/judge-job.ts';
@@ -39,6 +39,14 @@ describe('the change of one level', () => {
     expect(change.highDb! - change.db).toBeGreaterThan(0.58);
     expect(change.highDb! - change.db).toBeLessThan(0.75);
     expect(change.real).toBe(true);
+  });
+
+  it('is less sure of a tire, which beats with the three others: 0.5 dB beside the 0.3 from run to run is 1.14 dB at 95 %', () => {
+    const change = changeOf(seen(4e-2, 4e-4), seen(1e-2, 1e-4), { speedDb: 0, unlikeSdDb: unlikeSdOf('tire', 0) });
+    expect(change.highDb! - change.db).toBeGreaterThan(1.96 * Math.hypot(0.5, 0.3) - 0.01);
+    expect(change.highDb! - change.db).toBeLessThan(1.3);
+    expect(unlikeSdOf('tire', 1.2)).toBeCloseTo(1.3, 12);
+    expect(unlikeSdOf('driveshaft', 1.2)).toBe(1.2);
   });
 
   it('takes the speed out before judging: 3.0103 dB of power is the square of an eighth more speed', () => {

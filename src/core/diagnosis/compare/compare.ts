@@ -4,7 +4,7 @@ import type { RunInference } from '../matching/infer-run.ts';
 import type { Finding } from '../findings/finding.ts';
 import { FELT_FROM } from '../findings/perceived.ts';
 import type { Change } from './change.ts';
-import { changeOf, mostPower } from './change.ts';
+import { changeOf, mostPower, unlikeSdOf } from './change.ts';
 import type { ComparedLevel, ComparedPair, ComparedRun, Comparison, OrderChange } from './comparison.ts';
 import { COMPARISON_SCHEMA_VERSION } from './comparison.ts';
 import type { Pair } from './pair.ts';
@@ -71,7 +71,8 @@ function comparePair(pair: Pair, complaint: string | null): PairResult {
     if (!one || !other) return [];
     // What neither run's diagnosis found is the road's: a level read there says what could hide, no more.
     const [a, b] = one.own || other.own ? [one, other] : [hidden(one), hidden(other)];
-    const conditions = { speedDb: orderFasterDb(a, b) ?? speedDb ?? 0, unlikeSdDb: pair.unlikeSdDb };
+    const unlikeSdDb = unlikeSdOf(one.origin.line.part, pair.unlikeSdDb);
+    const conditions = { speedDb: orderFasterDb(a, b) ?? speedDb ?? 0, unlikeSdDb };
     const change = changeOf(a, b, conditions);
     if (label === complaint) driveAgain = speedMissed([a, b], conditions, change, runs);
     return [orderChange(a, b, change)];
