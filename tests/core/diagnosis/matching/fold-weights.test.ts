@@ -1,22 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { foldWeight } from '../../../../src/core/diagnosis/matching/fold-weights.ts';
 import type { Tone, ToneFold } from '../../../../src/core/diagnosis/origins/tone.ts';
+import { madePeak } from '../../../support/made-peak.ts';
 
 const toneOf = (folds: readonly ToneFold[]): Tone => ({
-  peak: {
-    frequencyHz: 38.3,
-    frequencySdHz: 0.001,
-    amplitudeMps2: 0.2,
-    amplitudeSdMps2: 0.002,
-    axisAmplitudeMps2: [0.2],
-    verticalShare: null,
-    widthHz: 0.02,
-    limitWidthHz: 0.02,
-    overFloorDb: 30,
-    falseAlarmProbability: 1e-9,
-    smoothAlarmProbability: 1e-9,
-    lineProbability: 1,
-  },
+  peak: madePeak({ frequencyHz: 38.3 }),
   feltLevel: 4,
   motion: null,
   imageMotion: null,

@@ -9,26 +9,14 @@ import {
 import type { Histories } from '../../../../src/core/diagnosis/origins/motion-model.ts';
 import type { Tone } from '../../../../src/core/diagnosis/origins/tone.ts';
 import { besideCases, heldWanderCases } from '../../../../src/core/diagnosis/origins/wander.ts';
+import { madePeak } from '../../../support/made-peak.ts';
 
 /** 10 s long: curves then stray by 3.2e-4·√10 = 1.012 ms. */
 const HISTORY: Histories = { count: 1, wander: [0.002], logged: false, sweepPrior: 0.05, durationS: 10 };
 
 /** A tone of given evidence if it stays, and if it moves with the one track. */
 const toneOf = (still: number, along: number, hz = 30): Tone => ({
-  peak: {
-    frequencyHz: hz,
-    frequencySdHz: 0.001,
-    amplitudeMps2: 0.2,
-    amplitudeSdMps2: 0.002,
-    axisAmplitudeMps2: [0.2],
-    verticalShare: null,
-    widthHz: 0.03,
-    limitWidthHz: 0.03,
-    overFloorDb: 30,
-    falseAlarmProbability: 1e-9,
-    smoothAlarmProbability: 1e-9,
-    lineProbability: 1,
-  },
+  peak: madePeak({ frequencyHz: hz }),
   feltLevel: 5,
   motion: { still, along: () => along },
   imageMotion: null,

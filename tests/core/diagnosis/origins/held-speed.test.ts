@@ -8,23 +8,9 @@ import {
 import type { Tone } from '../../../../src/core/diagnosis/origins/tone.ts';
 import { wanderBesideWeight } from '../../../../src/core/diagnosis/origins/wander.ts';
 import type { Peak } from '../../../../src/core/signal/peaks/peak.ts';
+import { madePeak } from '../../../support/made-peak.ts';
 
-const peakOf = (changes: Partial<Peak>): Peak => ({
-  frequencyHz: 30,
-  frequencySdHz: 0.001,
-  amplitudeMps2: 0.2,
-  amplitudeSdMps2: 0.002,
-  axisAmplitudeMps2: [0.2],
-  verticalShare: null,
-  widthHz: 0.03,
-  limitWidthHz: 0.03,
-  wanderHz: 0.03,
-  overFloorDb: 30,
-  falseAlarmProbability: 1e-9,
-  smoothAlarmProbability: 1e-9,
-  lineProbability: 1,
-  ...changes,
-});
+const peakOf = (changes: Partial<Peak>): Peak => madePeak({ wanderHz: 0.03, ...changes });
 const toneOf = (peak: Peak): Tone => ({ peak, feltLevel: 5, motion: null, imageMotion: null, folds: [] });
 
 /** How often a speed that is meant to be held wanders less: the table of wander.ts, by hand. */
