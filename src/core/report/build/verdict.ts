@@ -9,7 +9,7 @@ import { jointsAnswer } from './road-joints-words.ts';
 import { nothingFound, uneven } from './nothing-found.ts';
 
 /** Together with those it shares its frequency with, the first finding must be at least this sure. */
-const FOUND_FROM = 0.5;
+const FOUND_FROM = 0.6;
 /** A felt level this uncertain is not told with decimals. */
 const JUST = 1.5;
 
