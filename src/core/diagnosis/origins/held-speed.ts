@@ -96,7 +96,7 @@ export const orderWidthWeight = (peak: Peak, slopeHz: number, { from, to }: Spee
   // Given the case, how often the wander is less than what the tone's width tells.
   const less = (vehicleBelow(wander) - vehicleBelow(from)) / share;
   if (!isSharp(peak)) return Math.max(SPOILT_WIDE, 1 - less);
-  return Math.max(peak.falseAlarmProbability < SURE_THERE ? SPOILT_SHARP : WEAK_SHARP, less);
+  return Math.max(peak.smoothAlarmProbability < SURE_THERE ? SPOILT_SHARP : WEAK_SHARP, less);
 };
 
 /** The same of a tone that has a rate of its own. */

@@ -52,7 +52,9 @@ describe('how far the speed wandered where no history of it was found', () => {
     // Sharper than the least wander of the range would leave it: all but ruled out, unless it is hardly there.
     const still = { frequencyHz: 50, wanderHz: 0.001 };
     expect(orderWidthWeight(peakOf(still), 50, range)).toBe(3e-5);
-    expect(orderWidthWeight(peakOf({ ...still, falseAlarmProbability: 1e-3 }), 50, range)).toBe(0.3);
+    expect(orderWidthWeight(peakOf({ ...still, smoothAlarmProbability: 1e-3 }), 50, range)).toBe(0.3);
+    // That a resonance may be what stands there does not make it weak.
+    expect(orderWidthWeight(peakOf({ ...still, falseAlarmProbability: 1e-2 }), 50, range)).toBe(3e-5);
   });
 });
 
