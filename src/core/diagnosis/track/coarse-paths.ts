@@ -6,7 +6,7 @@ import type { TrackSearch } from './track-search.ts';
 import { cappedEvidence, growingEvidence } from './line-evidence.ts';
 import { trackOfPath } from './path-track.ts';
 import type { Band } from './sharpness.ts';
-import { CRUISE, follow, lookAt, RAMP, SLOW_RAMP, type Stage } from './stages.ts';
+import { CRUISE, follow, lookAt, lookWith, RAMP, SLOW_RAMP, type Look, type Stage } from './stages.ts';
 
 /** Tones followed by themselves, and the power over noise they need. */
 const MOST_TONES = 3;
@@ -39,46 +39,55 @@ const smearedTones = (bands: readonly Band[]): readonly number[] =>
     .slice(0, MOST_TONES)
     .map((band) => band.frequencyHz);
 
+/** The look that a cruise is followed by; null of a recording too short for it. */
+export const lookAtCruise = (prepared: Prepared): Look | null => {
+  const map = lookAt(prepared, CRUISE);
+  return map && lookWith(map, cappedEvidence);
+};
+
+/** @param cruise of `lookAtCruise` */
 export const coarsePaths = (
   prepared: Prepared,
   { baseHz, multiples, tiedMultiples, logPrior }: TrackSearch,
   steady: readonly Band[],
+  cruise: Look | null,
 ): readonly SpeedTrack[] => {
+  if (!cruise) return [];
   const rate = prepared.samplingRateHz;
   const linesOf = (ratios: readonly number[] | null): readonly number[] =>
     baseHz === null ? [] : (ratios ?? []).map((multiple) => multiple * baseHz);
   const linesHz = linesOf(multiples);
   const tiedHz = linesOf(tiedMultiples);
-  const cruise = lookAt(prepared, CRUISE);
-  if (!cruise) return [];
-  const capped = cappedEvidence(cruise.axes);
-  const growing = growingEvidence(cruise.axes);
   const paths: ChirpPath[] = [];
   if (linesHz.length > 0) {
-    paths.push(follow(cruise, CRUISE, linesHz, capped, rate, logPrior));
+    paths.push(follow(cruise, CRUISE, linesHz, rate, logPrior));
     const wide = lookAt(prepared, RAMP);
-    if (tiedHz.length > 0) paths.push(follow(cruise, CRUISE, tiedHz, capped, rate, logPrior));
+    if (tiedHz.length > 0) paths.push(follow(cruise, CRUISE, tiedHz, rate, logPrior));
     const ofRamp = (s: number): number => -0.5 * (s / RAMP_SPREAD) ** 2;
-    if (wide) paths.push(follow(wide, RAMP, linesHz, capped, rate, ofRamp));
-    paths.push(follow(cruise, SLOW_RAMP, linesHz, capped, rate, ofRamp));
+    if (wide) paths.push(follow(lookWith(wide, cappedEvidence), RAMP, linesHz, rate, ofRamp));
+    paths.push(follow(cruise, SLOW_RAMP, linesHz, rate, ofRamp));
   }
-  for (const hz of smearedTones(steady)) paths.push(follow(cruise, TONE_STAGE, [hz], growing, rate, () => 0));
+  const tones = smearedTones(steady);
+  if (tones.length > 0) {
+    const growing = lookWith(cruise.map, growingEvidence);
+    for (const hz of tones) paths.push(follow(growing, TONE_STAGE, [hz], rate, () => 0));
+  }
   return paths.map((path) => trackOfPath(path, prepared));
 };
 
 /**
  * Paths along one expected line each, those of most evidence: a weak fault in a rough road's noise is the only line to be
  * seen, and all the others add but noise to it.
+ * @param cruise of `lookAtCruise`
  */
 export const singlePaths = (
   prepared: Prepared,
   { baseHz, multiples, logPrior }: TrackSearch,
+  cruise: Look | null,
 ): readonly SpeedTrack[] => {
-  const cruise = baseHz === null ? null : lookAt(prepared, CRUISE);
   if (baseHz === null || !cruise) return [];
-  const capped = cappedEvidence(cruise.axes);
   return multiples
-    .map((multiple) => follow(cruise, CRUISE, [multiple * baseHz], capped, prepared.samplingRateHz, logPrior))
+    .map((multiple) => follow(cruise, CRUISE, [multiple * baseHz], prepared.samplingRateHz, logPrior))
     .sort((a, b) => b.score - a.score)
     .slice(0, MOST_SINGLE)
     .map((path) => trackOfPath(path, prepared));
@@ -93,10 +102,10 @@ export const imagePaths = (
   const tones = smearedTones(steady);
   const wide = imageFactors(tones).length > 0 ? lookAt(prepared, IMAGE_STAGE) : null;
   if (!wide) return [];
-  const growing = growingEvidence(wide.axes);
+  const growing = lookWith(wide, growingEvidence);
   return tones.map((hz) =>
     trackOfPath(
-      follow(wide, IMAGE_STAGE, [hz], growing, prepared.samplingRateHz, () => 0),
+      follow(growing, IMAGE_STAGE, [hz], prepared.samplingRateHz, () => 0),
       prepared,
     ),
   );

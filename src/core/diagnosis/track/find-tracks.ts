@@ -10,7 +10,7 @@ import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
 import { composeTracks, withUnitMean } from '../../signal/speed/combine-tracks.ts';
 import { findRampTrack, findSpeedTrack } from '../../signal/speed/speed-track.ts';
 import type { Prepared } from '../../signal/spectra/spectrum.ts';
-import { coarsePaths, imagePaths, singlePaths } from './coarse-paths.ts';
+import { coarsePaths, imagePaths, lookAtCruise, singlePaths } from './coarse-paths.ts';
 import { concentrationOn } from './aligned-log.ts';
 import { followHighLines } from './high-lines.ts';
 import { best, judge, type Judged } from './judge-track.ts';
@@ -151,7 +151,8 @@ const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[])
   if (direct && isSettled(direct, steady) && direct !== ramp && (!ramp || direct.gain > SURE_GAIN)) return direct;
   // What such a drift leaves spread out has a history of its own, unless all of it is a sweep.
   if (sure && !(start && isSweep(start.track))) return direct;
-  const coarse = coarsePaths(prepared, search, steady).map((track) => judge(prepared, track, steady));
+  const cruise = lookAtCruise(prepared);
+  const coarse = coarsePaths(prepared, search, steady, cruise).map((track) => judge(prepared, track, steady));
   const found = best(direct ? [direct, ...coarse] : coarse);
   const refinedOf = (judged: readonly Judged[], most: number): readonly Judged[] =>
     [...judged]
@@ -169,7 +170,7 @@ const first = (prepared: Prepared, search: TrackSearch, steady: readonly Band[])
   const refined = [...refinedOf(coarse, MOST_FOLLOWED), ...followedImages(prepared, search, steady)];
   const followedBest = best(found ? [found, ...refined] : refined);
   if (followedBest && followedBest.gain > SINGLE_GAIN) return followedBest;
-  const single = best(singlePaths(prepared, search).map((track) => judge(prepared, track, steady)));
+  const single = best(singlePaths(prepared, search, cruise).map((track) => judge(prepared, track, steady)));
   const alone = single && single.gain > LEAST_GAIN ? finer(prepared, single, steady, COARSE_ERROR) : null;
   return alone && alone.gain > SINGLE_GAIN ? alone : followedBest;
 };

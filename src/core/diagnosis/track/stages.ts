@@ -35,6 +35,12 @@ export const SLOW_RAMP: Stage = {
   ...CRUISE,
   search: { from: -0.4, to: 0.35, step: 1.5e-3, slopeSd: 5e-3, slopeChangeSd: 4e-4, rowWeight: 0.3 },
 };
+/** A map of powers, and what they speak for a line. */
+export interface Look {
+  readonly map: ChirpMap;
+  readonly evidence: Float32Array;
+}
+
 export const lookAt = (prepared: Prepared, { segmentS, hopS, slopes, steepestPerS }: Stage): ChirpMap | null =>
   chirpMap(prepared, {
     segmentS,
@@ -42,16 +48,21 @@ export const lookAt = (prepared: Prepared, { segmentS, hopS, slopes, steepestPer
     ratesPerS: Float64Array.from({ length: 2 * slopes + 1 }, (_, i) => ((i - slopes) / slopes) * steepestPerS),
   });
 
+/** @param evidenceFor capped or growing evidence, see line-evidence.ts */
+export const lookWith = (map: ChirpMap, evidenceFor: (axes: number) => EvidenceOf): Look => ({
+  map,
+  evidence: evidenceMap(map, evidenceFor(map.axes)),
+});
+
 /** The best path of the given lines (Hz at ln scale 0) through a look. */
 export const follow = (
-  map: ChirpMap,
+  { map, evidence }: Look,
   stage: Stage,
   linesHz: readonly number[],
-  evidenceOf: EvidenceOf,
   samplingRateHz: number,
   logPrior: (state: number) => number,
 ): ChirpPath => {
   const search = { ...stage.search, logPrior };
-  const grid = combEvidence(map, evidenceMap(map, evidenceOf), linesHz, statesOf(search), samplingRateHz);
+  const grid = combEvidence(map, evidence, linesHz, statesOf(search), samplingRateHz);
   return chirpPath(map, grid, search);
 };
