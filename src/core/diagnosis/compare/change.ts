@@ -59,7 +59,10 @@ export interface Conditions {
   readonly unlikeSdDb: number;
 }
 
-/** What may fake a change of a part's order: unlike runs, and the beat of its like. @param unlikeSdDb of the pair of runs */
+/**
+ * What may fake a change of a part's order, standard uncertainty in dB: unlike runs, and the beat of its like.
+ * @param unlikeSdDb of the pair of runs
+ */
 export const unlikeSdOf = (part: Part, unlikeSdDb: number): number =>
   part === 'tire' ? Math.hypot(unlikeSdDb, WHEELS_BEAT_SD_DB) : unlikeSdDb;
 

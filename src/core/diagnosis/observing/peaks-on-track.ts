@@ -35,6 +35,7 @@ export const highestSearchedHz = (tracks: readonly SpeedTrack[], samplingRateHz:
 const spanOf = ({ relative }: SpeedTrack): number =>
   relative.reduce((most, r) => Math.max(most, r), 1) / relative.reduce((least, r) => Math.min(least, r), 1);
 
+/** True of a speed that changed so far that what keeps to the clock is spread over many bins along the track. */
 export const hasSwept = (track: SpeedTrack): boolean => spanOf(track) > SWEPT;
 
 const isNear = (one: Peak, other: Peak): boolean =>

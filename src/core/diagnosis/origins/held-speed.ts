@@ -27,7 +27,7 @@ const HIDDEN = 1;
 const LEAST_WANDER = 3e-4;
 /** Full width at half height over standard deviation of a bell curve: 2·√(2·ln 2). */
 const FULL_WIDTH = 2.355;
-/** So small a wander of its phases, as a share of the least width, makes no tone wider. */
+/** So small a wander of its phases, as a share of the least width, makes no tone wider. Judgment. */
 const STEADY_PHASES = 0.3;
 /** A width says how far the speed moved only within this factor. */
 const ROUGHLY = 2;

@@ -37,7 +37,10 @@ const ROUGH_TRACK = 0.01;
 /** Speeds that wander by more than this were changed on purpose, and engine and road may go ways of their own. Judgment. */
 const ON_PURPOSE = 0.03;
 
-/** Likelihood (1 at most) of how far the engine wanders beside the road, where the history of both was found. */
+/**
+ * Likelihood (1 at most) of how far the engine wanders beside the road, where the history of both was found.
+ * @param road root mean square of ln relative speed; @param engine the same
+ */
 export const wanderBesideWeight = (road: number, engine: number): number => {
   if (Math.max(road, engine) > ON_PURPOSE) return 1;
   const off = Math.log(engine / road / BESIDE.engine.median) / BESIDE.engine.spread;

@@ -37,6 +37,14 @@ const kernelRows = (reach: number): Float64Array => {
   );
 };
 
+/** The rows of a reach, made once: every piece between gaps asks for them. */
+const madeRows = new Map<number, Float64Array>();
+const rowsFor = (reach: number): Float64Array => {
+  const rows = madeRows.get(reach) ?? kernelRows(reach);
+  madeRows.set(reach, rows);
+  return rows;
+};
+
 /** What even samples give at uneven places, and the transpose of that; beyond the ends there is nothing. */
 interface Reader {
   readonly read: (even: Float64Array) => Float64Array;
@@ -46,7 +54,7 @@ interface Reader {
 const readerAt = (positions: Float64Array, count: number, reach: number): Reader => {
   const width = 2 * reach;
   const n = positions.length;
-  const rows = kernelRows(reach);
+  const rows = rowsFor(reach);
   const first = new Int32Array(n);
   const weights = new Float32Array(n * width);
   for (let i = 0; i < n; i++) {
