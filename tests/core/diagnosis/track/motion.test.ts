@@ -82,3 +82,33 @@ describe('a faint tone that wanders beside a strong line of another history', ()
     expect(strong[0]!.peak.amplitudeMps2).toBeCloseTo(0.4, 1);
   });
 });
+
+describe('a tone that stands still, beside a track with a step that means nothing', () => {
+  it('is found where it stands, and not half a hundredth off as an image of a line above half the rate', () => {
+    const rate = 104;
+    const seconds = 41;
+    const stillHz = 14.77;
+    // Turned round, and weak, while the track stands off: an image keeps together even a little better than the tone itself.
+    const samples = Float64Array.from({ length: rate * seconds }, (_, i) => {
+      const t = i / rate;
+      return (t < 5 ? -0.035 : 0.1) * Math.cos(2 * Math.PI * stillHz * t) + 0.01 * normal();
+    });
+    const slow: Prepared = {
+      samplingRateHz: rate,
+      durationS: seconds,
+      up: null,
+      pieces: [{ startS: 0, axes: [samples] }],
+    };
+    const times = Float64Array.from({ length: 2 * seconds + 1 }, (_, i) => i / 2);
+    const step: SpeedTrack = { timeS: times, relative: times.map((t) => (t < 5 ? 0.9974 : 1.0003)) };
+    const tones = findTones(slow, [step], [resampleToEqualAngle(slow, step)], {
+      linesHz: [193.2],
+      samplingRateHz: rate,
+      foldsOf: () => [],
+    });
+    const strong = tones.filter(({ peak }) => peak.amplitudeMps2 > 0.05);
+    expect(strong).toHaveLength(1);
+    expect(strong[0]!.imageMotion).toBeNull();
+    expect(strong[0]!.peak.frequencyHz).toBeCloseTo(stillHz, 1);
+  });
+});
