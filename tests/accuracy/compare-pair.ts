@@ -7,8 +7,8 @@ import type { RunInference } from '../../src/core/diagnosis/matching/infer-run.t
 import type { Job } from '../../src/core/job/job.ts';
 import { readRecording } from '../../src/core/reading/read-recording.ts';
 import type { Recording } from '../../src/core/reading/recording.ts';
-import type { OrderLevel } from '../../src/core/signal/speed/order-level.ts';
-import { orderLevel } from '../../src/core/signal/speed/order-level.ts';
+import type { OrderReadings } from '../../src/core/signal/speed/order-readings.ts';
+import { BLOCK_S, orderReadings } from '../../src/core/signal/speed/order-readings.ts';
 import { prepare } from '../../src/core/signal/prepare/prepare.ts';
 import { csvLayout } from '../../src/core/simulate/csv-layouts.ts';
 import { csvText } from '../../src/core/simulate/csv-write.ts';
@@ -84,14 +84,14 @@ export async function fourLevels(seed: number, options: PairOptions): Promise<Fo
     const frequencyHz = truth.orders.find((o) => o.origin === 'fault' && o.order === order)?.meanHz ?? 0;
     const timeS = Float64Array.from({ length: 2 * LENGTH_S + 1 }, (_, i) => i / 2);
     const relative = timeS.map((t) => truth.speedAt(t) / truth.meanSpeedMps);
-    const level = recording && orderLevel(prepare(recording), frequencyHz, { timeS, relative });
-    return level && { frequencyHz, level };
+    const readings = recording && orderReadings(prepare(recording), frequencyHz, { timeS, relative }, BLOCK_S);
+    return readings && { frequencyHz, readings };
   });
 }
 
 export interface ReadLevel {
   readonly frequencyHz: number;
-  readonly level: OrderLevel;
+  readonly readings: OrderReadings;
 }
 
 async function fourOf<Run>(

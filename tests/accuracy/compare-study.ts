@@ -9,7 +9,11 @@
  */
 import { parseArgs } from 'node:util';
 import type { RunInference } from '../../src/core/diagnosis/matching/infer-run.ts';
-import { changeOf, isSeen, unlikeSdOf } from '../../src/core/diagnosis/compare/change.ts';
+import { changeOf, isSeen } from '../../src/core/diagnosis/compare/change.ts';
+import { SPEED_LAWS } from '../../src/core/diagnosis/compare/speed-law.ts';
+import { withNoiseUnder } from '../../src/core/signal/speed/noise-under-order.ts';
+import { weighed } from '../../src/core/diagnosis/compare/weigh-axes.ts';
+import { beatSdDb } from '../../src/core/diagnosis/compare/wheels-beat.ts';
 import { compareRuns } from '../../src/core/diagnosis/compare/compare.ts';
 import type { Four, ReadLevel } from './compare-pair.ts';
 import { fourLevels, fourRuns } from './compare-pair.ts';
@@ -29,6 +33,8 @@ const { values, positionals } = parseArgs({
 const TRUE_DB = -3;
 /** Speeds this near to each other are the same to a driver with a cruise control, relative. */
 const SPEED_MET = 0.005;
+/** Usual level of tire 1× in a sound vehicle, as src/core/diagnosis/origins/levels.ts has it, m/s². */
+const TIRE_ONCE_MPS2 = 0.008;
 const vehicles = Number(positionals[0] ?? 50);
 
 const counts = new Map<string, { pairs: number; told: number; real: number; inside: number }>();
@@ -51,10 +57,13 @@ const toldOf = (label: string, before: RunInference, after: RunInference): Told 
 };
 
 const toldOfLevels = (label: string, before: ReadLevel, after: ReadLevel): Told | null => {
-  const [one, other] = [before, after].map(({ level }) => ({ level, seen: isSeen(level, true) }));
+  const [one, other] = weighed(before.readings, after.readings).map((weighedLevel) => {
+    const level = withNoiseUnder(weighedLevel, SPEED_LAWS);
+    return { level, seen: isSeen(level, true) };
+  });
   if (!one!.seen && !other!.seen) return null;
   const speedDb = 20 * Math.log10(after.frequencyHz / before.frequencyHz);
-  const unlikeSdDb = unlikeSdOf(label.startsWith('tire') ? 'tire' : 'driveshaft', 0);
+  const unlikeSdDb = label === 'tire 1×' ? beatSdDb('tire', TIRE_ONCE_MPS2, [one!, other!]) : 0;
   const { db, ...change } = changeOf(one!, other!, { speedDb, unlikeSdDb });
   return { ...change, changeDb: db };
 };

@@ -13,6 +13,7 @@ import type { Note, Problem, Result } from '../note.ts';
 import { failure, success } from '../note.ts';
 import type { SpeedTrack } from '../signal/speed/equal-angle.ts';
 import { levelCases } from '../signal/speed/level-wander.ts';
+import { withNoiseUnder } from '../signal/speed/noise-under-order.ts';
 import type { OrderLevel } from '../signal/speed/order-level.ts';
 import { orderLevel } from '../signal/speed/order-level.ts';
 import type { Prepared } from '../signal/spectra/spectrum.ts';
@@ -152,7 +153,8 @@ export interface PlacedLevel {
  * Amplitudes at the speed of the first run, with the slow wander of the level, the law of speed and what one run
  * differs from the next in their uncertainties; all runs together tell how much the level wanders.
  */
-export function trialAmplitudes(placed: readonly PlacedLevel[]): Omit<TrialLevel, 'run'>[] {
+export function trialAmplitudes(read: readonly PlacedLevel[]): Omit<TrialLevel, 'run'>[] {
+  const placed = read.map((one) => ({ ...one, level: withNoiseUnder(one.level, SPEED_LAWS) }));
   const clear = placed.map(({ level }) => isSeen(level, true));
   const cases = levelCases(
     placed.filter((_, k) => clear[k]).map(({ level }) => level),

@@ -2,7 +2,6 @@
 import { levelCases } from '../../signal/speed/level-wander.ts';
 import { mixtureQuantile } from '../../signal/numeric/normal-mixture.ts';
 import type { OrderLevel } from '../../signal/speed/order-level.ts';
-import type { Part } from '../../vehicle/line.ts';
 import { EXPONENT_SD, MEAN_EXPONENT, SPEED_LAWS } from './speed-law.ts';
 
 export interface Change {
@@ -20,12 +19,6 @@ const ONE_SIDED = 1.645;
  * sits; standard deviation for the pair, dB. Judgment: no survey of repeated runs is known here.
  */
 export const RUN_TO_RUN_SD_DB = 0.3;
-/**
- * Four tires of nearly one size beat over minutes: one run shows one part of the beat and the next one another; standard
- * deviation for the pair, dB. Judgment: for wheels that differ by 0.05 to 0.3 %, one of them five to ten times as strong as
- * the others.
- */
-const WHEELS_BEAT_SD_DB = 0.5;
 /** A level counts as seen where its power is this many standard uncertainties above nothing. */
 const SEEN_SDS = 3;
 /** Where the diagnosis has no tone there, the level must also stand this far over both sides: a hump of the road's is not an order. */
@@ -58,13 +51,6 @@ export interface Conditions {
   /** Standard uncertainty for unlike loggers, mountings, loads, dB. */
   readonly unlikeSdDb: number;
 }
-
-/**
- * What may fake a change of a part's order, standard uncertainty in dB: unlike runs, and the beat of its like.
- * @param unlikeSdDb of the pair of runs
- */
-export const unlikeSdOf = (part: Part, unlikeSdDb: number): number =>
-  part === 'tire' ? Math.hypot(unlikeSdDb, WHEELS_BEAT_SD_DB) : unlikeSdDb;
 
 /**
  * The change with the difference of speed taken out.

@@ -1,10 +1,11 @@
 /** Two sets of runs of one vehicle → what changed, by order, and whether the complaint is gone. */
 import { feltLevel } from '../../signal/felt.ts';
+import { withNoiseUnder } from '../../signal/speed/noise-under-order.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import type { Finding } from '../findings/finding.ts';
 import { FELT_FROM } from '../findings/perceived.ts';
 import type { Change } from './change.ts';
-import { changeOf, mostPower, unlikeSdOf } from './change.ts';
+import { changeOf, isSeen, mostPower } from './change.ts';
 import type { ComparedLevel, ComparedPair, ComparedRun, Comparison, OrderChange } from './comparison.ts';
 import { COMPARISON_SCHEMA_VERSION } from './comparison.ts';
 import type { Pair } from './pair.ts';
@@ -13,7 +14,10 @@ import { partnerLevel } from './partner-level.ts';
 import type { RunLevel } from './run-levels.ts';
 import { hiddenLevel, runLevels } from './run-levels.ts';
 import { sentenceOf } from './sentence.ts';
+import { SPEED_LAWS } from './speed-law.ts';
 import { speedMissed } from './speed-missed.ts';
+import { weighed } from './weigh-axes.ts';
+import { beatSdDb } from './wheels-beat.ts';
 
 /** The runs of one side of the repair, and what of them a person would notice, most important first. */
 export interface Side {
@@ -70,8 +74,9 @@ function comparePair(pair: Pair, complaint: string | null): PairResult {
     const other = levelIn(pair.after, after.get(label), pair.before, before.get(label), faster);
     if (!one || !other) return [];
     // What neither run's diagnosis found is the road's: a level read there says what could hide, no more.
-    const [a, b] = one.own || other.own ? [one, other] : [hidden(one), hidden(other)];
-    const unlikeSdDb = unlikeSdOf(one.origin.line.part, pair.unlikeSdDb);
+    const [a, b] = one.own || other.own ? overNoise([one, other], pair) : [hidden(one), hidden(other)];
+    const { line, levels } = one.origin;
+    const unlikeSdDb = Math.hypot(pair.unlikeSdDb, beatSdDb(line.part, levels.normal.medianMps2, [a, b]));
     const conditions = { speedDb: orderFasterDb(a, b) ?? speedDb ?? 0, unlikeSdDb };
     const change = changeOf(a, b, conditions);
     if (label === complaint) driveAgain = speedMissed([a, b], conditions, change, runs);
@@ -101,6 +106,17 @@ function levelIn(
 /** Where both runs show the order, it tells better than any speed read elsewhere how much faster the second was. */
 const orderFasterDb = (one: RunLevel, other: RunLevel): number | null =>
   one.own && other.own && one.origin.group === 'road' ? 20 * Math.log10(other.frequencyHz / one.frequencyHz) : null;
+
+/** Both with what the road shakes at the order's own place taken out. */
+function overNoise([one, other]: readonly [RunLevel, RunLevel], { mountedAlike }: Pair): readonly [RunLevel, RunLevel] {
+  if (!one.seen || !other.seen) return [one, other];
+  const levels = mountedAlike ? weighed(one.readings, other.readings) : [one.level, other.level];
+  const [a, b] = levels.map((level) => withNoiseUnder(level, SPEED_LAWS));
+  return [
+    { ...one, level: a!, seen: isSeen(a!, one.own) },
+    { ...other, level: b!, seen: isSeen(b!, other.own) },
+  ];
+}
 
 const hidden = (level: RunLevel): RunLevel => ({ ...level, seen: false });
 

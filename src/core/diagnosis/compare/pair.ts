@@ -31,6 +31,8 @@ export interface Pair {
   readonly after: RunInference;
   readonly differences: readonly string[];
   readonly unlikeSdDb: number;
+  /** The sensor sat alike, so that each axis is the same one in both. */
+  readonly mountedAlike: boolean;
 }
 
 /** How fast two runs were driven, in whatever both are known by: the road's speed, or, standing, the engine's. */
@@ -90,13 +92,13 @@ function pairOf(before: RunInference, after: RunInference): Pair {
   const b = after.run;
   const [axesBefore, axesAfter] = [axesOf(before), axesOf(after)];
   const shared = sharedAxes([before, after]);
+  const mountedAlike = shared.length > 0 && !mountedDifferently(a.prepared.up, b.prepared.up);
   if (shared.length === 0) {
     differ(UNLIKE_SD_DB.otherAxes, `axis ${axesBefore.join(', ')} before and ${axesAfter.join(', ')} after`);
   } else if (shared.length < Math.max(axesBefore.length, axesAfter.length)) {
     const only = `only ${shared.join(' and ')} ${shared.length === 1 ? 'is' : 'are'} compared`;
     differ(UNLIKE_SD_DB.axes, `${countOf(axesBefore)} before and ${axesAfter.length} after, of which ${only}`);
-  } else if (mountedDifferently(a.prepared.up, b.prepared.up))
-    differ(UNLIKE_SD_DB.mounting, 'the sensor was mounted differently');
+  } else if (!mountedAlike) differ(UNLIKE_SD_DB.mounting, 'the sensor was mounted differently');
   if (
     a.recording.channels[0]?.columnName !== b.recording.channels[0]?.columnName ||
     differentRate(a.recording.samplingRateHz, b.recording.samplingRateHz)
@@ -107,8 +109,8 @@ function pairOf(before: RunInference, after: RunInference): Pair {
     differ(UNLIKE_SD_DB.load, `${drivenAs(a.condition.load)} before, ${drivenAs(b.condition.load)} after`);
   if (!sameGear(before, after)) differ(UNLIKE_SD_DB.gear, 'another gear was used');
   const unlikeSdDb = Math.hypot(...sds, 0);
-  if (shared.length === 0) return { before, after, differences, unlikeSdDb };
-  return { before: onAxes(before, shared), after: onAxes(after, shared), differences, unlikeSdDb };
+  if (shared.length === 0) return { before, after, differences, unlikeSdDb, mountedAlike };
+  return { before: onAxes(before, shared), after: onAxes(after, shared), differences, unlikeSdDb, mountedAlike };
 }
 
 const countOf = ({ length }: readonly string[]): string => (length === 1 ? '1 axis' : `${length} axes`);

@@ -1,12 +1,11 @@
 /** An order that one run shows surely, read in the other run of the same vehicle where that diagnosis left it open. */
-import { orderLevel } from '../../signal/speed/order-level.ts';
+import { levelOf } from '../../signal/speed/order-level.ts';
 import type { SpeedSource } from '../../vehicle/vehicle.ts';
-import { historyOf } from '../matching/group-history.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import type { Origin } from '../origins/origin.ts';
 import { isSeen } from './change.ts';
 import { OWN_FROM } from '../matching/tone-of-order.ts';
-import { ANOTHERS_BINS, blockOf } from './run-levels.ts';
+import { ANOTHERS_BINS, blockOf, readingsAt } from './run-levels.ts';
 import type { RunLevel } from './run-levels.ts';
 
 /** How far an order may stand off where the other run puts it, as a share: by speeds read well, and by others. */
@@ -83,8 +82,10 @@ function searched(
 }
 
 function levelAt(inference: RunInference, origin: Origin, frequencyHz: number): RunLevel | null {
-  const level = orderLevel(inference.run.prepared, frequencyHz, historyOf(inference, origin.group), blockOf(inference));
-  return level && isSeen(level, false)
-    ? { origin, frequencyHz, verticalShare: null, level, seen: true, own: true }
+  const readings = readingsAt(inference, origin, frequencyHz);
+  if (!readings) return null;
+  const level = levelOf(readings);
+  return isSeen(level, false)
+    ? { origin, frequencyHz, verticalShare: null, readings, level, seen: true, own: true }
     : null;
 }

@@ -1,5 +1,7 @@
 /** The level of every order of a run, measured over its whole length along its speed. */
-import { BLOCK_S, orderLevel } from '../../signal/speed/order-level.ts';
+import { levelOf } from '../../signal/speed/order-level.ts';
+import { BLOCK_S, orderReadings } from '../../signal/speed/order-readings.ts';
+import type { OrderReadings } from '../../signal/speed/order-readings.ts';
 import { historyOf } from '../matching/group-history.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import type { Origin } from '../origins/origin.ts';
@@ -9,6 +11,7 @@ import type { SeenLevel } from './change.ts';
 import { isSeen } from './change.ts';
 
 export interface RunLevel extends SeenLevel {
+  readonly readings: OrderReadings;
   /** The diagnosis found a tone that is this order's. */
   readonly own: boolean;
   readonly origin: Origin;
@@ -29,23 +32,28 @@ export const blockOf = ({ run: { prepared } }: RunInference): number =>
     Math.max(...prepared.pieces.map(({ axes }) => (axes[0]?.length ?? 0) / prepared.samplingRateHz)) / 2,
   );
 
+/** What the run shows at an order; null where it cannot be read there. */
+export const readingsAt = (inference: RunInference, origin: Origin, frequencyHz: number): OrderReadings | null =>
+  orderReadings(inference.run.prepared, frequencyHz, historyOf(inference, origin.group), blockOf(inference));
+
 /** By label; orders above half the rate, not placed well enough, or hidden by another's tone, are left out. */
 export function runLevels(inference: RunInference): Map<string, RunLevel> {
   const levels = new Map<string, RunLevel>();
-  const { prepared } = inference.run;
   const blockS = blockOf(inference);
   for (const origin of inference.origins) {
     const own = ownToneOf(inference, origin.line.label)?.tone.peak ?? null;
     const place = expectedPlace(inference, origin);
     if (!own && (place.sdHz * blockS > PLACE_SD_BINS || isTaken(inference, origin, place.hz))) continue;
     const frequencyHz = own?.frequencyHz ?? place.hz;
-    const level = orderLevel(prepared, frequencyHz, historyOf(inference, origin.group), blockS);
-    if (!level) continue;
+    const readings = readingsAt(inference, origin, frequencyHz);
+    if (!readings) continue;
+    const level = levelOf(readings);
     const seen = isSeen(level, own !== null);
     levels.set(origin.line.label, {
       origin,
       frequencyHz,
       verticalShare: own?.verticalShare ?? null,
+      readings,
       level,
       seen,
       own: own !== null,
@@ -74,16 +82,14 @@ const MOST_STEPS = 40;
 export function hiddenLevel(inference: RunInference, label: string): RunLevel | null {
   const origin = inference.origins.find(({ line }) => line.label === label);
   if (!origin) return null;
-  const { prepared } = inference.run;
-  const history = historyOf(inference, origin.group);
   const place = expectedPlace(inference, origin);
   const blockS = blockOf(inference);
   const steps = Math.ceil(4 * place.sdHz * blockS);
   if (steps > MOST_STEPS) return null;
   const levels = Array.from({ length: steps + 1 }, (_, k) => {
     const frequencyHz = place.hz + (k - steps / 2) / blockS;
-    const level = orderLevel(prepared, frequencyHz, history, blockS);
-    return level ? [{ frequencyHz, level }] : [];
+    const readings = readingsAt(inference, origin, frequencyHz);
+    return readings ? [{ frequencyHz, readings, level: levelOf(readings) }] : [];
   }).flat();
   const most = levels.sort((a, b) => b.level.power - a.level.power)[0];
   return most ? { origin, ...most, verticalShare: null, seen: false, own: false } : null;

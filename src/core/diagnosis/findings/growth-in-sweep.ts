@@ -1,6 +1,7 @@
 /** How an order's level grew with the speed within one run that swept through speeds: a pull-up, or a coast-down. */
 import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
-import { BLOCK_S, orderLevel } from '../../signal/speed/order-level.ts';
+import { orderLevel } from '../../signal/speed/order-level.ts';
+import { BLOCK_S } from '../../signal/speed/order-readings.ts';
 import { historyOf } from '../matching/group-history.ts';
 import type { Finding } from './finding.ts';
 

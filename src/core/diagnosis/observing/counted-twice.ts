@@ -4,7 +4,8 @@
  */
 import type { Peak } from '../../signal/peaks/peak.ts';
 import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
-import { BLOCK_S, orderLevel } from '../../signal/speed/order-level.ts';
+import { orderLevel } from '../../signal/speed/order-level.ts';
+import { BLOCK_S } from '../../signal/speed/order-readings.ts';
 import type { Prepared } from '../../signal/spectra/spectrum.ts';
 
 /** Of what the second tone would add to the blocks of the first, this share must be there. Judgment. */

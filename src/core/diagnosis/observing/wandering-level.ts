@@ -2,7 +2,8 @@
  * The level of a line whose own frequency wanders about its history: over the whole run its phase turns, so that it does
  * not add up, the less the higher it is; block by block it is as strong as it was.
  */
-import { BLOCK_S, orderLevel } from '../../signal/speed/order-level.ts';
+import { blockScatter, orderLevel } from '../../signal/speed/order-level.ts';
+import { BLOCK_S } from '../../signal/speed/order-readings.ts';
 import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
 import type { Peak } from '../../signal/peaks/peak.ts';
 import type { Prepared } from '../../signal/spectra/spectrum.ts';
@@ -37,7 +38,7 @@ export const withWanderingLevel = (peak: Peak, near: readonly Peak[], prepared: 
   const level = orderLevel(prepared, frequencyHz, track);
   if (!level) return peak;
   // Blocks overlap by half: so many stand alone.
-  const powerSd = Math.sqrt((2 * level.blockScatter) / level.blocks);
+  const powerSd = Math.sqrt((2 * blockScatter(level)) / level.blocks);
   const excess = level.power - sharing.reduce((sum, other) => sum + other.amplitudeMps2 ** 2, 0);
   if (excess <= SURELY * powerSd) return peak;
   const factor = Math.sqrt(1 + excess / amplitudeMps2 ** 2);

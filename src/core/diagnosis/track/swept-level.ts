@@ -2,7 +2,7 @@
  * The level of an order that swept through the resonances of a vehicle: at each its phase turns, so that the whole sweep
  * does not add up to one line, while block by block it is as strong as it was.
  */
-import { orderLevel, type OrderLevel } from '../../signal/speed/order-level.ts';
+import { blockScatter, orderLevel, type OrderLevel } from '../../signal/speed/order-level.ts';
 import type { Peak } from '../../signal/peaks/peak.ts';
 import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
 import type { Prepared } from '../../signal/spectra/spectrum.ts';
@@ -37,7 +37,7 @@ export const withSweptLevel = (peak: Peak, prepared: Prepared, track: SpeedTrack
   const level = orderLevel(prepared, peak.frequencyHz, track);
   if (!level) return peak;
   // Blocks overlap by half: so many stand alone.
-  const powerSd = Math.sqrt((2 * level.blockScatter) / level.blocks);
+  const powerSd = Math.sqrt((2 * blockScatter(level)) / level.blocks);
   const power = uncrossedPower(level);
   if (power - SURELY * powerSd <= peak.amplitudeMps2 ** 2) return peak;
   const amplitudeMps2 = Math.sqrt(power);

@@ -95,6 +95,21 @@ export const inverse = (axes: number, a: Hermitian): Hermitian => {
   return out;
 };
 
+/** @param matrices one at least */
+export const meanMatrix = (matrices: readonly Hermitian[]): Hermitian =>
+  matrices[0]!.map((_, q) => matrices.reduce((sum, matrix) => sum + matrix[q]!, 0) / matrices.length);
+
+/** A·B·A. */
+export const sandwich = (axes: number, a: Hermitian, b: Hermitian): Hermitian => {
+  const columns = Array.from({ length: axes }, (_, k) => {
+    const unit = { re: new Array<number>(axes).fill(0).fill(1, k, k + 1), im: new Array<number>(axes).fill(0) };
+    return times(axes, a, times(axes, b, times(axes, a, unit)));
+  });
+  const rows = (part: 're' | 'im'): number[][] =>
+    Array.from({ length: axes }, (_, i) => columns.map((column) => column[part][i]!));
+  return packed(axes, { re: rows('re'), im: rows('im') });
+};
+
 /** A complex vector, one entry an axis. */
 export interface ComplexVector {
   readonly re: number[];

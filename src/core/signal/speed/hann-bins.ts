@@ -1,4 +1,5 @@
-/** Powers at and beside an order, in Hann-windowed blocks of two steps, out of the moments of its groups. */
+/** What stands at and beside an order, in Hann-windowed blocks of some steps, out of the moments of its groups. */
+import type { ComplexVector } from '../numeric/hermitian.ts';
 import { groupTerms, type Demodulated, type GroupTerms } from './demodulate.ts';
 
 /** A Hann window is one exponential less half of each neighbour: so are its derivatives, of exponentials turning evenly. */
@@ -30,8 +31,8 @@ const kernelOf = (bin: number, middles: readonly number[], length: number): Grou
   return kernel;
 };
 
-/** |Σ x·e^(−jφ)·kernel|² over one block, the kernel taken as its first three Taylor terms within each group. */
-const powerOf = (moments: GroupTerms, first: number, kernel: GroupTerms): number => {
+/** Σ x·e^(−jφ)·kernel over one block, re and im, the kernel taken as its first three Taylor terms within each group. */
+const phasorOf = (moments: GroupTerms, first: number, kernel: GroupTerms): readonly [number, number] => {
   let [re, im] = [0, 0];
   for (let term = 0; term < 3; term += 1) {
     const scale = term === 2 ? 0.5 : 1;
@@ -43,20 +44,29 @@ const powerOf = (moments: GroupTerms, first: number, kernel: GroupTerms): number
       im += scale * (a * kernelIm[g]! + b * kernelRe[g]!);
     }
   }
-  return re * re + im * im;
+  return [re, im];
 };
 
 /**
  * @param bins beside the order, in steps of one over the block's length; within ±5
- * @returns for the block that begins with a step: by axis, the squared 0-to-peak amplitude at each bin, (m/s²)²
+ * @param steps that a block is long, two or more
+ * @returns for the block that begins with a step: for each bin, the 0-to-peak phasor of every axis, m/s²
  */
 export const hannBins = (
   { stepLength, groupStarts, axes }: Demodulated,
   bins: readonly number[],
-): ((step: number) => number[][]) => {
+  steps: number,
+): ((step: number) => ComplexVector[]) => {
   const groups = groupStarts.length - 1;
   const middleIn = (g: number): number => (groupStarts[g]! + groupStarts[g + 1]! - 1) / 2;
-  const middles = Array.from({ length: 2 * groups }, (_, g) => middleIn(g % groups) + (g < groups ? 0 : stepLength));
-  const kernels = bins.map((bin) => kernelOf(bin, middles, 2 * stepLength));
-  return (step) => axes.map((moments) => kernels.map((kernel) => powerOf(moments, step * groups, kernel)));
+  const middles = Array.from(
+    { length: steps * groups },
+    (_, g) => middleIn(g % groups) + Math.floor(g / groups) * stepLength,
+  );
+  const kernels = bins.map((bin) => kernelOf(bin, middles, steps * stepLength));
+  return (step) =>
+    kernels.map((kernel) => {
+      const phasors = axes.map((moments) => phasorOf(moments, step * groups, kernel));
+      return { re: phasors.map(([re]) => re), im: phasors.map(([, im]) => im) };
+    });
 };

@@ -7,6 +7,7 @@
  * The wander is a Gaussian process with the correlation (1 + t/τ)·e^(−t/τ) (Matérn's with ν = 3/2: M. L. Stein,
  * Interpolation of Spatial Data, Springer 1999, §2.7), the mean is the generalised least-squares one.
  */
+import { blockScatter } from './order-level.ts';
 import type { OrderLevel } from './order-level.ts';
 
 /** How the level may follow the speed: with this power of it, so well known, and how likely that is. */
@@ -44,17 +45,7 @@ const NEARBY = 0.02;
 
 /** @param levels of one order in runs made alike; each with more power than its noise hides */
 export function levelCases(levels: readonly OrderLevel[], laws: readonly SpeedLaw[]): readonly LevelCase[] {
-  const runs = levels.map(readingsOf);
-  const cases = WANDER_TIME_S.flatMap((timeS) => {
-    const shapes = runs.map(({ values, stepS }) => correlations(values.length, stepS / timeS));
-    return WANDER_SD.flatMap((sd) => {
-      const fits = runs.map((run, r) => whitened(run, shapes[r]!, 4 * sd * sd));
-      return laws.map((law) => {
-        const one = joined(fits, runs, law);
-        return { ...one, logLikelihood: one.logLikelihood + logPriorOfSd(sd) };
-      });
-    });
-  });
+  const cases = likelyCases(levels, laws);
   const most = Math.max(...cases.map(({ logLikelihood }) => logLikelihood));
   const weights = cases.map(({ logLikelihood }) => Math.exp(logLikelihood - most));
   const sum = weights.reduce((total, weight) => total + weight, 0);
@@ -64,6 +55,32 @@ export function levelCases(levels: readonly OrderLevel[], laws: readonly SpeedLa
     exponent,
     covariance,
   }));
+}
+
+/** ln of how likely the blocks of a run are, whatever wander and law, but for a constant of the number of blocks. */
+export function levelEvidence(level: OrderLevel, laws: readonly SpeedLaw[]): number {
+  const likelihoods = likelyCases([level], laws).map(({ logLikelihood }) => logLikelihood);
+  const most = Math.max(...likelihoods);
+  const sum = likelihoods.reduce((total, value) => total + Math.exp(value - most), 0);
+  // The cases weigh powers over the level: as powers they are that much less dense.
+  const values = readingsOf(level).values.length;
+  return most + Math.log(sum) - values * Math.log(level.power);
+}
+
+type LikelyCase = LevelCase & { readonly logLikelihood: number };
+
+function likelyCases(levels: readonly OrderLevel[], laws: readonly SpeedLaw[]): readonly LikelyCase[] {
+  const runs = levels.map(readingsOf);
+  return WANDER_TIME_S.flatMap((timeS) => {
+    const shapes = runs.map(({ values, stepS }) => correlations(values.length, stepS / timeS));
+    return WANDER_SD.flatMap((sd) => {
+      const fits = runs.map((run, r) => whitened(run, shapes[r]!, 4 * sd * sd));
+      return laws.map((law) => {
+        const one = joined(fits, runs, law);
+        return { ...one, logLikelihood: one.logLikelihood + logPriorOfSd(sd) };
+      });
+    });
+  });
 }
 
 interface Readings {
@@ -80,7 +97,7 @@ interface Readings {
 }
 
 function readingsOf(level: OrderLevel): Readings {
-  const { power, noisePower, blockPowers, blockLogSpeeds, blockScatter, stepS } = level;
+  const { power, noisePower, noisePowerSd, blockPowers, blockLogSpeeds, stepS } = level;
   const together = Math.ceil(blockPowers.length / MOST_VALUES);
   const count = Math.floor(blockPowers.length / together);
   const means = (all: readonly number[]): number[] =>
@@ -92,9 +109,9 @@ function readingsOf(level: OrderLevel): Readings {
     values: means(blockPowers).map((value) => (value - noisePower) / power),
     slopes: means(blockLogSpeeds).map((s) => (nearby ? 2 * s : 0)),
     stepS: stepS * together,
-    scatter: (factor * blockScatter) / power ** 2,
+    scatter: (factor * blockScatter(level)) / power ** 2,
     shared: SHARED_NOISE / together ** 2 / factor,
-    noiseVariance: (noisePower / power) ** 2 / (3 * blockPowers.length),
+    noiseVariance: (noisePowerSd / power) ** 2,
   };
 }
 
@@ -140,7 +157,7 @@ function joined(
   fits: readonly Sums[],
   runs: readonly Readings[],
   { weight, exponent, exponentSd }: SpeedLaw,
-): LevelCase & { readonly logLikelihood: number } {
+): LikelyCase {
   const prior = 1 / exponentSd ** 2;
   const total = (pick: (sums: Sums) => number): number => fits.reduce((sum, fit) => sum + pick(fit), 0);
   // The levels are eliminated first: what is left tells of the exponent.

@@ -2,9 +2,11 @@
  * The level of one order over a whole run, with an honest uncertainty: block by block along the speed track, noise
  * taken from both sides, the order's own wander seen in the scatter of the blocks.
  */
-import { demodulate, interpolator } from './demodulate.ts';
 import type { SpeedTrack } from './equal-angle.ts';
-import { hannBins } from './hann-bins.ts';
+import { BLOCK_S, LONGER, orderReadings } from './order-readings.ts';
+import type { BlockPowers, OrderReadings } from './order-readings.ts';
+import type { Hermitian } from '../numeric/hermitian.ts';
+import { identity, meanMatrix, sandwich, trace, traceOfProduct } from '../numeric/hermitian.ts';
 import type { Prepared } from '../spectra/spectrum.ts';
 
 export interface OrderLevel {
@@ -13,8 +15,11 @@ export interface OrderLevel {
   /** Mean squared amplitude and its standard uncertainty, (m/s²)²; may be negative where noise hides the order. */
   readonly power: number;
   readonly powerSd: number;
-  /** Squared amplitude that noise alone shows in a block, (m/s²)². */
+  /** Squared amplitude that noise alone shows in a block, and its standard uncertainty, (m/s²)². */
   readonly noisePower: number;
+  readonly noisePowerSd: number;
+  /** The same read nearer to the order, in longer blocks; null where no piece holds two. What the order wanders is in it. */
+  readonly nearNoisePower: number | null;
   /** Blocks used, and how many independent ones their scatter is worth. */
   readonly blocks: number;
   readonly effectiveBlocks: number;
@@ -27,16 +32,14 @@ export interface OrderLevel {
   readonly blockNoises: readonly number[];
   /** ln of the relative speed in the middle of each block. */
   readonly blockLogSpeeds: readonly number[];
-  /** Variance that noise alone gives to one of them, were the order perfectly steady, (m/s²)⁴. */
-  readonly blockScatter: number;
+  /** How far the noise's motion lies along the order's, and how far it is one motion alone: 1 where both are one, ⅓ at the least of three axes. */
+  readonly noiseAlong: number;
+  readonly noiseAsOne: number;
 }
 
-/** Block length, s: long enough to part lines half a hertz off, short enough that many blocks show the scatter. */
-export const BLOCK_S = 4;
-/** Bins of 1/BLOCK_S read beside the order for the noise: clear of a Hann main lobe, on either side. */
-const LEFT_BINS = [-5, -4, -3] as const;
-const RIGHT_BINS = [3, 4, 5] as const;
-const ALL_BINS = [0, ...LEFT_BINS, ...RIGHT_BINS] as const;
+/** Places in ORDER_BINS of the bins below and above the order. */
+const BELOW = [1, 2, 3] as const;
+const ABOVE = [4, 5, 6] as const;
 /** One side this much above the other has a line of its own: then the quieter side is the noise. */
 const SIDES_DIFFER = 3;
 
@@ -51,30 +54,17 @@ export function orderLevel(
   speed: SpeedTrack,
   blockS = BLOCK_S,
 ): OrderLevel | null {
-  const { samplingRateHz } = prepared;
-  const stepLength = Math.round((blockS * samplingRateHz) / 2);
-  const highest = frequencyHz * maxOf(speed.relative) + (RIGHT_BINS[2] + 1) / blockS;
-  if (!(frequencyHz > 1) || highest >= samplingRateHz / 2) return null;
-  const blocks: number[][] = [];
-  const byAxis: number[][] = [];
-  const logSpeeds: number[] = [];
-  const startsS: number[] = [];
-  for (const piece of prepared.pieces) {
-    const demodulated = demodulate(piece, samplingRateHz, frequencyHz, speed, stepLength);
-    const powersAt = hannBins(demodulated, ALL_BINS);
-    const relativeAt = interpolator(speed);
-    for (let step = 0; step + 2 <= demodulated.steps; step += 1) {
-      const startS = piece.startS + (step * stepLength) / samplingRateHz;
-      startsS.push(startS);
-      logSpeeds.push(Math.log(relativeAt(startS + blockS / 2)));
-      const powers = powersAt(step);
-      byAxis.push(powers.flatMap((axis) => [axis[0]!, mean(axis.slice(1))]));
-      blocks.push(ALL_BINS.map((_, k) => powers.reduce((sum, axis) => sum + axis[k]!, 0)));
-    }
-  }
-  if (blocks.length < 2) return null;
-  const signal = blocks.map((powers) => powers[0]!);
-  const blockNoises = noisesOf(blocks);
+  const readings = orderReadings(prepared, frequencyHz, speed, blockS);
+  return readings && levelOf(readings);
+}
+
+/** @param weights W of the axes: of a motion z the power is zᴴ·W·z; all alike where not given */
+export function levelOf(readings: OrderReadings, weights: Hermitian = identity(readings.axes)): OrderLevel {
+  const { axes, stepS, blocks, longBlocks } = readings;
+  const together = (powers: BlockPowers): number[] => powers.map((power) => traceOfProduct(axes, weights, power));
+  const sums = blocks.map(({ powers }) => together(powers));
+  const signal = sums.map((powers) => powers[0]!);
+  const blockNoises = noisesOf(sums);
   const noisePower = mean(blockNoises);
   const power = mean(signal) - noisePower;
   const { variance, effectiveBlocks } = varianceOfMean(signal);
@@ -85,41 +75,75 @@ export function orderLevel(
     power,
     powerSd: Math.sqrt(variance + noiseVariance),
     noisePower,
+    noisePowerSd: Math.sqrt(noiseVariance),
+    nearNoisePower: longBlocks.length < 2 ? null : LONGER * mean(noisesOf(longBlocks.map(together))),
     blocks: blocks.length,
     effectiveBlocks,
     blockPowers: signal,
-    stepS: stepLength / samplingRateHz,
-    blockStartsS: startsS,
+    stepS,
+    blockStartsS: blocks.map(({ startS }) => startS),
     blockNoises,
-    blockLogSpeeds: logSpeeds,
-    blockScatter: scatterByNoise(byAxis, noisePower),
+    blockLogSpeeds: blocks.map(({ logSpeed }) => logSpeed),
+    ...motionsOf(readings, weights, noisePower),
+  };
+}
+
+/** Motion of a block at the place of the order, noise in it, and of the noise alone, as it is beside it; not weighed. */
+export function matricesOf({ axes, blocks, longBlocks }: OrderReadings): {
+  readonly at: Hermitian;
+  readonly noise: Hermitian;
+} {
+  const isNear = longBlocks.length >= 2;
+  const beside = isNear ? longBlocks : blocks.map(({ powers }) => powers);
+  const bins = noiseBins(beside.map((powers) => powers.map((power) => trace(axes, power))));
+  return {
+    at: meanMatrix(blocks.map(({ powers }) => powers[0]!)),
+    noise: meanMatrix(beside.flatMap((powers) => bins.map((k) => powers[k]!))).map(
+      (entry) => (isNear ? LONGER : 1) * entry,
+    ),
+  };
+}
+
+function motionsOf(
+  readings: OrderReadings,
+  weights: Hermitian,
+  noisePower: number,
+): Pick<OrderLevel, 'noiseAlong' | 'noiseAsOne'> {
+  const { axes } = readings;
+  const { at, noise } = matricesOf(readings);
+  const weighedNoise = sandwich(axes, weights, noise);
+  const noiseTrace = traceOfProduct(axes, weights, noise);
+  const order = at.map((entry, q) => entry - (noisePower / noiseTrace) * noise[q]!);
+  const orderTrace = traceOfProduct(axes, weights, order);
+  const along = traceOfProduct(axes, weighedNoise, order) / (noiseTrace * orderTrace);
+  return {
+    noiseAlong: orderTrace > 0 ? Math.min(1, Math.max(0, along)) : 1 / axes,
+    noiseAsOne: noiseTrace > 0 ? traceOfProduct(axes, weighedNoise, noise) / noiseTrace ** 2 : 1,
   };
 }
 
 /**
- * Noise crossed with the order, and with itself, axis by axis: the variance of |A + n|² is 2·A²·N + N².
- * @param byAxis block by block, power and mean of the sides of each axis in turn
+ * Variance that noise alone gives to the power of one block, were the order perfectly steady, (m/s²)⁴. Of |A + n|² it is
+ * 2·Aᴴ·S·A + tr S², S the covariance of the noise.
  */
-function scatterByNoise(byAxis: readonly (readonly number[])[], noisePower: number): number {
-  const means = byAxis[0]!.map((_, k) => mean(byAxis.map((values) => values[k]!)));
-  const sides = means.filter((_, k) => k % 2 === 1);
-  const share = noisePower / sides.reduce((sum, side) => sum + side, 0);
-  return sides.reduce((scatter, side, axis) => {
-    const noise = share > 0 ? share * side : 0;
-    const order = Math.max(0, means[2 * axis]! - noise);
-    return scatter + 2 * order * noise + noise * noise;
-  }, 0);
+export const blockScatter = ({ power, noisePower, noiseAlong, noiseAsOne }: OrderLevel): number =>
+  2 * Math.max(0, power) * noisePower * noiseAlong + noisePower ** 2 * noiseAsOne;
+
+/** Bins that show the noise: both sides, or the one that is quieter in all where the other holds a line. */
+function noiseBins(blocks: readonly (readonly number[])[]): readonly number[] {
+  const powerIn = (bins: readonly number[]): number => mean(blocks.flatMap((powers) => bins.map((k) => powers[k]!)));
+  const [low, high] = [powerIn(BELOW), powerIn(ABOVE)];
+  if (low > SIDES_DIFFER * high) return ABOVE;
+  return high > SIDES_DIFFER * low ? BELOW : [...BELOW, ...ABOVE];
 }
 
-/** Noise under the order in each block: both sides' mean, or the side that is quieter in all where the other holds a line. */
+/** Noise under the order in each block. */
 function noisesOf(blocks: readonly (readonly number[])[]): number[] {
-  const side = (first: number): number[] => blocks.map((powers) => mean(powers.slice(first, first + 3)));
-  const [low, high] = [side(1), side(4)].sort((a, b) => mean(a) - mean(b)) as [number[], number[]];
-  return mean(high) > SIDES_DIFFER * mean(low) ? low : low.map((power, i) => (power + high[i]!) / 2);
+  const bins = noiseBins(blocks);
+  return blocks.map((powers) => mean(bins.map((k) => powers[k]!)));
 }
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
-const maxOf = (values: Float64Array): number => values.reduce((most, value) => Math.max(most, value), -Infinity);
 
 /** Variance of the mean of correlated values: scatter times 1 + 2Σρ, the correlations taken while they are positive. */
 function varianceOfMean(values: readonly number[]): { variance: number; effectiveBlocks: number } {

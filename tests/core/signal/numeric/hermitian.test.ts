@@ -3,9 +3,11 @@ import {
   identity,
   inverse,
   loudestDirection,
+  meanMatrix,
   offDiagonal,
   outer,
   packedLength,
+  sandwich,
   times,
   trace,
   traceOfProduct,
@@ -43,6 +45,21 @@ describe.each(hermitian.map((c) => [c.axes, c] as const))('Hermitian matrices of
     const av = times(axes, line, v);
     const quadratic = v.re.reduce((sum, re, i) => sum + re * av.re[i]! + v.im[i]! * av.im[i]!, 0);
     expect(traceOfProduct(axes, outer(axes, v), line) / quadratic).toBeCloseTo(1, 12);
+  });
+});
+
+describe('products and means', () => {
+  it('A⁻¹·A·A⁻¹ is A⁻¹, and A·vvᴴ·A is (Av)(Av)ᴴ', () => {
+    const c = hermitian.find(({ axes }) => axes === 3)!;
+    const a = packed(c.noise);
+    const inverted = inverse(3, a);
+    expect(worstRelative(Array.from(sandwich(3, inverted, a)), Array.from(inverted))).toBeLessThan(1e-9);
+    const expected = outer(3, times(3, a, c.vector));
+    expect(worstRelative(Array.from(sandwich(3, a, outer(3, c.vector))), Array.from(expected))).toBeLessThan(1e-10);
+  });
+
+  it('the mean of two, entry by entry', () => {
+    expect(Array.from(meanMatrix([packed([1, 2, 3, 4]), packed([3, 2, 1, 0])]))).toEqual([2, 2, 2, 2]);
   });
 });
 

@@ -23,6 +23,11 @@ const levelOf = ({ powers, logSpeeds, noise, scatter }: Run): OrderLevel => {
     power,
     powerSd: 0,
     noisePower: noise,
+    noisePowerSd: noise / Math.sqrt(3 * powers.length),
+    nearNoisePower: null,
+    // What gives the blocks the scatter wanted: 2·power·noise·along.
+    noiseAlong: scatter / (2 * power * noise),
+    noiseAsOne: 0,
     blocks: powers.length,
     effectiveBlocks: powers.length,
     blockPowers: powers,
@@ -30,7 +35,6 @@ const levelOf = ({ powers, logSpeeds, noise, scatter }: Run): OrderLevel => {
     blockStartsS: powers.map((_, k) => 2 * k),
     blockNoises: powers.map(() => noise),
     blockLogSpeeds: logSpeeds,
-    blockScatter: scatter,
   };
 };
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { orderLevel } from '../../../../src/core/signal/speed/order-level.ts';
+import { blockScatter, orderLevel } from '../../../../src/core/signal/speed/order-level.ts';
 import type { Prepared } from '../../../../src/core/signal/spectra/spectrum.ts';
 
 const RATE = 400;
@@ -81,6 +81,27 @@ describe('the level of one order over a run', () => {
       if (Math.abs(level.power - 0.0025) < 2 * level.powerSd) inside += 1;
     }
     expect(inside / runs).toBeGreaterThan(0.85);
+  });
+
+  it.each([
+    ['apart on each axis', [0, 1, 2]],
+    ['one motion on all three', [0, 0, 0]],
+    ['the same on two', [0, 0, 1]],
+  ])('knows how noise scatters the blocks, %s: the plain variance of many', (_, sources) => {
+    const seconds = 1200;
+    const noises = [0, 1, 2].map((k) => {
+      const normal = normals(7919 * (k + 3));
+      return Float64Array.from({ length: seconds * RATE }, () => 0.2 * normal());
+    });
+    const tone = [0.03, 0.02, 0.01];
+    const axes = tone.map((a, k) =>
+      noises[sources[k]!]!.map((noise, i) => noise + a * Math.sin((2 * Math.PI * 50 * i) / RATE)),
+    );
+    const made: Prepared = { samplingRateHz: RATE, durationS: seconds, up: null, pieces: [{ startS: 0, axes }] };
+    const level = orderLevel(made, 50, STEADY)!;
+    const mean = level.blockPowers.reduce((sum, p) => sum + p, 0) / level.blocks;
+    const variance = level.blockPowers.reduce((sum, p) => sum + (p - mean) ** 2, 0) / (level.blocks - 1);
+    expect(Math.abs(blockScatter(level) / variance - 1)).toBeLessThan(0.25);
   });
 
   it('does not take a strong neighbouring line for noise', () => {
