@@ -12,7 +12,7 @@ import type { RunInference } from '../../src/core/diagnosis/matching/infer-run.t
 import { changeOf, isSeen } from '../../src/core/diagnosis/compare/change.ts';
 import { SPEED_LAWS } from '../../src/core/diagnosis/compare/speed-law.ts';
 import { withNoiseUnder } from '../../src/core/signal/speed/noise-under-order.ts';
-import { weighed } from '../../src/core/diagnosis/compare/weigh-axes.ts';
+import { levelsOfPair } from '../../src/core/diagnosis/compare/levels-of-pair.ts';
 import { beatSdDb } from '../../src/core/diagnosis/compare/wheels-beat.ts';
 import { compareRuns } from '../../src/core/diagnosis/compare/compare.ts';
 import type { Four, ReadLevel } from './compare-pair.ts';
@@ -57,7 +57,7 @@ const toldOf = (label: string, before: RunInference, after: RunInference): Told 
 };
 
 const toldOfLevels = (label: string, before: ReadLevel, after: ReadLevel): Told | null => {
-  const [one, other] = weighed(before.readings, after.readings).map((weighedLevel) => {
+  const [one, other] = levelsOfPair(before.readings, after.readings).map((weighedLevel) => {
     const level = withNoiseUnder(weighedLevel, SPEED_LAWS);
     return { level, seen: isSeen(level, true) };
   });

@@ -16,7 +16,7 @@ import { hiddenLevel, runLevels } from './run-levels.ts';
 import { sentenceOf } from './sentence.ts';
 import { SPEED_LAWS } from './speed-law.ts';
 import { speedMissed } from './speed-missed.ts';
-import { weighed } from './weigh-axes.ts';
+import { levelsOfPair } from './levels-of-pair.ts';
 import { beatSdDb } from './wheels-beat.ts';
 
 /** The runs of one side of the repair, and what of them a person would notice, most important first. */
@@ -110,7 +110,7 @@ const orderFasterDb = (one: RunLevel, other: RunLevel): number | null =>
 /** Both with what the road shakes at the order's own place taken out. */
 function overNoise([one, other]: readonly [RunLevel, RunLevel], { mountedAlike }: Pair): readonly [RunLevel, RunLevel] {
   if (!one.seen || !other.seen) return [one, other];
-  const levels = mountedAlike ? weighed(one.readings, other.readings) : [one.level, other.level];
+  const levels = mountedAlike ? levelsOfPair(one.readings, other.readings) : [one.level, other.level];
   const [a, b] = levels.map((level) => withNoiseUnder(level, SPEED_LAWS));
   return [
     { ...one, level: a!, seen: isSeen(a!, one.own) },

@@ -40,6 +40,13 @@ export interface OrderLevel {
 /** Places in ORDER_BINS of the bins below and above the order. */
 const BELOW = [1, 2, 3] as const;
 const ABOVE = [4, 5, 6] as const;
+/** All bins of the lobe, whose powers add up to 1.5 times that of a line anywhere near its middle (Hann's sum of squares). */
+const LOBE = [0, 7, 8, 9, 10] as const;
+const LOBE_SUM = 1.5;
+/** Noise that the lobe holds over that of its middle. */
+const LOBE_NOISE = LOBE.length / LOBE_SUM;
+/** How much more of the noise crosses with the order there: Σw⁴·(Σw)²/(Σw²)³ of the Hann window w. */
+const LOBE_CROSSED = 35 / 27;
 /** One side this much above the other has a line of its own: then the quieter side is the noise. */
 const SIDES_DIFFER = 3;
 
@@ -58,25 +65,43 @@ export function orderLevel(
   return readings && levelOf(readings);
 }
 
-/** @param weights W of the axes: of a motion z the power is zᴴ·W·z; all alike where not given */
-export function levelOf(readings: OrderReadings, weights: Hermitian = identity(readings.axes)): OrderLevel {
+export interface Reading {
+  /** W of the axes: of a motion z the power is zᴴ·W·z; all alike where not given. */
+  readonly weights?: Hermitian;
+  /**
+   * The whole lobe, which loses nothing where the track is off by half a bin and holds three times the noise, in place of
+   * its middle.
+   */
+  readonly wholeLobe?: boolean;
+}
+
+export function levelOf(
+  readings: OrderReadings,
+  { weights = identity(readings.axes), wholeLobe = false }: Reading = {},
+): OrderLevel {
   const { axes, stepS, blocks, longBlocks } = readings;
   const together = (powers: BlockPowers): number[] => powers.map((power) => traceOfProduct(axes, weights, power));
   const sums = blocks.map(({ powers }) => together(powers));
-  const signal = sums.map((powers) => powers[0]!);
-  const blockNoises = noisesOf(sums);
+  const noiseFactor = wholeLobe ? LOBE_NOISE : 1;
+  const signal = sums.map((powers) =>
+    wholeLobe ? LOBE.reduce<number>((sum, k) => sum + powers[k]!, 0) / LOBE_SUM : powers[0]!,
+  );
+  const middleNoises = noisesOf(sums);
+  const blockNoises = middleNoises.map((noise) => noiseFactor * noise);
   const noisePower = mean(blockNoises);
   const power = mean(signal) - noisePower;
   const { variance, effectiveBlocks } = varianceOfMean(signal);
   // Six side readings a block, neighbours correlated, so the noise itself is known to about 1/√(3·blocks).
   const noiseVariance = noisePower ** 2 / (3 * blocks.length);
+  const motions = motionsOf(readings, weights, mean(middleNoises));
+  const crossed = wholeLobe ? LOBE_CROSSED / LOBE_NOISE : 1;
   return {
     amplitudeMps2: Math.sqrt(Math.max(0, power)),
     power,
     powerSd: Math.sqrt(variance + noiseVariance),
     noisePower,
     noisePowerSd: Math.sqrt(noiseVariance),
-    nearNoisePower: longBlocks.length < 2 ? null : LONGER * mean(noisesOf(longBlocks.map(together))),
+    nearNoisePower: longBlocks.length < 2 ? null : noiseFactor * LONGER * mean(noisesOf(longBlocks.map(together))),
     blocks: blocks.length,
     effectiveBlocks,
     blockPowers: signal,
@@ -84,7 +109,8 @@ export function levelOf(readings: OrderReadings, weights: Hermitian = identity(r
     blockStartsS: blocks.map(({ startS }) => startS),
     blockNoises,
     blockLogSpeeds: blocks.map(({ logSpeed }) => logSpeed),
-    ...motionsOf(readings, weights, noisePower),
+    noiseAlong: crossed * motions.noiseAlong,
+    noiseAsOne: crossed * motions.noiseAsOne,
   };
 }
 

@@ -29,8 +29,11 @@ export interface OrderReadings {
 export const BLOCK_S = 4;
 export const LONGER = 4;
 const STEPS_IN_BLOCK = 2;
-/** The order, and bins of 1/BLOCK_S beside it for the noise: clear of a Hann main lobe, three on either side. */
-export const ORDER_BINS = [0, -5, -4, -3, 3, 4, 5] as const;
+/**
+ * Bins of 1/BLOCK_S: the order's own, those beside it for the noise, clear of a Hann main lobe, three on either side, and
+ * the rest of that lobe.
+ */
+export const ORDER_BINS = [0, -5, -4, -3, 3, 4, 5, -2, -1, 1, 2] as const;
 const FARTHEST_BIN = 5;
 
 /**

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { weighed } from '../../../../src/core/diagnosis/compare/weigh-axes.ts';
+import { levelsOfPair } from '../../../../src/core/diagnosis/compare/levels-of-pair.ts';
 import { blockScatter, levelOf } from '../../../../src/core/signal/speed/order-level.ts';
 import { BLOCK_S, orderReadings } from '../../../../src/core/signal/speed/order-readings.ts';
 import type { OrderReadings } from '../../../../src/core/signal/speed/order-readings.ts';
@@ -31,13 +31,13 @@ describe('axes weighed by their noise', () => {
     );
     const dbOf = (one: { power: number }, other: { power: number }): number => 10 * Math.log10(other.power / one.power);
     const plain = pairs.map(([one, other]) => dbOf(levelOf(one), levelOf(other)));
-    const better = pairs.map(([one, other]) => dbOf(...weighed(one, other)));
+    const better = pairs.map(([one, other]) => dbOf(...levelsOfPair(one, other)));
     const truth = 20 * Math.log10(0.7);
     const rms = (values: readonly number[]): number =>
       Math.sqrt(values.reduce((sum, value) => sum + (value - truth) ** 2, 0) / values.length);
     expect(rms(better)).toBeLessThan(0.5 * rms(plain));
     for (const [one, other] of pairs) {
-      const [weighedOne] = weighed(one, other);
+      const [weighedOne] = levelsOfPair(one, other);
       // The first run keeps its power to what its own noise leaves open.
       expect(weighedOne.power / levelOf(one).power).toBeGreaterThan(0.8);
       expect(weighedOne.power / levelOf(one).power).toBeLessThan(1.25);
@@ -47,7 +47,7 @@ describe('axes weighed by their noise', () => {
 
   it('count alike where noise does not matter', () => {
     const [one, other] = [readings(1, 0.1, 1e-4), readings(2, 0.05, 1e-4)];
-    const [a, b] = weighed(one, other);
+    const [a, b] = levelsOfPair(one, other);
     expect(a.power / levelOf(one).power).toBeCloseTo(1, 4);
     expect(b.power / levelOf(other).power).toBeCloseTo(1, 3);
   });
