@@ -84,7 +84,7 @@ export async function fourLevels(seed: number, options: PairOptions): Promise<Fo
     const frequencyHz = truth.orders.find((o) => o.origin === 'fault' && o.order === order)?.meanHz ?? 0;
     const timeS = Float64Array.from({ length: 2 * LENGTH_S + 1 }, (_, i) => i / 2);
     const relative = timeS.map((t) => truth.speedAt(t) / truth.meanSpeedMps);
-    const readings = recording && orderReadings(prepare(recording), frequencyHz, { timeS, relative }, BLOCK_S);
+    const readings = recording && orderReadings(prepare(recording), frequencyHz, { timeS, relative }, BLOCK_S, true);
     return readings && { frequencyHz, readings };
   });
 }

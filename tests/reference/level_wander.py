@@ -53,7 +53,7 @@ for tau in TIMES:
             cov = prior - gain @ h @ prior
             e = y - h @ prior_mean
             loglik = -0.5 * (e @ np.linalg.solve(total, e) + np.linalg.slogdet(total)[1])
-            log_prior = np.log(weight) - 0.5 * (np.log(sd / 0.08) / 0.7) ** 2
+            log_prior = np.log(weight) - 0.5 * (np.log(sd / 0.08) / 0.5) ** 2
             cases.append((loglik + log_prior, mean, cov))
 weights = np.exp(np.array([c[0] for c in cases]) - max(c[0] for c in cases))
 weights /= weights.sum()

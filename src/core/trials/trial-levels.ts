@@ -15,7 +15,8 @@ import type { SpeedTrack } from '../signal/speed/equal-angle.ts';
 import { levelCases } from '../signal/speed/level-wander.ts';
 import { withNoiseUnder } from '../signal/speed/noise-under-order.ts';
 import type { OrderLevel } from '../signal/speed/order-level.ts';
-import { orderLevel } from '../signal/speed/order-level.ts';
+import { levelOf } from '../signal/speed/order-level.ts';
+import { BLOCK_S, orderReadings } from '../signal/speed/order-readings.ts';
 import type { Prepared } from '../signal/spectra/spectrum.ts';
 import type { TrialAxis } from './trial-axis.ts';
 import { placeInRun } from './trial-place.ts';
@@ -88,7 +89,7 @@ export function trialLevels(recorded: RecordedJob, label: string): Result<TrialL
   const found: (PlacedLevel & { readonly run: string })[] = [];
   for (const run of runs) {
     const placed = run.frequencyHz ?? strongestNear(run, axis, foundHz);
-    const level = levelOn(run, axis, placed);
+    const level = levelOn(run, axis, placed, true);
     if (level === null) {
       return failure({
         code: 'run-too-short',
@@ -125,12 +126,18 @@ const angleBetweenDeg = (one: Prepared['up'], other: Prepared['up']): number => 
 };
 
 /** Level on one axis alone, or on all of them together. */
-const levelOn = ({ prepared, history }: Observed, axis: number | 'all', frequencyHz: number): OrderLevel | null => {
+const levelOn = (
+  { prepared, history }: Observed,
+  axis: number | 'all',
+  frequencyHz: number,
+  closely = false,
+): OrderLevel | null => {
   const pieces = prepared.pieces.map((piece) => ({
     ...piece,
     axes: axis === 'all' ? piece.axes : piece.axes.slice(axis, axis + 1),
   }));
-  return orderLevel({ ...prepared, pieces }, frequencyHz, history);
+  const readings = orderReadings({ ...prepared, pieces }, frequencyHz, history, BLOCK_S, closely);
+  return readings && levelOf(readings);
 };
 
 /** A weight in the right place may all but hide the order: then it is read where it is strongest near the first run's. */

@@ -34,7 +34,7 @@ export const blockOf = ({ run: { prepared } }: RunInference): number =>
 
 /** What the run shows at an order; null where it cannot be read there. */
 export const readingsAt = (inference: RunInference, origin: Origin, frequencyHz: number): OrderReadings | null =>
-  orderReadings(inference.run.prepared, frequencyHz, historyOf(inference, origin.group), blockOf(inference));
+  orderReadings(inference.run.prepared, frequencyHz, historyOf(inference, origin.group), blockOf(inference), true);
 
 /** By label; orders above half the rate, not placed well enough, or hidden by another's tone, are left out. */
 export function runLevels(inference: RunInference): Map<string, RunLevel> {

@@ -28,13 +28,13 @@ export interface LevelCase {
 }
 
 /**
- * Standard deviations of the amplitude about its mean, and time constants, s. Judgment: 8 % within a factor of two is
- * usual, and a second as likely as ten.
+ * Standard deviations of the amplitude about its mean, and time constants, s. Judgment: 8 %, two in three within a factor
+ * of 1.6 and nineteen in twenty within 2.7; and a second as likely as ten.
  */
 const WANDER_SD = [0.01, 0.02, 0.035, 0.055, 0.08, 0.115, 0.16, 0.23, 0.32] as const;
 const WANDER_TIME_S = [1, 1.7, 2.8, 4.6, 7.7, 13] as const;
 const USUAL_SD = 0.08;
-const USUAL_SPREAD = 0.7;
+const USUAL_SPREAD = 0.5;
 const logPriorOfSd = (sd: number): number => -0.5 * (Math.log(sd / USUAL_SD) / USUAL_SPREAD) ** 2;
 /** Longer runs are read in means of neighbouring blocks, so that the matrices stay small. */
 const MOST_VALUES = 48;

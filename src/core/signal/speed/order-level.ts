@@ -37,7 +37,7 @@ export interface OrderLevel {
   readonly noiseAsOne: number;
 }
 
-/** Places in ORDER_BINS of the bins below and above the order. */
+/** Places in a block's powers of the bins below and above the order. */
 const BELOW = [1, 2, 3] as const;
 const ABOVE = [4, 5, 6] as const;
 /** All bins of the lobe, whose powers add up to 1.5 times that of a line anywhere near its middle (Hann's sum of squares). */
@@ -61,7 +61,7 @@ export function orderLevel(
   speed: SpeedTrack,
   blockS = BLOCK_S,
 ): OrderLevel | null {
-  const readings = orderReadings(prepared, frequencyHz, speed, blockS);
+  const readings = orderReadings(prepared, frequencyHz, speed, blockS, false);
   return readings && levelOf(readings);
 }
 
@@ -70,7 +70,7 @@ export interface Reading {
   readonly weights?: Hermitian;
   /**
    * The whole lobe, which loses nothing where the track is off by half a bin and holds three times the noise, in place of
-   * its middle.
+   * its middle. The order must have been read closely.
    */
   readonly wholeLobe?: boolean;
 }

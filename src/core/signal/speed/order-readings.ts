@@ -6,7 +6,7 @@ import type { Hermitian } from '../numeric/hermitian.ts';
 import { outer } from '../numeric/hermitian.ts';
 import type { Prepared } from '../spectra/spectrum.ts';
 
-/** At each of ORDER_BINS the 0-to-peak phasors of the axes, v·vᴴ, (m/s²)². */
+/** At each bin (0, −5, −4, −3, 3, 4, 5 and, read closely, −2, −1, 1, 2) the 0-to-peak phasors of the axes, v·vᴴ, (m/s²)². */
 export type BlockPowers = readonly Hermitian[];
 
 export interface OrderReadings {
@@ -21,7 +21,7 @@ export interface OrderReadings {
     readonly logSpeed: number;
     readonly powers: BlockPowers;
   }[];
-  /** The same in blocks LONGER times as long, whose bins lie that much nearer; none where no piece holds one. */
+  /** The same in blocks LONGER times as long, whose bins lie that much nearer; none where no piece holds one, or read plainly. */
   readonly longBlocks: readonly BlockPowers[];
 }
 
@@ -29,16 +29,16 @@ export interface OrderReadings {
 export const BLOCK_S = 4;
 export const LONGER = 4;
 const STEPS_IN_BLOCK = 2;
-/**
- * Bins of 1/BLOCK_S: the order's own, those beside it for the noise, clear of a Hann main lobe, three on either side, and
- * the rest of that lobe.
- */
-export const ORDER_BINS = [0, -5, -4, -3, 3, 4, 5, -2, -1, 1, 2] as const;
+/** Bins of 1/BLOCK_S: the order's own and, clear of a Hann main lobe, three on either side for the noise. */
+const PLAIN_BINS = [0, -5, -4, -3, 3, 4, 5] as const;
+/** With the rest of that lobe. */
+const ORDER_BINS = [...PLAIN_BINS, -2, -1, 1, 2] as const;
 const FARTHEST_BIN = 5;
 
 /**
  * @param frequencyHz of the order where relative speed is 1
  * @param speed track the order follows; a fixed tone has one point with relative 1
+ * @param closely with what a comparison needs: the whole lobe, and the noise nearby; costs twice the time
  * @returns null where no piece holds two blocks or the frequency lies outside 1 Hz .. half the rate
  */
 export function orderReadings(
@@ -46,6 +46,7 @@ export function orderReadings(
   frequencyHz: number,
   speed: SpeedTrack,
   blockS: number,
+  closely: boolean,
 ): OrderReadings | null {
   const { samplingRateHz } = prepared;
   const stepLength = Math.round((blockS * samplingRateHz) / STEPS_IN_BLOCK);
@@ -59,15 +60,15 @@ export function orderReadings(
     phasorsAt(step).map((phasors) => outer(axes, phasors));
   for (const piece of prepared.pieces) {
     const demodulated = demodulate(piece, samplingRateHz, frequencyHz, speed, stepLength);
-    const phasorsAt = hannBins(demodulated, ORDER_BINS, STEPS_IN_BLOCK);
+    const phasorsAt = hannBins(demodulated, closely ? ORDER_BINS : PLAIN_BINS, STEPS_IN_BLOCK);
     const relativeAt = interpolator(speed);
     for (let step = 0; step + STEPS_IN_BLOCK <= demodulated.steps; step += 1) {
       const startS = piece.startS + (step * stepLength) / samplingRateHz;
       const logSpeed = Math.log(relativeAt(startS + blockS / 2));
       blocks.push({ startS, logSpeed, powers: powersIn(phasorsAt, step) });
     }
-    if (demodulated.steps < longSteps) continue;
-    const longPhasorsAt = hannBins(demodulated, ORDER_BINS, longSteps);
+    if (!closely || demodulated.steps < longSteps) continue;
+    const longPhasorsAt = hannBins(demodulated, PLAIN_BINS, longSteps);
     for (let step = 0; step + longSteps <= demodulated.steps; step += longSteps / 2)
       longBlocks.push(powersIn(longPhasorsAt, step));
   }

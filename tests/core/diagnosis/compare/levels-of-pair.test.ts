@@ -20,7 +20,7 @@ function readings(seed: number, amplitude: number, noise: number): OrderReadings
     });
   }
   const prepared = { samplingRateHz: RATE, durationS: 60, up: null, pieces: [{ startS: 0, axes }] };
-  return orderReadings(prepared, 20, STEADY, BLOCK_S)!;
+  return orderReadings(prepared, 20, STEADY, BLOCK_S, true)!;
 }
 
 describe('axes weighed by their noise', () => {

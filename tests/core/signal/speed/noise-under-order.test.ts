@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { withNoiseUnder } from '../../../../src/core/signal/speed/noise-under-order.ts';
-import { orderLevel } from '../../../../src/core/signal/speed/order-level.ts';
+import { levelOf } from '../../../../src/core/signal/speed/order-level.ts';
+import { BLOCK_S, orderReadings } from '../../../../src/core/signal/speed/order-readings.ts';
 import type { OrderLevel } from '../../../../src/core/signal/speed/order-level.ts';
 import { randomSource } from '../../../../src/core/simulate/random.ts';
 
@@ -24,7 +25,7 @@ function level(seed: number, amplitude: number, noise: number, damping: number |
   for (let i = 0; i < 2000; i += 1) next();
   const axis = Float64Array.from({ length: SECONDS * RATE }, (_, i) => next() + amplitude * Math.sin(angle * i));
   const prepared = { samplingRateHz: RATE, durationS: SECONDS, up: null, pieces: [{ startS: 0, axes: [axis] }] };
-  return orderLevel(prepared, AT_HZ, STEADY)!;
+  return levelOf(orderReadings(prepared, AT_HZ, STEADY, BLOCK_S, true)!);
 }
 
 const RUNS = 40;

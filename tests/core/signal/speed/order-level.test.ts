@@ -108,14 +108,20 @@ describe('the level of one order over a run', () => {
   it('loses nothing of an order that stands beside its track where the whole lobe is read', () => {
     // 0.1 Hz is 0.4 bins of a block: a Hann window loses 0.91 dB there (Harris 1978: 1.42 dB at half a bin).
     const beside = prepared(60, [(t) => 0.3 * Math.sin(2 * Math.PI * 50.1 * t)], 0.01);
-    const readings = orderReadings(beside, 50, STEADY, BLOCK_S)!;
+    const readings = orderReadings(beside, 50, STEADY, BLOCK_S, true)!;
     expect(20 * Math.log10(levelOf(readings).amplitudeMps2 / 0.3)).toBeCloseTo(-0.91, 1);
     expect(levelOf(readings, { wholeLobe: true }).amplitudeMps2 / 0.3).toBeCloseTo(1, 3);
   });
 
   it('knows how noise scatters the whole lobe, and takes it out', () => {
     const level = levelOf(
-      orderReadings(prepared(1200, [(t) => 0.06 * Math.sin(2 * Math.PI * 50 * t), () => 0], 0.2), 50, STEADY, BLOCK_S)!,
+      orderReadings(
+        prepared(1200, [(t) => 0.06 * Math.sin(2 * Math.PI * 50 * t), () => 0], 0.2),
+        50,
+        STEADY,
+        BLOCK_S,
+        true,
+      )!,
       { wholeLobe: true },
     );
     const mean = level.blockPowers.reduce((sum, p) => sum + p, 0) / level.blocks;
