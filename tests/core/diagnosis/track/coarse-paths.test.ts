@@ -1,0 +1,94 @@
+import { describe, expect, it } from 'vitest';
+import { coarsePaths, lookAtCruise, singlePaths } from '../../../../src/core/diagnosis/track/coarse-paths.ts';
+import { sharpness } from '../../../../src/core/diagnosis/track/sharpness.ts';
+import type { TrackSearch } from '../../../../src/core/diagnosis/track/track-search.ts';
+import { relativeSpeedAt, type SpeedTrack } from '../../../../src/core/signal/speed/equal-angle.ts';
+import type { Prepared } from '../../../../src/core/signal/spectra/spectrum.ts';
+import { seededRandom } from '../../../support/random.ts';
+import { swayingSpeed } from '../../../support/swaying-speed.ts';
+
+const RATE = 125;
+const SECONDS = 60;
+const WHEEL_HZ = 10;
+
+const search: TrackSearch = {
+  baseHz: WHEEL_HZ,
+  multiples: [1, 2, 3, 4.1, 1.7, 2.5],
+  tiedMultiples: null,
+  logPrior: (scale) => -0.5 * (scale / 0.03) ** 2,
+  imageFactors: () => [],
+  logged: null,
+  engineLogged: null,
+  highLinesHz: [],
+  highFiringHz: [],
+};
+
+/** Orders of the wheel at the given amplitudes, m/s², turned `turnedAt` s at mean speed, in white noise on three axes. */
+function recording(orders: readonly (readonly [number, number])[], turnedAt: (t: number) => number): Prepared {
+  const { normal } = seededRandom(29);
+  const axes = [0.4, 0.6, 1].map((share) =>
+    Float64Array.from({ length: RATE * SECONDS }, (_, i) => {
+      const angle = 2 * Math.PI * WHEEL_HZ * turnedAt(i / RATE);
+      return share * orders.reduce((sum, [order, a]) => sum + a * Math.cos(order * angle + order), 0) + 0.1 * normal();
+    }),
+  );
+  return { samplingRateHz: RATE, durationS: SECONDS, up: null, pieces: [{ startS: 0, axes }] };
+}
+
+const TIMES = Array.from({ length: SECONDS - 7 }, (_, i) => 4 + i);
+
+/** Root mean square of what the nearest track is off the truth, each as a share of its mean. */
+const nearest = (tracks: readonly SpeedTrack[], truth: (t: number) => number): number =>
+  Math.min(
+    ...tracks.map((track) => {
+      const ratios = TIMES.map((t) => relativeSpeedAt(track, t) / truth(t));
+      const mean = ratios.reduce((sum, r) => sum + r, 0) / ratios.length;
+      return Math.sqrt(ratios.reduce((sum, r) => sum + (r / mean - 1) ** 2, 0) / ratios.length);
+    }),
+  );
+
+const pathsOf = (prepared: Prepared): readonly SpeedTrack[] =>
+  coarsePaths(prepared, search, sharpness(prepared, RATE), lookAtCruise(prepared));
+
+describe('coarse paths', () => {
+  it('follow faint orders through a sweep so slow that a cruise’s long segments show it, where shorter ones do not', () => {
+    const [from, to] = [0.9, 1.1];
+    const turnedAt = (t: number): number => from * t + ((to - from) * t * t) / (2 * SECONDS);
+    const amplitude = 0.015;
+    const prepared = recording(
+      [1, 2, 4.1].map((order) => [order, amplitude]),
+      turnedAt,
+    );
+    // In segments of half the length the same orders are followed elsewhere: 2 % off.
+    expect(nearest(pathsOf(prepared), (t) => from + ((to - from) * t) / SECONDS)).toBeLessThan(2e-3);
+  });
+
+  it('follow one expected line by itself, whichever it is', () => {
+    const sway = swayingSpeed([
+      { depth: 0.008, periodS: 31 },
+      { depth: 0.006, periodS: 17 },
+    ]);
+    for (const order of [2, 4.1]) {
+      const prepared = recording([[order, 0.05]], sway.turnedAt);
+      const paths = singlePaths(prepared, search, lookAtCruise(prepared));
+      // The best one comes first, and five are given: white noise makes the others. Half a bin of 5.12 s is 0.1 Hz.
+      expect(paths).toHaveLength(5);
+      expect(nearest(paths.slice(0, 1), sway.at)).toBeLessThan(0.1 / (order * WHEEL_HZ));
+    }
+  });
+
+  it('are none where no speed is told, or the recording is shorter than a segment', () => {
+    const prepared = recording([[4.1, 0.05]], (t) => t);
+    expect(singlePaths(prepared, { ...search, baseHz: null }, lookAtCruise(prepared))).toEqual([]);
+    const short = {
+      ...prepared,
+      durationS: 3,
+      pieces: prepared.pieces.map(({ startS, axes }) => ({
+        startS,
+        axes: axes.map((axis) => axis.slice(0, 3 * RATE)),
+      })),
+    };
+    expect(lookAtCruise(short)).toBeNull();
+    expect(coarsePaths(short, search, [], null)).toEqual([]);
+  });
+});
