@@ -1,4 +1,5 @@
 /** The answer as a customer reads it: how strong, of what, and whether it is gone. No decibels, no hertz. */
+import { isChangeOf } from '../../core/diagnosis/compare/change-of-finding.ts';
 import type { Comparison, ComparisonVerdict, OrderChange } from '../../core/diagnosis/compare/comparison.ts';
 import { timesText } from '../../core/words.ts';
 import { feltText } from '../../core/report/format.ts';
@@ -45,8 +46,9 @@ export function customerAnswer(report: Report, comparison: Comparison | null): C
 }
 
 /** The order that was complained about, where it was felt most. */
-function complaintChange({ pairs }: Comparison, { label }: FindingReport): OrderChange | null {
-  const changes = pairs.flatMap(({ orders }) => orders.filter((order) => order.label === label && order.before.seen));
+function complaintChange({ pairs }: Comparison, finding: FindingReport): OrderChange | null {
+  const isIts = isChangeOf(finding);
+  const changes = pairs.flatMap(({ orders }) => orders.filter((order) => isIts(order) && order.before.seen));
   return changes.toSorted((a, b) => b.before.feltLevel - a.before.feltLevel)[0] ?? null;
 }
 

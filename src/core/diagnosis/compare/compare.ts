@@ -1,22 +1,21 @@
 /** Two sets of runs of one vehicle → what changed, by order, and whether the complaint is gone. */
-import { feltLevel } from '../../signal/felt.ts';
-import { withNoiseUnder } from '../../signal/speed/noise-under-order.ts';
+import type { Line } from '../../vehicle/line.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import type { Finding } from '../findings/finding.ts';
-import { FELT_FROM } from '../findings/perceived.ts';
-import type { Change } from './change.ts';
-import { changeOf, isSeen, mostPower } from './change.ts';
-import type { ComparedLevel, ComparedPair, ComparedRun, Comparison, OrderChange } from './comparison.ts';
+import { changeOf } from './change.ts';
+import type { KnownAs } from './change-of-finding.ts';
+import { isChangeOf, SAME_TONE } from './change-of-finding.ts';
+import type { ComparedPair, ComparedRun, Comparison, OrderChange } from './comparison.ts';
 import { COMPARISON_SCHEMA_VERSION } from './comparison.ts';
+import { fixedToneChanges } from './fixed-tones.ts';
+import { orderChange, overNoise } from './order-change.ts';
 import type { Pair } from './pair.ts';
 import { fasterDb, pairRuns, statedFaster } from './pair.ts';
 import { partnerLevel } from './partner-level.ts';
 import type { RunLevel } from './run-levels.ts';
 import { hiddenLevel, runLevels } from './run-levels.ts';
 import { sentenceOf } from './sentence.ts';
-import { SPEED_LAWS } from './speed-law.ts';
 import { speedMissed } from './speed-missed.ts';
-import { levelsOfPair } from './levels-of-pair.ts';
 import { beatSdDb } from './wheels-beat.ts';
 
 /** The runs of one side of the repair, and what of them a person would notice, most important first. */
@@ -37,7 +36,7 @@ export function compareRuns(before: Side, after: Side): Comparison {
   const fresh = newFindings(after.found, before.found, compared);
   return {
     schemaVersion: COMPARISON_SCHEMA_VERSION,
-    ...sentenceOf({ complaint, change: changeOfOrder(complaint?.label, compared), fresh, pairs: compared }),
+    ...sentenceOf({ complaint, change: changeOfFinding(complaint, compared), fresh, pairs: compared }),
     pairs: compared,
     notes: [
       ...compared
@@ -80,10 +79,11 @@ function comparePair(pair: Pair, complaint: string | null): PairResult {
     const conditions = { speedDb: orderFasterDb(a, b) ?? speedDb ?? 0, unlikeSdDb };
     const change = changeOf(a, b, conditions);
     if (label === complaint) driveAgain = speedMissed([a, b], conditions, change, runs);
-    return [orderChange(a, b, change)];
+    return [orderChange(lineNames(line), [a, b], change)];
   });
   const { unlikeSdDb, differences } = pair;
-  return { pair: { ...runs, unlikeSdDb, differences, orders }, driveAgain };
+  const fixed = fixedToneChanges(pair, speedDb ?? 0);
+  return { pair: { ...runs, unlikeSdDb, differences, orders: [...orders, ...fixed] }, driveAgain };
 }
 
 /**
@@ -107,16 +107,12 @@ function levelIn(
 const orderFasterDb = (one: RunLevel, other: RunLevel): number | null =>
   one.own && other.own && one.origin.group === 'road' ? 20 * Math.log10(other.frequencyHz / one.frequencyHz) : null;
 
-/** Both with what the road shakes at the order's own place taken out. */
-function overNoise([one, other]: readonly [RunLevel, RunLevel], { mountedAlike }: Pair): readonly [RunLevel, RunLevel] {
-  if (!one.seen || !other.seen) return [one, other];
-  const levels = mountedAlike ? levelsOfPair(one.readings, other.readings) : [one.level, other.level];
-  const [a, b] = levels.map((level) => withNoiseUnder(level, SPEED_LAWS));
-  return [
-    { ...one, level: a!, seen: isSeen(a!, one.own) },
-    { ...other, level: b!, seen: isSeen(b!, other.own) },
-  ];
-}
+const lineNames = ({ part, name, order, label }: Line): Pick<OrderChange, 'part' | 'name' | 'order' | 'label'> => ({
+  part,
+  ...(name === undefined ? {} : { name }),
+  order,
+  label,
+});
 
 const hidden = (level: RunLevel): RunLevel => ({ ...level, seen: false });
 
@@ -126,50 +122,17 @@ const comparedRun = ({ run, posterior }: RunInference): ComparedRun => ({
   durationS: run.prepared.durationS,
 });
 
-function orderChange(one: RunLevel, other: RunLevel, change: Change): OrderChange {
-  const { line } = one.origin;
-  const before = comparedLevel(one);
-  const after = comparedLevel({ ...other, verticalShare: other.verticalShare ?? one.verticalShare });
-  return {
-    part: line.part,
-    ...(line.name === undefined ? {} : { name: line.name }),
-    order: line.order,
-    label: line.label,
-    before,
-    after,
-    changeDb: change.db,
-    lowDb: change.lowDb,
-    highDb: change.highDb,
-    real: change.real,
-    verdict: verdictOf(before, after, change.real, change.db),
-  };
-}
-
-function comparedLevel({ level, seen, frequencyHz, verticalShare }: RunLevel): ComparedLevel {
-  const amplitudeMps2 = Math.sqrt(seen ? level.power : mostPower(level));
-  return { frequencyHz, amplitudeMps2, feltLevel: feltLevel(frequencyHz, amplitudeMps2, verticalShare), seen };
-}
-
-/** What was hardly felt and fell by this much is gone: a third of it is what sound vehicles have. Judgment. */
-const NEXT_TO_NOTHING_DB = 10;
-
-function verdictOf(before: ComparedLevel, after: ComparedLevel, real: boolean, db: number): OrderChange['verdict'] {
-  if (!before.seen && !after.seen) return 'not-seen';
-  if (!real) return 'unchanged';
-  if (db > 0)
-    return before.seen && before.feltLevel >= FELT_FROM ? 'worse' : after.feltLevel >= FELT_FROM ? 'appeared' : 'worse';
-  const wasFelt = before.feltLevel >= FELT_FROM;
-  const isLeft = after.feltLevel >= FELT_FROM || (!wasFelt && db > -NEXT_TO_NOTHING_DB);
-  return !after.seen || !isLeft ? 'gone' : 'better';
-}
-
-/** An order's change, in the pair most alike of those whose run before showed it. */
-export function changeOfOrder(label: string | undefined, compared: readonly ComparedPair[]): OrderChange | null {
+/** The change of a finding, in the pair most alike of those whose run before showed it. */
+export function changeOfFinding(finding: Finding | null, compared: readonly ComparedPair[]): OrderChange | null {
+  if (!finding) return null;
+  const isIts = isChangeOf(knownAs(finding));
   const changes = compared.flatMap(({ orders, unlikeSdDb }) =>
-    orders.filter((order) => order.label === label && order.before.seen).map((change) => ({ change, unlikeSdDb })),
+    orders.filter((order) => isIts(order) && order.before.seen).map((change) => ({ change, unlikeSdDb })),
   );
   return changes.sort((a, b) => a.unlikeSdDb - b.unlikeSdDb)[0]?.change ?? null;
 }
+
+const knownAs = ({ label, part, order, trueHz }: Finding): KnownAs => ({ label, part, order, frequencyHz: trueHz });
 
 /** What is felt or heard after, was not before, and did change: the road may have covered it then, or cover it now. */
 const newFindings = (
@@ -177,9 +140,13 @@ const newFindings = (
   before: readonly Finding[],
   compared: readonly ComparedPair[],
 ): Finding[] =>
-  after.filter(({ label, perceived }, i) => {
-    const changes = compared.flatMap(({ orders }) => orders.filter((order) => order.label === label));
+  after.filter((finding, i) => {
+    const changes = compared.flatMap(({ orders }) => orders.filter(isChangeOf(knownAs(finding))));
     const changed = changes.length === 0 || changes.some(({ real, changeDb }) => real && changeDb > 0);
-    const isKnown = [...before, ...after.slice(0, i)].some((old) => old.label === label);
-    return perceived !== 'buried' && changed && !isKnown;
+    const isKnown = [...before, ...after.slice(0, i)].some((old) => isSameOrigin(old, finding));
+    return finding.perceived !== 'buried' && changed && !isKnown;
   });
+
+/** One order, or tones of no order at one place. */
+const isSameOrigin = (one: Finding, other: Finding): boolean =>
+  one.label === other.label && (one.order !== null || Math.abs(one.trueHz / other.trueHz - 1) < SAME_TONE);

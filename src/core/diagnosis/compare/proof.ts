@@ -1,6 +1,6 @@
 /** What the runs after a repair say of the faults that the runs before it showed. */
 import type { Finding } from '../findings/finding.ts';
-import { changeOfOrder } from './compare.ts';
+import { changeOfFinding } from './compare.ts';
 import type { Comparison, ComparisonVerdict } from './comparison.ts';
 
 export interface Proof {
@@ -23,7 +23,7 @@ const STAYED_ABOVE_DB = -6;
 export function proofOf({ verdict, sentence, why, pairs }: Comparison, found: readonly Finding[]): Proof {
   const [complaint] = found;
   const isGone = (finding: Finding): boolean => {
-    const change = changeOfOrder(finding.label, pairs);
+    const change = changeOfFinding(finding, pairs);
     if (change?.verdict === 'gone' || change?.verdict === 'not-seen') return true;
     // With the complaint proved there is no looking for it any more in what the road covers.
     return verdict === 'gone' && finding.perceived === 'buried';
@@ -31,7 +31,7 @@ export function proofOf({ verdict, sentence, why, pairs }: Comparison, found: re
   const gone = found.filter(isGone);
   const alsoGone = found.filter((finding) => gone.some((other) => isSamePeak(finding, other)));
   const label = complaint?.label ?? null;
-  const lowDb = changeOfOrder(complaint?.label, pairs)?.lowDb ?? null;
+  const lowDb = changeOfFinding(complaint ?? null, pairs)?.lowDb ?? null;
   const stayed = verdict === 'unchanged' && lowDb !== null && lowDb > STAYED_ABOVE_DB;
   return {
     verdict,

@@ -10,13 +10,17 @@ import { OWN_FROM, ownToneOf } from '../matching/tone-of-order.ts';
 import type { SeenLevel } from './change.ts';
 import { isSeen } from './change.ts';
 
-export interface RunLevel extends SeenLevel {
+export interface ReadLevel extends SeenLevel {
   readonly readings: OrderReadings;
-  /** The diagnosis found a tone that is this order's. */
+  /** The diagnosis found a tone that is this one's. */
   readonly own: boolean;
-  readonly origin: Origin;
   readonly frequencyHz: number;
   readonly verticalShare: number | null;
+}
+
+/** Of an order. */
+export interface RunLevel extends ReadLevel {
+  readonly origin: Origin;
 }
 
 /** An order that is not found must be placed to half a block's bin, or its level would be read beside it. */

@@ -56,8 +56,8 @@ export function sentenceOf({ complaint, change, fresh, pairs }: SentenceInput): 
   if (!change && complaint.order === null) {
     return {
       verdict: 'cannot-tell',
-      sentence: `${capitalized(complaint.label)} at ${complaint.trueHz.toFixed(1)} Hz cannot be compared: only orders of a named part are.${also}`,
-      why: UNNAMED[complaint.part === 'fixed' ? 'fixed' : 'unknown'],
+      sentence: `${capitalized(nameOf(complaint))} cannot be compared: only orders of a named part and fixed tones are.${also}`,
+      why: UNCOMPARED[complaint.part === 'fixed' ? 'fixed' : 'unknown'],
     };
   }
   if (!change) {
@@ -78,16 +78,21 @@ export function sentenceOf({ complaint, change, fresh, pairs }: SentenceInput): 
   const unlike = pairs.some(({ differences }) => differences.length > 0) && verdict === 'unchanged';
   return {
     verdict,
-    sentence: `${capitalized(complaint.label)} is ${WORDS[verdict]}.${also}`,
+    sentence: `${capitalized(nameOf(complaint))} is ${WORDS[verdict]}.${also}`,
     why:
       `${feltChange(change)}: ${changeText(change)}.` +
       (unlike ? ' The runs are not alike: a run like the first one would decide.' : ''),
   };
 }
 
-/** What to do where the complaint is no order. */
-const UNNAMED = {
-  fixed: 'It keeps its frequency whatever the speed: look whether the report of the run after still lists it.',
+/** An order by its name, another tone with its frequency too. */
+const nameOf = ({ label, order, trueHz }: Finding): string =>
+  order === null ? `${label} at ${trueHz.toFixed(1)} Hz` : label;
+
+/** What to do where the complaint is no order and was not compared. */
+const UNCOMPARED = {
+  fixed:
+    'It is not sure that it keeps its frequency, or something that turns stands there in the run after: record that again, a few mph faster or slower.',
   unknown: 'Give tire size, axle ratio and the road speed of both runs, so that parts and orders can be named.',
 } as const;
 
