@@ -34,15 +34,14 @@ export function withNoiseUnder(level: OrderLevel, laws: readonly SpeedLaw[]): Or
     { times: 1, weight: AS_BESIDE },
     ...TIMES_NEAR.map(({ times, weight }) => ({ times: near * times, weight })),
   ];
-  const cases = guesses
-    .filter(({ times }) => mean - times * noisePower > LEAST_ORDER * mean)
-    .map(({ times, weight }) => ({
-      times,
-      logWeight: Math.log(weight) + levelEvidence({ ...level, ...taking(level, times) }, laws),
-    }));
-  if (cases.length < 2 || !(noisePower > 0)) return level;
-  const most = Math.max(...cases.map(({ logWeight }) => logWeight));
-  const weights = cases.map(({ logWeight }) => Math.exp(logWeight - most));
+  const most = ((1 - LEAST_ORDER) * mean) / noisePower;
+  if (!(most > 1)) return level;
+  const cases = guesses.map(({ times, weight }) => {
+    const taken = Math.min(times, most);
+    return { times: taken, logWeight: Math.log(weight) + levelEvidence({ ...level, ...taking(level, taken) }, laws) };
+  });
+  const likeliest = Math.max(...cases.map(({ logWeight }) => logWeight));
+  const weights = cases.map(({ logWeight }) => Math.exp(logWeight - likeliest));
   const sum = weights.reduce((total, weight) => total + weight, 0);
   const meanOf = (of: (times: number) => number): number =>
     cases.reduce((total, { times }, k) => total + (weights[k]! / sum) * of(times), 0);
