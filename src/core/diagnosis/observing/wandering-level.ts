@@ -2,8 +2,9 @@
  * The level of a line whose own frequency wanders about its history: over the whole run its phase turns, so that it does
  * not add up, the less the higher it is; block by block it is as strong as it was.
  */
-import { blockScatter, orderLevel } from '../../signal/speed/order-level.ts';
-import { BLOCK_S } from '../../signal/speed/order-readings.ts';
+import { withNoiseUnder } from '../../signal/speed/noise-under-order.ts';
+import { blockScatter, levelOf } from '../../signal/speed/order-level.ts';
+import { BLOCK_S, orderReadings } from '../../signal/speed/order-readings.ts';
 import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
 import type { Peak } from '../../signal/peaks/peak.ts';
 import type { Prepared } from '../../signal/spectra/spectrum.ts';
@@ -18,6 +19,8 @@ const WANDERS_FROM = [
 ] as const;
 /** Standard uncertainties, of noise alone, by which the blocks must hold more than the lines. */
 const SURELY = 3;
+/** How the level follows the speed, which hardly changes here: as unbalance does, or less or more. Judgment. */
+const LAWS = [{ weight: 1, exponent: 2, exponentSd: 3 }];
 /** Half width of a block's Hann main lobe, Hz: lines within it add up in a block. */
 const LOBE_HZ = 2 / BLOCK_S;
 
@@ -35,10 +38,12 @@ export const withWanderingLevel = (peak: Peak, near: readonly Peak[], prepared: 
   if (!wanders) return peak;
   const sharing = near.filter((other) => Math.abs(other.frequencyHz - frequencyHz) < LOBE_HZ);
   if (sharing.some((other) => other.amplitudeMps2 > amplitudeMps2)) return peak;
-  const level = orderLevel(prepared, frequencyHz, track);
-  if (!level) return peak;
+  const readings = orderReadings(prepared, frequencyHz, track, BLOCK_S, true);
+  if (!readings) return peak;
+  // On a resonance that the road shakes the blocks hold more noise than is seen beside the line.
+  const level = withNoiseUnder(levelOf(readings), LAWS);
   // Blocks overlap by half: so many stand alone.
-  const powerSd = Math.sqrt((2 * blockScatter(level)) / level.blocks);
+  const powerSd = Math.hypot(Math.sqrt((2 * blockScatter(level)) / level.blocks), level.noisePowerSd);
   const excess = level.power - sharing.reduce((sum, other) => sum + other.amplitudeMps2 ** 2, 0);
   if (excess <= SURELY * powerSd) return peak;
   const factor = Math.sqrt(1 + excess / amplitudeMps2 ** 2);
