@@ -30,8 +30,7 @@ export const verticalShare = (axes: number, power: Hermitian, noise: Hermitian, 
   const along = outer(axes, { re: up.slice(0, axes), im: up.slice(0, axes).map(() => 0) });
   const total = Math.max(trace(axes, power), 1e-30);
   const read = traceOfProduct(axes, power, along);
-  const vertical =
-    axes < ALL_AXES ? read : likelyVerticalPower(read, traceOfProduct(axes, noise, along), total - read);
+  const vertical = axes < ALL_AXES ? read : likelyVerticalPower(read, traceOfProduct(axes, noise, along), total - read);
   // Of what is no more than noise no direction is known: none is made of it.
   return Math.min(1, Math.max(0, vertical / Math.max(total, trace(axes, noise))));
 };
