@@ -105,6 +105,20 @@ describe('the level of one order over a run', () => {
     expect(Math.abs(blockScatter(level) / variance - 1)).toBeLessThan(0.25);
   });
 
+  it('is read plainly or closely: the rest of the lobe and blocks of 16 s are read for a comparison alone', () => {
+    const run = prepared(40, [() => 0], 0.1);
+    const [plain, close] = [false, true].map((closely) => orderReadings(run, 50, STEADY, BLOCK_S, closely)!);
+    // 40 s: 19 blocks of 4 s and 4 of 16 s, each begun at half of the one before.
+    expect([plain!.blocks.length, plain!.longBlocks.length, plain!.blocks[0]!.powers.length]).toEqual([19, 0, 7]);
+    expect([close!.blocks.length, close!.longBlocks.length, close!.blocks[0]!.powers.length]).toEqual([19, 4, 11]);
+    expect(levelOf(plain!).nearNoisePower).toBeNull();
+    // White noise is the same near and far: 24 readings each.
+    expect(levelOf(close!).nearNoisePower! / levelOf(close!).noisePower).toBeGreaterThan(0.5);
+    expect(levelOf(close!).nearNoisePower! / levelOf(close!).noisePower).toBeLessThan(2);
+    const short = orderReadings(prepared(12, [() => 0], 0.1), 50, STEADY, BLOCK_S, true)!;
+    expect([short.blocks.length, short.longBlocks.length]).toEqual([5, 0]);
+  });
+
   it('loses nothing of an order that stands beside its track where the whole lobe is read', () => {
     // 0.1 Hz is 0.4 bins of a block: a Hann window loses 0.91 dB there (Harris 1978: 1.42 dB at half a bin).
     const beside = prepared(60, [(t) => 0.3 * Math.sin(2 * Math.PI * 50.1 * t)], 0.01);
