@@ -51,4 +51,18 @@ describe('axes weighed by their noise', () => {
     expect(a.power / levelOf(one).power).toBeCloseTo(1, 4);
     expect(b.power / levelOf(other).power).toBeCloseTo(1, 3);
   });
+
+  it('are left as they are where there is but one axis', () => {
+    const onOne = (seed: number): OrderReadings => {
+      const random = randomSource(seed, 'one axis');
+      const axis = Float64Array.from(
+        { length: 60 * RATE },
+        (_, i) => 0.1 * Math.sin((2 * Math.PI * 20 * i) / RATE) + 0.4 * random.normal(),
+      );
+      const prepared = { samplingRateHz: RATE, durationS: 60, up: null, pieces: [{ startS: 0, axes: [axis] }] };
+      return orderReadings(prepared, 20, STEADY, BLOCK_S, true)!;
+    };
+    const [one, other] = [onOne(1), onOne(2)];
+    expect(levelsOfPair(one, other)).toEqual([levelOf(one), levelOf(other)]);
+  });
 });
