@@ -1,8 +1,6 @@
 /** Which of the compared changes is that of a finding: an order's by its name, a fixed tone's by its frequency. */
+import { isSameTone } from '../findings/same-tone.ts';
 import type { OrderChange } from './comparison.ts';
-
-/** Two fixed tones nearer than this, relative, are one: a body's resonance moves a little with load and warmth. Judgment. */
-export const SAME_TONE = 0.01;
 
 /** What a finding is known by. */
 export interface KnownAs {
@@ -12,9 +10,10 @@ export interface KnownAs {
   readonly frequencyHz: number;
 }
 
+/** @returns true for the change that is the finding's; none is of an unknown tone, which is not compared */
 export const isChangeOf =
   ({ label, part, order, frequencyHz }: KnownAs) =>
   (change: OrderChange): boolean =>
     order === null
-      ? part === 'fixed' && change.part === 'fixed' && Math.abs(change.before.frequencyHz / frequencyHz - 1) < SAME_TONE
+      ? part === 'fixed' && change.part === 'fixed' && isSameTone(change.before.frequencyHz, frequencyHz)
       : change.label === label;

@@ -2,9 +2,10 @@
 import type { Line } from '../../vehicle/line.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import type { Finding } from '../findings/finding.ts';
+import { isSameTone } from '../findings/same-tone.ts';
 import { changeOf } from './change.ts';
 import type { KnownAs } from './change-of-finding.ts';
-import { isChangeOf, SAME_TONE } from './change-of-finding.ts';
+import { isChangeOf } from './change-of-finding.ts';
 import type { ComparedPair, ComparedRun, Comparison, OrderChange } from './comparison.ts';
 import { COMPARISON_SCHEMA_VERSION } from './comparison.ts';
 import { fixedToneChanges } from './fixed-tones.ts';
@@ -149,4 +150,4 @@ const newFindings = (
 
 /** One order, or tones of no order at one place. */
 const isSameOrigin = (one: Finding, other: Finding): boolean =>
-  one.label === other.label && (one.order !== null || Math.abs(one.trueHz / other.trueHz - 1) < SAME_TONE);
+  one.label === other.label && (one.order !== null || isSameTone(one.trueHz, other.trueHz));

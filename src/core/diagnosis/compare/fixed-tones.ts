@@ -1,18 +1,17 @@
 /** Tones that keep their frequency whatever the speed, compared where they stand: the complaint may be one. */
+import { STEADY } from '../../signal/speed/equal-angle.ts';
 import { levelOf } from '../../signal/speed/order-level.ts';
 import { orderReadings } from '../../signal/speed/order-readings.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import type { Match } from '../matching/match.ts';
 import { OWN_FROM } from '../matching/tone-of-order.ts';
 import { changeOf, isSeen } from './change.ts';
-import { SAME_TONE } from './change-of-finding.ts';
+import { isSameTone } from '../findings/same-tone.ts';
 import type { OrderChange } from './comparison.ts';
 import { orderChange, overNoise } from './order-change.ts';
 import type { Pair } from './pair.ts';
 import type { ReadLevel } from './run-levels.ts';
 import { ANOTHERS_BINS, blockOf } from './run-levels.ts';
-
-const STEADY = { timeS: Float64Array.of(0), relative: Float64Array.of(1) };
 
 /**
  * The change of every fixed tone that one of the runs shows. Where the other run shows a turning part's tone at that place
@@ -22,7 +21,7 @@ const STEADY = { timeS: Float64Array.of(0), relative: Float64Array.of(1) };
 export function fixedToneChanges(pair: Pair, speedDb: number): OrderChange[] {
   const { before, after, unlikeSdDb } = pair;
   const shown = [...fixedHz(before), ...fixedHz(after)];
-  const places = shown.filter((hz, i) => !shown.slice(0, i).some((other) => isSame(other, hz)));
+  const places = shown.filter((hz, i) => !shown.slice(0, i).some((other) => isSameTone(other, hz)));
   return places.flatMap((hz) => {
     const [one, other] = [toneLevel(before, hz), toneLevel(after, hz)];
     if (!one || !other) return [];
@@ -32,8 +31,6 @@ export function fixedToneChanges(pair: Pair, speedDb: number): OrderChange[] {
   });
 }
 
-const isSame = (oneHz: number, otherHz: number): boolean => Math.abs(oneHz / otherHz - 1) < SAME_TONE;
-
 const isFixed = ({ others }: Match): boolean => others.fixed >= OWN_FROM;
 
 const fixedHz = ({ matches }: RunInference): number[] =>
@@ -42,7 +39,10 @@ const fixedHz = ({ matches }: RunInference): number[] =>
 /** @returns null where another's tone stands there, or nothing can be read so near the ends of the spectrum */
 function toneLevel(inference: RunInference, hz: number): ReadLevel | null {
   const blockS = blockOf(inference);
-  const own = inference.matches.find((match) => isFixed(match) && isSame(match.tone.peak.frequencyHz, hz))?.tone.peak;
+  const [own] = inference.matches
+    .filter((match) => isFixed(match) && isSameTone(match.tone.peak.frequencyHz, hz))
+    .map(({ tone }) => tone.peak)
+    .sort((a, b) => Math.abs(a.frequencyHz - hz) - Math.abs(b.frequencyHz - hz));
   const isAnothers = ({ lines, tone }: Match): boolean =>
     lines.some(({ probability }) => probability >= OWN_FROM) &&
     Math.abs(tone.peak.frequencyHz - hz) * blockS < ANOTHERS_BINS;

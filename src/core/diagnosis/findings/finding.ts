@@ -1,4 +1,5 @@
 /** From matches to findings: what a person feels or hears, whose it is, and how sure. */
+import { isSameTone } from './same-tone.ts';
 import { feltLevel } from '../../signal/felt.ts';
 import type { Span } from '../../reading/cut-recording.ts';
 import type { Peak } from '../../signal/peaks/peak.ts';
@@ -168,9 +169,7 @@ const knockOf = (multiple: Finding, all: readonly Finding[]): Finding | undefine
 
 /** Tones of one origin in one or several runs make one finding: the weightiest. */
 const sameSource = (a: Finding, b: Finding): boolean =>
-  isOneKnock(a, b) ||
-  (a.label === b.label && (a.order !== null || Math.abs(a.trueHz - b.trueHz) < 0.03 * a.trueHz)) ||
-  isRestOf(a, b);
+  isOneKnock(a, b) || (a.label === b.label && (a.order !== null || isSameTone(a.trueHz, b.trueHz))) || isRestOf(a, b);
 
 /** A tone may still be another line's from this probability on, and is what is left of it this near to it, relative. */
 const MAY_BE = 0.1;

@@ -7,6 +7,7 @@
  * The wander is a Gaussian process with the correlation (1 + t/τ)·e^(−t/τ) (Matérn's with ν = 3/2: M. L. Stein,
  * Interpolation of Spatial Data, Springer 1999, §2.7), the mean is the generalised least-squares one.
  */
+import { logSum, sharesOf } from '../numeric/log-weights.ts';
 import { blockScatter } from './order-level.ts';
 import type { OrderLevel } from './order-level.ts';
 
@@ -46,11 +47,9 @@ const NEARBY = 0.02;
 /** @param levels of one order in runs made alike; each with more power than its noise hides */
 export function levelCases(levels: readonly OrderLevel[], laws: readonly SpeedLaw[]): readonly LevelCase[] {
   const cases = likelyCases(levels, laws);
-  const most = Math.max(...cases.map(({ logLikelihood }) => logLikelihood));
-  const weights = cases.map(({ logLikelihood }) => Math.exp(logLikelihood - most));
-  const sum = weights.reduce((total, weight) => total + weight, 0);
+  const weights = sharesOf(cases.map(({ logLikelihood }) => logLikelihood));
   return cases.map(({ relative, exponent, covariance }, i) => ({
-    weight: weights[i]! / sum,
+    weight: weights[i]!,
     relative,
     exponent,
     covariance,
@@ -60,11 +59,8 @@ export function levelCases(levels: readonly OrderLevel[], laws: readonly SpeedLa
 /** ln of how likely the blocks of a run are, whatever wander and law, but for a constant of the number of blocks. */
 export function levelEvidence(level: OrderLevel, laws: readonly SpeedLaw[]): number {
   const likelihoods = likelyCases([level], laws).map(({ logLikelihood }) => logLikelihood);
-  const most = Math.max(...likelihoods);
-  const sum = likelihoods.reduce((total, value) => total + Math.exp(value - most), 0);
   // The cases weigh powers over the level: as powers they are that much less dense.
-  const values = readingsOf(level).values.length;
-  return most + Math.log(sum) - values * Math.log(level.power);
+  return logSum(likelihoods) - readingsOf(level).values.length * Math.log(level.power);
 }
 
 type LikelyCase = LevelCase & { readonly logLikelihood: number };

@@ -4,6 +4,7 @@
  * noise scatters their powers from one to the next, a level that wanders does so slowly, a steady one not at all (the
  * moments of a line in noise, S. O. Rice, Mathematical analysis of random noise, Bell System Technical Journal 24, 1945).
  */
+import { sharesOf } from '../numeric/log-weights.ts';
 import { levelEvidence } from './level-wander.ts';
 import type { SpeedLaw } from './level-wander.ts';
 import type { OrderLevel } from './order-level.ts';
@@ -40,11 +41,9 @@ export function withNoiseUnder(level: OrderLevel, laws: readonly SpeedLaw[]): Or
     const taken = Math.min(times, most);
     return { times: taken, logWeight: Math.log(weight) + levelEvidence({ ...level, ...taking(level, taken) }, laws) };
   });
-  const likeliest = Math.max(...cases.map(({ logWeight }) => logWeight));
-  const weights = cases.map(({ logWeight }) => Math.exp(logWeight - likeliest));
-  const sum = weights.reduce((total, weight) => total + weight, 0);
+  const weights = sharesOf(cases.map(({ logWeight }) => logWeight));
   const meanOf = (of: (times: number) => number): number =>
-    cases.reduce((total, { times }, k) => total + (weights[k]! / sum) * of(times), 0);
+    cases.reduce((total, { times }, k) => total + weights[k]! * of(times), 0);
   const times = meanOf((one) => one);
   const timesSd = Math.sqrt(meanOf((one) => (one - times) ** 2));
   const noisePowerSd = Math.hypot(times * level.noisePowerSd, timesSd * noisePower);

@@ -75,6 +75,7 @@ export interface Reading {
   readonly wholeLobe?: boolean;
 }
 
+/** The level out of what was read, in the units of the readings: m/s² and (m/s²)². */
 export function levelOf(
   readings: OrderReadings,
   { weights = identity(readings.axes), wholeLobe = false }: Reading = {},
