@@ -167,6 +167,14 @@ describe('before and after', () => {
     expect(compareJudged(after, before).verdict).toBe('worse');
   });
 
+  it('compares a hum that one short run does not show to be fixed for sure', async () => {
+    const { job, recordings } = await recorded('fixed-hum');
+    const one = must(judgeJob({ job: { ...job, runs: job.runs.slice(0, 1) }, recordings: recordings.slice(0, 1) }));
+    const [finding] = one.found;
+    expect(finding!.match.others.fixed).toBeLessThan(0.5);
+    expect(compareJudged(one, one).sentence).toBe('Fixed tone at 31.4 Hz is unchanged.');
+  });
+
   it('finds a recording unchanged against itself', async () => {
     const judged = must(judgeJob(await recorded('joint-replaced')));
     const same = compareJudged(judged, judged);

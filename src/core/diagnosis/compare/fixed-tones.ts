@@ -31,7 +31,9 @@ export function fixedToneChanges(pair: Pair, speedDb: number): OrderChange[] {
   });
 }
 
-const isFixed = ({ others }: Match): boolean => others.fixed >= OWN_FROM;
+/** Likelier fixed than anything else: the diagnosis calls it so. */
+const isFixed = ({ others: { fixed, ...rest }, lines }: Match): boolean =>
+  [...Object.values(rest), ...lines.map(({ probability }) => probability)].every((other) => fixed > other);
 
 const fixedHz = ({ matches }: RunInference): number[] =>
   matches.filter(isFixed).map(({ tone }) => tone.peak.frequencyHz);

@@ -56,7 +56,7 @@ export function sentenceOf({ complaint, change, fresh, pairs }: SentenceInput): 
   if (!change && complaint.order === null) {
     return {
       verdict: 'cannot-tell',
-      sentence: `${capitalized(nameOf(complaint))} cannot be compared: only orders of a named part and fixed tones are.${also}`,
+      sentence: `${capitalized(nameOf(complaint))} cannot be compared${complaint.part === 'fixed' ? '' : ': only orders of a named part and fixed tones are'}.${also}`,
       why: UNCOMPARED[complaint.part === 'fixed' ? 'fixed' : 'unknown'],
     };
   }
@@ -92,7 +92,7 @@ const nameOf = ({ label, order, trueHz }: Finding): string =>
 /** What to do where the complaint is no order and was not compared. */
 const UNCOMPARED = {
   fixed:
-    'It is not sure that it keeps its frequency, or something that turns stands there in the run after: record that again, a few mph faster or slower.',
+    'It is not sure that it keeps its frequency, or something that turns stands there in the run after. Record it a few mph faster or slower as well.',
   unknown: 'Give tire size, axle ratio and the road speed of both runs, so that parts and orders can be named.',
 } as const;
 
