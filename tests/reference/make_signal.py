@@ -143,6 +143,7 @@ tails = {
     "normalQuantile": [[p, float(stats.norm.isf(p))] for p in (0.9, 0.5, 0.025, 1e-6, 1e-30)],
     "fQuantile": [[p, a, b, float(stats.f.isf(p, a, b))] for p, a, b in ((0.5, 6, 40), (0.01, 6, 40), (1e-6, 12, 100))],
     "besselI0": [[x, float(special.i0(x))] for x in (0, 0.5, 3, 6.76, 12)],
+    "logBesselI0": [[x, float(np.log(special.ive(0, x)) + x)] for x in (0.5, 5, 29.9, 30.1, 100, 2000)],
 }
 
 # --- interpolation -------------------------------------------------------------------------------------------------

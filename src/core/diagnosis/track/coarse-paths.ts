@@ -6,13 +6,11 @@ import type { TrackSearch } from './track-search.ts';
 import { cappedEvidence, growingEvidence } from './line-evidence.ts';
 import { trackOfPath } from './path-track.ts';
 import type { Band } from './sharpness.ts';
-import { CRUISE, follow, lookAt, lookWith, RAMP, SLOW_RAMP, type Look, type Stage } from './stages.ts';
+import { CRUISE, follow, lookAt, lookWith, RAMP, SLOW_RAMP, type Stage } from './stages.ts';
 
 /** Tones followed by themselves, and the power over noise they need. */
 const MOST_TONES = 3;
 const LEAST_TONE = 40;
-/** Lines followed by themselves. */
-const MOST_SINGLE = 5;
 /** A tone with more than this share of its power beside its top is smeared. */
 const SMEARED = 0.05;
 /** A tone's own speed may wander this far (ln). */
@@ -39,20 +37,15 @@ const smearedTones = (bands: readonly Band[]): readonly number[] =>
     .slice(0, MOST_TONES)
     .map((band) => band.frequencyHz);
 
-/** The look that a cruise is followed by; null of a recording too short for it. */
-export const lookAtCruise = (prepared: Prepared): Look | null => {
-  const map = lookAt(prepared, CRUISE);
-  return map && lookWith(map, cappedEvidence);
-};
-
-/** @param cruise of `lookAtCruise` */
+/** None of a recording too short for them. */
 export const coarsePaths = (
   prepared: Prepared,
   { baseHz, multiples, tiedMultiples, logPrior }: TrackSearch,
   steady: readonly Band[],
-  cruise: Look | null,
 ): readonly SpeedTrack[] => {
-  if (!cruise) return [];
+  const map = lookAt(prepared, CRUISE);
+  if (!map) return [];
+  const cruise = lookWith(map, cappedEvidence);
   const rate = prepared.samplingRateHz;
   const linesOf = (ratios: readonly number[] | null): readonly number[] =>
     baseHz === null ? [] : (ratios ?? []).map((multiple) => multiple * baseHz);
@@ -69,28 +62,10 @@ export const coarsePaths = (
   }
   const tones = smearedTones(steady);
   if (tones.length > 0) {
-    const growing = lookWith(cruise.map, growingEvidence);
+    const growing = lookWith(map, growingEvidence);
     for (const hz of tones) paths.push(follow(growing, TONE_STAGE, [hz], rate, () => 0));
   }
   return paths.map((path) => trackOfPath(path, prepared));
-};
-
-/**
- * Paths along one expected line each, those of most evidence: a weak fault in a rough road's noise is the only line to be
- * seen, and all the others add but noise to it.
- * @param cruise of `lookAtCruise`
- */
-export const singlePaths = (
-  prepared: Prepared,
-  { baseHz, multiples, logPrior }: TrackSearch,
-  cruise: Look | null,
-): readonly SpeedTrack[] => {
-  if (baseHz === null || !cruise) return [];
-  return multiples
-    .map((multiple) => follow(cruise, CRUISE, [multiple * baseHz], prepared.samplingRateHz, logPrior))
-    .sort((a, b) => b.score - a.score)
-    .slice(0, MOST_SINGLE)
-    .map((path) => trackOfPath(path, prepared));
 };
 
 /** Paths of tones that may be images of lines above half the rate. */

@@ -193,3 +193,10 @@ export const gainOver = (without: readonly Band[], along: readonly Band[], reach
     return sum + Math.max(0, band.evidence - before);
   }, 0);
 };
+
+/** What stands spread out on every one of the given bands, at its worst place. */
+export const leastSpread = (
+  several: readonly (readonly Band[])[],
+  spreadOf = ({ spread }: Band): number => spread,
+): number =>
+  several[0]!.reduce((most, _, i) => Math.max(most, Math.min(...several.map((bands) => spreadOf(bands[i]!)))), 0);

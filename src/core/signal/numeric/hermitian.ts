@@ -95,6 +95,34 @@ export const inverse = (axes: number, a: Hermitian): Hermitian => {
   return out;
 };
 
+/** Re and im of an entry (i, j). */
+export interface Entry {
+  readonly re: number;
+  readonly im: number;
+}
+
+/**
+ * The entries below the diagonal of M, lower triangular with ones on its diagonal, where A = Mᴴ·D·M and D is diagonal:
+ * row by row, (1,0), (2,0), (2,1). The last row is that of A over its last entry; A less what it makes is one smaller.
+ * @param a positive definite
+ */
+export const unitFactor = (axes: number, a: Hermitian): readonly (readonly Entry[])[] => {
+  const { re, im } = unpacked(axes, a);
+  const rows: Entry[][] = Array.from({ length: axes }, () => []);
+  for (let last = axes - 1; last > 0; last--) {
+    const pivot = re[last]![last]!;
+    const row = Array.from({ length: last }, (_, j) => ({ re: re[last]![j]! / pivot, im: im[last]![j]! / pivot }));
+    rows[last] = row;
+    for (let i = 0; i < last; i++) {
+      for (let j = 0; j < last; j++) {
+        re[i]![j]! -= re[i]![last]! * row[j]!.re - im[i]![last]! * row[j]!.im;
+        im[i]![j]! -= re[i]![last]! * row[j]!.im + im[i]![last]! * row[j]!.re;
+      }
+    }
+  }
+  return rows;
+};
+
 /** @param matrices one at least */
 export const meanMatrix = (matrices: readonly Hermitian[]): Hermitian =>
   matrices[0]!.map((_, q) => matrices.reduce((sum, matrix) => sum + matrix[q]!, 0) / matrices.length);

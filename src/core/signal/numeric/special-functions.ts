@@ -134,3 +134,18 @@ export const besselI0 = (x: number): number => {
   }
   return sum;
 };
+
+/** From here on the large-argument series, five terms of it, is exact to a double's last digits but a few. */
+const LARGE_ARGUMENT = 30;
+
+/** ln of the same, also where it would overflow: for large x ln I₀ = x − ½·ln 2πx + ln(1 + 1/8x + 9/128x² + …) (DLMF 10.40.1). */
+export const logBesselI0 = (x: number): number => {
+  if (x < LARGE_ARGUMENT) return Math.log(besselI0(x));
+  let term = 1;
+  let sum = 1;
+  for (let k = 1; k <= 5; k++) {
+    term *= (2 * k - 1) ** 2 / (8 * k * x);
+    sum += term;
+  }
+  return x - 0.5 * Math.log(2 * Math.PI * x) + Math.log(sum);
+};

@@ -3,6 +3,8 @@
  * sampling rate give the same samples, at uneven ones they do not. The true one adds up best when turned back at the
  * instants themselves.
  */
+import { logBesselI0 } from '../numeric/special-functions.ts';
+import type { ComplexArray } from '../spectra/fft.ts';
 import type { Instants } from './instants.ts';
 
 /** A tone seen as one that stands `fold` sampling rates from where it shows: 0 itself, −1 the rate less its true frequency. */
@@ -16,21 +18,26 @@ export interface Fold {
 const BLOCK_S = 2;
 /** Independent blocks to each of those half overlapped, under a Hann window (P. D. Welch 1967). */
 const INDEPENDENT = 0.53;
-/** Bins of 1/BLOCK_S beside the tone at which the noise is read: clear of the main lobe. */
-const BESIDE_BINS = [-5, -4, -3, 3, 4, 5] as const;
+/** Bins of 1/BLOCK_S beside a place at which its noise is read: clear of the main lobe. */
+const BESIDE_BINS = [-4, -3, 3, 4] as const;
 
 interface Block {
-  readonly piece: Instants['pieces'][number];
-  readonly from: number;
-  readonly to: number;
   readonly middleS: number;
+  /** From the middle, s. */
+  readonly timeS: Float64Array;
   /** Hann weights, adding up to 2: a sine of amplitude A gives a sum of size A. */
   readonly weights: Float64Array;
+  readonly axes: readonly Float64Array[];
 }
 
+/** A mean would, under uneven instants, leak into all frequencies. */
+const withoutMean = (axis: Float64Array, weights: Float64Array): Float64Array => {
+  const mean = weights.reduce((sum, w, i) => sum + (w / 2) * axis[i]!, 0);
+  return axis.map((v) => v - mean);
+};
+
 const blocksOf = ({ pieces }: Instants): readonly Block[] =>
-  pieces.flatMap((piece) => {
-    const { timeS } = piece;
+  pieces.flatMap(({ timeS, axes }) => {
     const blocks: Block[] = [];
     const lastS = timeS[timeS.length - 1]!;
     let from = 0;
@@ -38,40 +45,76 @@ const blocksOf = ({ pieces }: Instants): readonly Block[] =>
       while (timeS[from]! < startS) from++;
       let to = from;
       while (timeS[to]! < startS + BLOCK_S) to++;
-      const weights = timeS.slice(from, to).map((t) => 1 - Math.cos((2 * Math.PI * (t - startS)) / BLOCK_S));
-      const sum = weights.reduce((all, w) => all + w, 0);
-      if (sum > 0)
-        blocks.push({ piece, from, to, middleS: startS + BLOCK_S / 2, weights: weights.map((w) => (2 * w) / sum) });
+      const own = timeS.slice(from, to);
+      const shape = own.map((t) => 1 - Math.cos((2 * Math.PI * (t - startS)) / BLOCK_S));
+      const sum = shape.reduce((all, w) => all + w, 0);
+      if (!(sum > 0)) continue;
+      const weights = shape.map((w) => (2 * w) / sum);
+      const middleS = startS + BLOCK_S / 2;
+      blocks.push({
+        middleS,
+        timeS: own.map((t) => t - middleS),
+        weights,
+        axes: axes.map((axis) => withoutMean(axis.slice(from, to), weights)),
+      });
     }
     return blocks;
   });
 
-/** Squared 0-to-peak amplitude of each axis at a frequency, (m/s²)². */
-const powersAt = (
-  { piece, from, to, middleS, weights }: Block,
-  axes: readonly Float64Array[],
-  hz: number,
-): number[] => {
-  const re = axes.map(() => 0);
-  const im = axes.map(() => 0);
-  for (let i = from; i < to; i++) {
-    const angle = 2 * Math.PI * hz * (piece.timeS[i]! - middleS);
-    const c = weights[i - from]! * Math.cos(angle);
-    const s = weights[i - from]! * Math.sin(angle);
-    for (let axis = 0; axis < axes.length; axis++) {
-      const value = axes[axis]![i - from]!;
-      re[axis]! += value * c;
-      im[axis]! += value * s;
+/** e^(−j2πft) at the instants of a block. */
+const turning = ({ timeS }: Block, hz: number): ComplexArray => ({
+  re: timeS.map((t) => Math.cos(2 * Math.PI * hz * t)),
+  im: timeS.map((t) => -Math.sin(2 * Math.PI * hz * t)),
+});
+
+const product = (a: ComplexArray, b: ComplexArray): ComplexArray => ({
+  re: a.re.map((re, i) => re * b.re[i]! - a.im[i]! * b.im[i]!),
+  im: a.re.map((re, i) => re * b.im[i]! + a.im[i]! * b.re[i]!),
+});
+
+/** Squared 0-to-peak amplitude of an axis turned so, and with another turn, (m/s²)². */
+const powerOf = (axis: Float64Array, turned: ComplexArray, further: ComplexArray | null): number => {
+  let re = 0;
+  let im = 0;
+  for (let i = 0; i < axis.length; i++) {
+    const c = turned.re[i]!;
+    const s = turned.im[i]!;
+    const value = axis[i]!;
+    if (further) {
+      re += value * (c * further.re[i]! - s * further.im[i]!);
+      im += value * (c * further.im[i]! + s * further.re[i]!);
+    } else {
+      re += value * c;
+      im += value * s;
     }
   }
-  return re.map((part, axis) => part * part + im[axis]! * im[axis]!);
+  return re * re + im * im;
 };
 
-/** A mean would, under uneven instants, leak into all frequencies. */
-const withoutMean = (axis: Float64Array, { from, to, weights }: Block): Float64Array => {
-  const mean = weights.reduce((sum, w, i) => sum + (w / 2) * axis[from + i]!, 0);
-  return axis.slice(from, to).map((v) => v - mean);
+/** Power in each block at a place, and the mean of what is beside it, (m/s²)². */
+interface Place {
+  readonly powers: readonly number[];
+  readonly noise: number;
+}
+
+/**
+ * ln of the likelihood of each place for a line of the one level that the likeliest of them shows, phase unknown from
+ * block to block: Σ ln I₀(2√(s·p)) − s, p the power and s the line's, in units of the noise (S. O. Rice, Bell System
+ * Technical Journal 24, 1945). Uneven instants scatter what else shakes over all frequencies, so that noise which is low
+ * where the tone shows may be high where it would truly stand: all places are taken for as noisy as the noisiest, and a
+ * tone that is covered there says nothing.
+ */
+const logLikelihoods = (places: readonly Place[]): readonly number[] => {
+  const noise = Math.max(...places.map((place) => place.noise));
+  if (!(noise > 0)) return places.map(() => 0);
+  const overNoise = places.map((place) => place.powers.map((power) => (power + noise - place.noise) / noise));
+  const strength = Math.max(0, ...overNoise.map((powers) => mean(powers) - 1));
+  return overNoise.map((powers) =>
+    powers.reduce((sum, power) => sum + logBesselI0(2 * Math.sqrt(strength * power)) - strength, 0),
+  );
 };
+
+const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /**
  * How likely folds are for tones of a recording with uneven instants.
@@ -83,21 +126,33 @@ export const foldsBy = (
 ): ((shownHzAt: (atS: number) => number, folds: readonly number[]) => readonly Fold[]) => {
   const rate = instants.samplingRateHz;
   const blocks = blocksOf(instants);
-  const axes = blocks.map((block) => block.piece.axes.map((axis) => withoutMean(axis, block)));
   if (blocks.length === 0) return () => [];
+  const axisCount = blocks[0]!.axes.length;
+  const besides = blocks.map((block) => BESIDE_BINS.map((bin) => turning(block, bin / BLOCK_S)));
+  const byFold = new Map<number, readonly ComplexArray[]>();
+  const foldedBy = (fold: number): readonly ComplexArray[] => {
+    const known = byFold.get(fold) ?? blocks.map((block) => turning(block, fold * rate));
+    byFold.set(fold, known);
+    return known;
+  };
   return (shownHzAt, folds) => {
-    /** Sum over the blocks, by axis. */
-    const sumsAt = (offHz: number): readonly number[] => {
-      const powers = blocks.map((block, b) => powersAt(block, axes[b]!, shownHzAt(block.middleS) + offHz));
-      return powers[0]!.map((_, axis) => powers.reduce((sum, block) => sum + block[axis]!, 0));
+    const shown = blocks.map((block) => {
+      const { re, im } = turning(block, shownHzAt(block.middleS));
+      return { re: re.map((v, i) => v * block.weights[i]!), im: im.map((v, i) => v * block.weights[i]!) };
+    });
+    /** Of each axis. */
+    const placesAt = (fold: number): readonly Place[] => {
+      const turned = shown.map((one, b) => (fold === 0 ? one : product(one, foldedBy(fold)[b]!)));
+      return Array.from({ length: axisCount }, (_, axis) => ({
+        powers: blocks.map((block, b) => powerOf(block.axes[axis]!, turned[b]!, null)),
+        noise: mean(
+          blocks.flatMap((block, b) => besides[b]!.map((beside) => powerOf(block.axes[axis]!, turned[b]!, beside))),
+        ),
+      }));
     };
-    const beside = BESIDE_BINS.map((bin) => sumsAt(bin / BLOCK_S));
-    const noise = beside[0]!.map(
-      (_, axis) => beside.reduce((sum, powers) => sum + powers[axis]!, 0) / (beside.length * blocks.length),
-    );
-    const logs = folds.map((fold) =>
-      sumsAt(fold * rate).reduce((sum, power, axis) => sum + (noise[axis]! > 0 ? power / noise[axis]! : 0), 0),
-    );
+    const places = folds.map(placesAt);
+    const byAxis = Array.from({ length: axisCount }, (_, axis) => logLikelihoods(places.map((place) => place[axis]!)));
+    const logs = folds.map((_, k) => byAxis.reduce((sum, axis) => sum + axis[k]!, 0));
     const most = Math.max(...logs);
     return folds.map((fold, k) => ({ fold, logLikelihood: INDEPENDENT * (logs[k]! - most) }));
   };

@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { coarsePaths, lookAtCruise, singlePaths } from '../../../../src/core/diagnosis/track/coarse-paths.ts';
+import { coarsePaths } from '../../../../src/core/diagnosis/track/coarse-paths.ts';
 import { sharpness } from '../../../../src/core/diagnosis/track/sharpness.ts';
 import type { TrackSearch } from '../../../../src/core/diagnosis/track/track-search.ts';
 import { relativeSpeedAt, type SpeedTrack } from '../../../../src/core/signal/speed/equal-angle.ts';
 import type { Prepared } from '../../../../src/core/signal/spectra/spectrum.ts';
 import { seededRandom } from '../../../support/random.ts';
-import { swayingSpeed } from '../../../support/swaying-speed.ts';
 
 const RATE = 125;
 const SECONDS = 60;
@@ -47,8 +46,7 @@ const nearest = (tracks: readonly SpeedTrack[], truth: (t: number) => number): n
     }),
   );
 
-const pathsOf = (prepared: Prepared): readonly SpeedTrack[] =>
-  coarsePaths(prepared, search, sharpness(prepared, RATE), lookAtCruise(prepared));
+const pathsOf = (prepared: Prepared): readonly SpeedTrack[] => coarsePaths(prepared, search, sharpness(prepared, RATE));
 
 describe('coarse paths', () => {
   it('follow faint orders through a sweep so slow that a cruise’s long segments show it, where shorter ones do not', () => {
@@ -63,23 +61,9 @@ describe('coarse paths', () => {
     expect(nearest(pathsOf(prepared), (t) => from + ((to - from) * t) / SECONDS)).toBeLessThan(2e-3);
   });
 
-  it('follow one expected line by itself, whichever it is', () => {
-    const sway = swayingSpeed([
-      { depth: 0.008, periodS: 31 },
-      { depth: 0.006, periodS: 17 },
-    ]);
-    for (const order of [2, 4.1]) {
-      const prepared = recording([[order, 0.05]], sway.turnedAt);
-      const paths = singlePaths(prepared, search, lookAtCruise(prepared));
-      // The best one comes first, and five are given: white noise makes the others. Half a bin of 5.12 s is 0.1 Hz.
-      expect(paths).toHaveLength(5);
-      expect(nearest(paths.slice(0, 1), sway.at)).toBeLessThan(0.1 / (order * WHEEL_HZ));
-    }
-  });
-
-  it('are none where no speed is told, or the recording is shorter than a segment', () => {
+  it('are none where no speed is told and no tone stands out, or the recording is shorter than a segment', () => {
     const prepared = recording([[4.1, 0.05]], (t) => t);
-    expect(singlePaths(prepared, { ...search, baseHz: null }, lookAtCruise(prepared))).toEqual([]);
+    expect(coarsePaths(prepared, { ...search, baseHz: null }, [])).toEqual([]);
     const short = {
       ...prepared,
       durationS: 3,
@@ -88,7 +72,6 @@ describe('coarse paths', () => {
         axes: axes.map((axis) => axis.slice(0, 3 * RATE)),
       })),
     };
-    expect(lookAtCruise(short)).toBeNull();
-    expect(coarsePaths(short, search, [], null)).toEqual([]);
+    expect(coarsePaths(short, search, [])).toEqual([]);
   });
 });

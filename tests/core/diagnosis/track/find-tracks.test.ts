@@ -80,4 +80,26 @@ describe('the history of the speed', () => {
     const imageAt = (t: number): number => 1 + (unsteady.at(t) - 1) / IMAGE_FACTOR;
     expect(nearest(tracks, imageAt)).toBeLessThan(0.1 / (SLOW_RATE - ALONE_HZ));
   });
+
+  it('is found by a weak line alone that a road covers on every axis of a turned sensor, but not in a quiet direction', () => {
+    const { normal } = seededRandom(3);
+    const count = RATE * SECONDS;
+    const road = Float64Array.from({ length: count }, () => normal());
+    // Over 60 s the line holds about as much as the road’s noise in a bin of any axis, and a thousand times the sensor’s own.
+    const axes = [
+      { ofRoad: 1, ofLine: 0.6 },
+      { ofRoad: 0.8, ofLine: -0.8 },
+      { ofRoad: -0.5, ofLine: 0.2 },
+    ].map(({ ofRoad, ofLine }) =>
+      road.map((shake, i) => {
+        const turned = 2 * Math.PI * speed.turnedAt(i / RATE);
+        return ofRoad * shake + ofLine * 0.025 * Math.cos(12 * turned) + 0.02 * normal();
+      }),
+    );
+    const rough: Prepared = { samplingRateHz: RATE, durationS: SECONDS, up: null, pieces: [{ startS: 0, axes }] };
+    const { tracks } = findTracks(rough, { ...search, baseHz: 12, imageFactors: () => [] });
+    expect(tracks).toHaveLength(1);
+    // The speed sways by 1.2 percent.
+    expect(nearest(tracks, speed.at)).toBeLessThan(3e-3);
+  });
 });

@@ -17,6 +17,7 @@ import {
   lnGamma,
   lnGammaLower,
   lnGammaUpper,
+  logBesselI0,
 } from '../../../../src/core/signal/numeric/special-functions.ts';
 import { tails } from '../../../reference/signal.json' with { type: 'json' };
 import { fTailQuantile } from '../../../support/f-quantile.ts';
@@ -58,6 +59,8 @@ describe('special functions against SciPy and mpmath (tests/reference/make_signa
   );
 
   it.each(tails.besselI0 as [number, number][])('I₀(%f)', (x, known) => near(besselI0(x), known, 1e-14));
+
+  it.each(tails.logBesselI0 as [number, number][])('ln I₀(%f)', (x, known) => near(logBesselI0(x), known, 1e-8));
 });
 
 /** ln P(X > x), X χ² with the given degrees of freedom: gamma of half of both. */

@@ -11,6 +11,7 @@ import {
   times,
   trace,
   traceOfProduct,
+  unitFactor,
 } from '../../../../src/core/signal/numeric/hermitian.ts';
 import { hermitian } from '../../../reference/signal.json' with { type: 'json' };
 import { worstRelative } from '../made.ts';
@@ -60,6 +61,34 @@ describe('products and means', () => {
 
   it('the mean of two, entry by entry', () => {
     expect(Array.from(meanMatrix([packed([1, 2, 3, 4]), packed([3, 2, 1, 0])]))).toEqual([2, 2, 2, 2]);
+  });
+});
+
+describe('the unit factor', () => {
+  it('of a matrix of two by hand: the entry below the diagonal over the last one', () => {
+    // [[2, 1 + 2j], [1 − 2j, 4]]: the last row over 4.
+    expect(unitFactor(2, packed([2, 4, 1, 2]))).toEqual([[], [{ re: 0.25, im: -0.5 }]]);
+    expect(unitFactor(1, packed([3]))).toEqual([[]]);
+  });
+
+  it('Mᴴ·D·M, D = diag of M⁻ᴴ·A·M⁻¹, is the matrix again', () => {
+    const c = hermitian.find(({ axes }) => axes === 3)!;
+    const a = packed(c.noise);
+    const rows = unitFactor(3, a);
+    // Each row of M as a vector, ones on the diagonal; A = Σ dᵢ·mᵢᴴ·mᵢ, and dᵢ stands in what is left of A at (i, i).
+    let left = a;
+    for (const axis of [2, 1, 0]) {
+      const row = rows[axis]!;
+      const padded = (of: (one: { re: number; im: number }) => number, own: number): number[] =>
+        [0, 1, 2].map((j) => (j < axis ? of(row[j]!) : j === axis ? own : 0));
+      const re = padded((one) => one.re, 1);
+      const im = padded((one) => -one.im, 0);
+      const d = left[axis]!;
+      expect(d).toBeGreaterThan(0);
+      const made = outer(3, { re, im });
+      left = left.map((entry, q) => entry - d * made[q]!);
+    }
+    left.forEach((entry) => expect(Math.abs(entry)).toBeLessThan(1e-12 * trace(3, a)));
   });
 });
 
