@@ -75,6 +75,7 @@ const weigh = (
 ): Weighed => {
   const { histories, limit } = run;
   const { factor, held = null } = model;
+  const ofNothing = isOfNothing(model, histories);
   const { road, engine, twins, absentRoad, absentEngine, loudness } = lines;
   const tied = !model.joined ? unlocked(prior) : model.road !== null ? locked(prior) : prior;
   const following = (track: number | null): Following => ({
@@ -83,12 +84,12 @@ const weigh = (
     held,
     beside: track === null ? model.beside : null,
     followed: track !== null && run.tones.some((tone) => isOnTrack(tone, histories, track)),
-    ofNothing: isOfNothing(model, histories),
+    ofNothing,
   });
   const ofRoad = following(model.road);
   const ofEngine = following(model.engine);
   const densities = run.tones.map((tone): ToneDensities => ({
-    background: backgroundAt(tone, run.tones, limit.samplingRateHz, histories, steady, { factor, held }),
+    background: backgroundAt(tone, run.tones, limit.samplingRateHz, histories, steady, { factor, held, ofNothing }),
     road: supportsOf(road, tone, prior.road, limit, histories, ofRoad, twins),
     engine: supportsOf(engine, tone, prior.engine, limit, histories, ofEngine, twins),
   }));

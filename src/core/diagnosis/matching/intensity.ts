@@ -7,7 +7,7 @@ import { FIXED_TONE, ROAD_RESONANCE, shareDensity, UNLISTED_TONE, type LevelPrio
 import { targetsOf, type Origin, type Target } from '../origins/origin.ts';
 import { foldWeight, keptOf, unlistedFoldWeight } from './fold-weights.ts';
 import { steadyDensity, type SteadyTone } from './steady-tones.ts';
-import type { Histories } from '../origins/motion-model.ts';
+import { isOnTrack, type Histories } from '../origins/motion-model.ts';
 import {
   anyWeight,
   backgroundWeight,
@@ -58,6 +58,16 @@ const levelDensity = (levels: LevelPrior, { peak }: Tone, kept: number): number 
 /** Probability that the tone is a line, kept off 0 and 1: a shape alone never settles it. */
 const lineShare = (tone: Tone): number => Math.min(0.995, Math.max(0.003, tone.peak.lineProbability));
 
+/** What a track of nothing gathers looks like a line because that was looked for: its odds are so much less. Judgment. */
+const GATHERED_ODDS = 0.1;
+
+const lineShareIf = (tone: Tone, isGathered: boolean): number => {
+  const share = lineShare(tone);
+  if (!isGathered) return share;
+  const odds = (GATHERED_ODDS * share) / (1 - share);
+  return odds / (1 + odds);
+};
+
 /**
  * Density of fixed tones, unlisted lines, road-shaken resonances and noise at a tone.
  * @param tones all of the run's
@@ -68,13 +78,13 @@ export const backgroundAt = (
   samplingRateHz: number,
   histories: Histories,
   steady: readonly SteadyTone[],
-  { factor, held }: Pick<Following, 'factor' | 'held'>,
+  { factor, held, ofNothing }: Pick<Following, 'factor' | 'held' | 'ofNothing'>,
 ): Background => {
   const { frequencyHz, amplitudeMps2, smoothAlarmProbability } = tone.peak;
   // Spread evenly over ln(f) from 3 Hz to half the rate.
   const perHz =
     backgroundWeight(tone, tones, histories, factor) / (frequencyHz * Math.max(1, Math.log(samplingRateHz / 2 / 3)));
-  const line = lineShare(tone);
+  const line = lineShareIf(tone, ofNothing && isOnTrack(tone, histories));
   const own = ownWeight(tone, tones, histories);
   const anyhow = anyWeight(tone, histories, held);
   const folded = unlistedFoldWeight(tone);

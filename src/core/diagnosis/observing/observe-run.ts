@@ -162,7 +162,7 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
   const baseHz = wheelHz ?? engineHz;
   // Where the wheels stand, or their speed is not known, the engine's history is the one to follow.
   const logged = history || wheelHz !== null ? asLogged(history, aligned) : asLogged(engineHistory, engineAligned);
-  const { tracks } = findTracks(slow, {
+  const { tracks, gain } = findTracks(slow, {
     baseHz,
     multiples: baseHz === null ? [] : linesHz.map((hz) => hz / baseHz),
     tiedMultiples: expected && wheelHz !== null ? tiedMultiples(expected, wheelHz) : null,
@@ -199,6 +199,7 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
       logged: logged !== null,
       sweepPrior: sweepPriorOf(condition.load),
       durationS: prepared.durationS,
+      gain,
     },
     slipPossible: canSlip(vehicle, expected),
     isElectric: vehicle.layout === 'electric',

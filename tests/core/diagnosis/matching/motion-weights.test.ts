@@ -12,7 +12,7 @@ import { besideCases, heldWanderCases } from '../../../../src/core/diagnosis/ori
 import { madePeak } from '../../../support/made-peak.ts';
 
 /** 10 s long: curves then stray by 3.2e-4·√10 = 1.012 ms. */
-const HISTORY: Histories = { count: 1, wander: [0.002], logged: false, sweepPrior: 0.05, durationS: 10 };
+const HISTORY: Histories = { count: 1, wander: [0.002], logged: false, sweepPrior: 0.05, durationS: 10, gain: 100 };
 
 /** A tone of given evidence if it stays, and if it moves with the one track. */
 const toneOf = (still: number, along: number, hz = 30): Tone => ({
