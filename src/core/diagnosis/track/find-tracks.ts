@@ -49,25 +49,23 @@ const shared = (one: readonly Band[], other: readonly Band[]): number => {
   return total > 0 ? both / total : 1;
 };
 
-/** The history of lines that are smeared both on the first track and without it. */
-const second = (prepared: Prepared, one: Judged, steady: readonly Band[], search: TrackSearch): Judged | null => {
+/** Histories of lines that are smeared both on the first track and without it; one may be the first, found once more. */
+const further = (prepared: Prepared, one: Judged, steady: readonly Band[], search: TrackSearch): readonly Judged[] => {
   const settled = strongest(one.bands, steady);
   const { engineLogged } = search;
   if (engineLogged) {
     // While a launch closes the gap to the road's speed an engine line is half gathered on that one's history too.
     const logged = judge(prepared, withUnitMean(engineLogged, prepared), steady);
-    if (logged.gain >= one.gain + LEAST_GAIN) return logged;
+    if (logged.gain >= one.gain + LEAST_GAIN) return [logged];
   }
   // What such a sweep leaves spread out is its own phase.
-  if (search.logged?.steep || leastSpread([steady, one.bands]) < SPREAD) return null;
+  if (search.logged?.steep || leastSpread([steady, one.bands]) < SPREAD) return [];
   const rest = findSpeedTrack(one.even, {});
   const followed = rest.moved
-    ? judge(prepared, withUnitMean(composeTracks(one.track, rest.track), prepared), settled)
-    : null;
+    ? [judge(prepared, withUnitMean(composeTracks(one.track, rest.track), prepared), settled)]
+    : [];
   // An image of a line above half the rate moves by more percent of its own than any line that is followed so.
-  const image = best(followedImages(prepared, search, settled));
-  const found = best([followed, image].filter((judged) => judged !== null));
-  return found && found.gain >= LEAST_GAIN ? found : null;
+  return [...followed, ...followedImages(prepared, search, settled)].filter(({ gain }) => gain >= LEAST_GAIN);
 };
 
 const scaled = (track: SpeedTrack, factor: number): SpeedTrack => ({
@@ -118,14 +116,12 @@ export const findTracks = (recording: Prepared, search: TrackSearch): FoundTrack
   const { prepared, steady, still, found } = searched(recording, search);
   const believed = found && (found.gain >= LEAST_GAIN || search.logged) ? found : null;
   const highHz = still || believed ? search.highLinesHz : [...search.highLinesHz, ...search.highFiringHz];
-  let one = followHighLines(recording, prepared, highHz, believed, steady);
-  if (!one) return { tracks: [], gain: found?.gain ?? 0 };
-  let other = second(prepared, one, steady, search);
-  if (other && shared(one.bands, other.bands) > SAME_HISTORY) {
-    const again = judge(prepared, other.track, steady);
-    if (again.gain > one.gain) one = again;
-    other = null;
-  }
+  const first = followHighLines(recording, prepared, highHz, believed, steady);
+  if (!first) return { tracks: [], gain: found?.gain ?? 0 };
+  const more = further(prepared, first, steady, search);
+  const isFirst = ({ bands }: Judged): boolean => shared(first.bands, bands) > SAME_HISTORY;
+  const one = best([first, ...more.filter(isFirst).map(({ track }) => judge(prepared, track, steady))])!;
+  const other = best(more.filter((history) => !isFirst(history)));
   const image = other || search.logged?.steep ? null : asImage(prepared, one, steady, search);
   const tracks = [one, other ?? image].filter((judged) => judged !== null).map((judged) => judged.track);
   return { tracks, gain: one.gain };
