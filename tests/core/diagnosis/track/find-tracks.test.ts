@@ -102,4 +102,26 @@ describe('the history of the speed', () => {
     // The speed sways by 1.2 percent.
     expect(nearest(tracks, speed.at)).toBeLessThan(3e-3);
   });
+
+  it('is two histories, the engine’s and the road’s, where these slip against each other', () => {
+    const engine = swayingSpeed([
+      { depth: 0.012, periodS: 47 },
+      { depth: 0.006, periodS: 13 },
+    ]);
+    const road = swayingSpeed([{ depth: 0.009, periodS: 29 }]);
+    const slipping = sampled((t) => {
+      const turned = 2 * Math.PI * engine.turnedAt(t);
+      const rolled = 2 * Math.PI * road.turnedAt(t);
+      return 0.5 * Math.cos(15.2 * turned) + 0.2 * Math.cos(30.4 * turned) + 0.3 * Math.cos(12 * rolled);
+    }, RATE);
+    const { tracks } = findTracks(slipping, {
+      ...search,
+      baseHz: 12,
+      multiples: [1, 15.2 / 12],
+      imageFactors: () => [-0.2],
+    });
+    expect(tracks).toHaveLength(2);
+    expect(nearest(tracks, engine.at)).toBeLessThan(2e-3);
+    expect(nearest(tracks, road.at)).toBeLessThan(2e-3);
+  });
 });
