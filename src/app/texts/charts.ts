@@ -65,5 +65,4 @@ export const charts = {
   mapColumns: { time: 'Time', order: 'Order', level: 'Level' },
   axisFrequency: 'Hz',
   axisTime: 's',
-  axisTimeName: 'time, s',
 } as const;
