@@ -20,7 +20,7 @@ const LOG_ERROR = 0.03;
 /** A coarse path that gains this share of what the best one does may be the better one. */
 const RIVAL = 0.6;
 /** Coarse paths that are followed where none is clear. */
-const MOST_FOLLOWED = 4;
+const MOST_FOLLOWED = 2;
 /** Power over noise, and its share of a band's, that must stand spread out for another history to be looked for. */
 export const SPREAD = 250;
 const SPREAD_SHARE = 0.05;

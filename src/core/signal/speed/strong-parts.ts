@@ -42,14 +42,20 @@ const runsOf = (strong: readonly number[], { blockStartsS, stepS }: OrderLevel):
   return runs;
 };
 
+/** All blocks from the first to the last strong one of a run, weak ones between them too. */
+const throughout = (run: readonly number[]): readonly number[] =>
+  Array.from({ length: run.at(-1)! - run[0]! + 1 }, (_, k) => run[0]! + k);
+
 /**
- * Noise that makes the strong blocks as rough as they are: an order swells and fades smoothly from block to half-overlapped
+ * Noise that makes the strong parts as rough as they are: an order swells and fades smoothly from block to half-overlapped
  * block, while on a resonance that the road shakes there is more noise than beside the order, and its power comes and goes.
  * Of a power m with the variance v that noise N gives it, v = 2(m − N)·N + N².
  */
-const roughNoise = ({ blockPowers, blockStartsS, stepS }: OrderLevel, strong: readonly number[]): number => {
+const roughNoise = ({ blockPowers, blockStartsS, stepS }: OrderLevel, runs: readonly (readonly number[])[]): number => {
   const isNext = (i: number): boolean => blockStartsS[i + 1]! - blockStartsS[i]! < 1.5 * stepS;
-  const inner = strong.filter((i) => i > 0 && i < blockPowers.length - 1 && isNext(i - 1) && isNext(i));
+  const inner = runs
+    .flatMap(throughout)
+    .filter((i) => i > 0 && i < blockPowers.length - 1 && isNext(i - 1) && isNext(i));
   if (inner.length === 0) return 0;
   const off = inner.map((i) => blockPowers[i]! - (blockPowers[i - 1]! + blockPowers[i + 1]!) / 2);
   // Of three independent values: one and two quarters of their variance.
@@ -70,12 +76,13 @@ export const strongParts = (level: OrderLevel): StrongParts | null => {
   if (most <= 0 || strong.length > MOST_SHARE * over.length) return null;
   const power = mean(strong.map((i) => over[i]!));
   const rest = mean(over.filter((one) => one < STRONG_SHARE * most));
-  const noise = Math.max(mean(strong.map((i) => blockNoises[i]!)), roughNoise(level, strong));
+  const runs = runsOf(strong, level);
+  const noise = Math.max(mean(strong.map((i) => blockNoises[i]!)), roughNoise(level, runs));
   // Half-overlapped Hann blocks are all but independent; an order crossed with noise, and noise with itself.
   const leastPower = power - SURELY * Math.sqrt((2 * Math.max(0, power) * noise + noise ** 2) / strong.length);
   if (power < OVER_NOISE * noise || leastPower <= 0 || rest > REST_SHARE * power) return null;
   // A Hann window hears little at its ends.
-  const spans = runsOf(strong, level).map((run) => ({
+  const spans = runs.map((run) => ({
     fromS: blockStartsS[run[0]!]! + stepS / 2,
     toS: blockStartsS[run.at(-1)!]! + (3 * stepS) / 2,
   }));

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { STEADY } from '../../../../src/core/signal/speed/equal-angle.ts';
-import { orderLevel } from '../../../../src/core/signal/speed/order-level.ts';
+import { orderLevel, type OrderLevel } from '../../../../src/core/signal/speed/order-level.ts';
 import { strongParts } from '../../../../src/core/signal/speed/strong-parts.ts';
 import { normals } from '../made.ts';
 
@@ -67,5 +67,23 @@ describe('the parts of a run in which an order is strong', () => {
     const told = Array.from({ length: 30 }, (_, k) => shaken(50 + k)).filter((parts) => parts !== null);
     // Taken for bursts of an order by what is seen beside it alone: 17.
     expect(told.length).toBeLessThanOrEqual(4);
+  });
+
+  it('are rough by all their blocks, weak ones between the strong ones too', () => {
+    const quiet = (count: number): readonly number[] => Array.from({ length: count }, () => 5.5);
+    const told = (burst: readonly number[]) => {
+      const blockPowers = [...quiet(20), ...burst, ...quiet(8)];
+      const level: Partial<OrderLevel> = {
+        blockPowers,
+        blockNoises: blockPowers.map(() => 5),
+        blockLogSpeeds: blockPowers.map(() => 0),
+        blockStartsS: blockPowers.map((_, k) => 2 * k),
+        stepS: 2,
+      };
+      return strongParts(level as OrderLevel);
+    };
+    // A resonance at 10 Hz that a wheel's turning passed in a simulated coast-down; and as strong, but swelling.
+    expect(told([19, 44, 24, 101, 69, 10, 44, 23, 18])).toBeNull();
+    expect(told([19, 23, 44, 69, 101, 44, 24, 18, 10])).not.toBeNull();
   });
 });
