@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { judgeJob } from '../../../src/core/diagnosis/judge-job.ts';
 import { compareRuns } from '../../../src/core/diagnosis/compare/compare.ts';
-import { findingsOf } from '../../../src/core/diagnosis/findings/finding.ts';
+import { findingsOf } from '../../../src/core/diagnosis/findings/findings-of.ts';
 import type { RunInference } from '../../../src/core/diagnosis/matching/infer-run.ts';
 import { analyse } from '../../../src/core/analyse.ts';
 import type { Recording } from '../../../src/core/reading/recording.ts';

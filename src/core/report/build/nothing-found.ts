@@ -1,7 +1,7 @@
 /** The answer where nothing a person would notice was found: nothing is there, or nothing could be told. */
 import { loudPart } from '../../diagnosis/observing/closer-look.ts';
 import { humpOf } from '../../diagnosis/findings/hump.ts';
-import { trueToneOf } from '../../diagnosis/findings/finding.ts';
+import { trueToneOf } from '../../diagnosis/findings/true-tone.ts';
 import type { RunInference } from '../../diagnosis/matching/infer-run.ts';
 import type { Match } from '../../diagnosis/matching/match.ts';
 import { feltLevel } from '../../signal/felt.ts';

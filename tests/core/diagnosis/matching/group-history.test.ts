@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { judgeJob } from '../../../../src/core/diagnosis/judge-job.ts';
 import { beatingWith } from '../../../../src/core/diagnosis/findings/beats.ts';
 import { runLevels } from '../../../../src/core/diagnosis/compare/run-levels.ts';
-import { findingsOf } from '../../../../src/core/diagnosis/findings/finding.ts';
+import { findingsOf } from '../../../../src/core/diagnosis/findings/findings-of.ts';
 import { historyOf, orderSpectrumOf } from '../../../../src/core/diagnosis/matching/group-history.ts';
 import { STEADY } from '../../../../src/core/signal/speed/equal-angle.ts';
 import {

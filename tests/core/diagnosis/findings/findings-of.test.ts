@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { findingsOf } from '../../../../src/core/diagnosis/findings/finding.ts';
+import { findingsOf } from '../../../../src/core/diagnosis/findings/findings-of.ts';
 import type { RunInference } from '../../../../src/core/diagnosis/matching/infer-run.ts';
 import type { OriginShare } from '../../../../src/core/diagnosis/matching/match.ts';
 
