@@ -71,6 +71,21 @@ const readingOf = (inference: RunInference, { tone, lines, others }: Match): Rea
   return likely > 0.5 ? noticed[0]! : first;
 };
 
+/**
+ * Probability that a line is more than a sound vehicle's. What is uneven about a tire shakes at several of its orders: where
+ * one of them is a fault's, so are the others. (An engine's or a driveshaft's have causes of their own.)
+ */
+const faultShareOf = (inference: RunInference, { origin }: OriginShare, amplitudeMps2: number): number => {
+  const own = faultShare(origin.levels, amplitudeMps2);
+  if (origin.line.part !== 'tire') return own;
+  const others = inference.matches.flatMap(({ tone, lines: [likeliest] }) =>
+    likeliest?.origin.line.part === 'tire' && likeliest.probability >= LEAST_LINE
+      ? [faultShare(likeliest.origin.levels, tone.peak.amplitudeMps2)]
+      : [],
+  );
+  return Math.max(own, ...others);
+};
+
 const findingOf = (inference: RunInference, match: Match): Finding | null => {
   const { peak } = match.tone;
   const { resonance, noise, fixed, unlisted } = match.others;
@@ -82,7 +97,7 @@ const findingOf = (inference: RunInference, match: Match): Finding | null => {
   const noticed = Math.max(1, level * Math.min(1, above / NOTICED_FROM));
   const base = { ...reading, inference, match, frequencySdHz, perceived };
   if (chosen) {
-    const { line, levels } = chosen.origin;
+    const { line } = chosen.origin;
     return {
       ...base,
       part: line.part,
@@ -91,7 +106,7 @@ const findingOf = (inference: RunInference, match: Match): Finding | null => {
       label: line.label,
       ...(line.role === undefined ? {} : { role: line.role }),
       probability: chosen.probability,
-      weight: noticed * chosen.probability * faultShare(levels, reading.amplitudeMps2),
+      weight: noticed * chosen.probability * faultShareOf(inference, chosen, reading.amplitudeMps2),
     };
   }
   // Where some parts' rates are not known, a tone that fits nothing may still be theirs.
