@@ -18,7 +18,7 @@ import { roadJointsOf } from './road-joints.ts';
 import { linesOrNone, RAMP_WANDER, type RunEvidence } from './run-evidence.ts';
 import { sensorMoved } from './sensor-moved.ts';
 import { usedCondition } from './run-condition.ts';
-import { imageFactors, sweepPriorOf } from '../origins/motion-model.ts';
+import { imageFactors, isSweepLoad, sweepPriorOf } from '../origins/motion-model.ts';
 import { findTones } from './find-tones.ts';
 import { highestSearchedHz } from './peaks-on-track.ts';
 import { toneFoldsOf } from './tone-folds.ts';
@@ -170,6 +170,7 @@ export const observeRun = (vehicle: Vehicle, stated: RunCondition, recording: Re
     highFiringHz: highLinesOf(expectedList, slow.samplingRateHz, ['firing']),
     logPrior: roadScalePrior(linesOrNone(expected)),
     imageFactors: (tonesHz) => imageFactors(tonesHz, linesHz, rate),
+    wasSwept: isSweepLoad(condition.load),
     logged,
     engineLogged: engineHistory,
   });

@@ -34,9 +34,12 @@ export interface Histories {
   readonly gain: number;
 }
 
+/** The run was driven so that its speed is likely to change much. */
+export const isSweepLoad = (load: Load | undefined): boolean =>
+  load === 'pull' || load === 'coast' || load === 'brake' || load === 'neutral';
+
 /** Prior of a sweep by how the run was driven. Judgment. */
-export const sweepPriorOf = (load: Load | undefined): number =>
-  load === 'pull' || load === 'coast' || load === 'brake' || load === 'neutral' ? 0.5 : 0.05;
+export const sweepPriorOf = (load: Load | undefined): number => (isSweepLoad(load) ? 0.5 : 0.05);
 
 const pairings = (count: number, slipPossible: boolean): readonly Omit<MotionModel, 'factor' | 'beside'>[] => {
   const model = (road: number | null, engine: number | null, joined: boolean, prior: number) => ({

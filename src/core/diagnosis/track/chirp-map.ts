@@ -1,7 +1,7 @@
 /** Short-time powers over noise for lines whose frequency rises or falls evenly within each row. */
 import { complexArray, powerOfTwoAtLeast, realSpectrumPair } from '../../signal/spectra/fft.ts';
 import type { Prepared } from '../../signal/spectra/spectrum.ts';
-import { runningMedian } from '../../signal/numeric/statistics.ts';
+import { median, runningMedian } from '../../signal/numeric/statistics.ts';
 import { floorHalfBins, heldToUsual, usualFloor } from './usual-floor.ts';
 import { HIGHEST_HZ, WORK_RATE_HZ } from './work-signal.ts';
 
@@ -135,4 +135,24 @@ export const chirpMap = (prepared: Prepared, { segmentS, hopS, ratesPerS }: Chir
   }
   const timeS = Float64Array.from(places, ({ piece, centre }) => prepared.pieces[piece]!.startS + centre / rate);
   return { timeS, ratesPerS, stepHz, bins, axes, excess };
+};
+
+/**
+ * The same with what stays at one frequency all the time taken for noise: hums, resonances, humps of the road. A line that
+ * sweeps has soon moved on.
+ */
+export const againstItsMiddle = (map: ChirpMap): ChirpMap => {
+  const { bins, ratesPerS, axes } = map;
+  const rows = map.timeS.length;
+  const slopes = ratesPerS.length;
+  // The median of a gamma variable of that shape (its usual approximation).
+  const usual = axes - 1 / 3;
+  const excess = map.excess.slice();
+  const column = new Float64Array(rows);
+  for (let k = 0; k < bins; k++) {
+    for (let r = 0; r < rows; r++) column[r] = map.excess[(r * slopes + (slopes >> 1)) * bins + k]!;
+    const scale = usual / Math.max(usual, median(column));
+    if (scale < 1) for (let row = 0; row < rows * slopes; row++) excess[row * bins + k]! *= scale;
+  }
+  return { ...map, excess };
 };

@@ -1,12 +1,13 @@
 /** Coarse histories along the expected lines taken together, and along the strongest smeared tones by themselves. */
 import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
 import type { Prepared } from '../../signal/spectra/spectrum.ts';
+import { againstItsMiddle } from './chirp-map.ts';
 import type { ChirpPath } from './chirp-path.ts';
 import type { TrackSearch } from './track-search.ts';
 import { cappedEvidence, growingEvidence } from './line-evidence.ts';
 import { trackOfPath } from './path-track.ts';
 import type { Band } from './sharpness.ts';
-import { CRUISE, follow, lookAt, lookWith, RAMP, SLOW_RAMP, type Stage } from './stages.ts';
+import { CRUISE, follow, lookAt, lookWith, RAMP, SLOW_RAMP, WEAK_RAMP, type Stage } from './stages.ts';
 
 /** Tones followed by themselves, and the power over noise they need. */
 const MOST_TONES = 3;
@@ -37,6 +38,8 @@ const smearedTones = (bands: readonly Band[]): readonly number[] =>
     .slice(0, MOST_TONES)
     .map((band) => band.frequencyHz);
 
+const ofRamp = (logScale: number): number => -0.5 * (logScale / RAMP_SPREAD) ** 2;
+
 /** None of a recording too short for them. */
 export const coarsePaths = (
   prepared: Prepared,
@@ -56,7 +59,6 @@ export const coarsePaths = (
     paths.push(follow(cruise, CRUISE, linesHz, rate, logPrior));
     const wide = lookAt(prepared, RAMP);
     if (tiedHz.length > 0) paths.push(follow(cruise, CRUISE, tiedHz, rate, logPrior));
-    const ofRamp = (s: number): number => -0.5 * (s / RAMP_SPREAD) ** 2;
     if (wide) paths.push(follow(lookWith(wide, cappedEvidence), RAMP, linesHz, rate, ofRamp));
     paths.push(follow(cruise, SLOW_RAMP, linesHz, rate, ofRamp));
   }
@@ -66,6 +68,18 @@ export const coarsePaths = (
     for (const hz of tones) paths.push(follow(growing, TONE_STAGE, [hz], rate, () => 0));
   }
   return paths.map((path) => trackOfPath(path, prepared));
+};
+
+/** Sweeps along one expected line each: a weak fault is the only line to be seen, and all the others add but noise to it. */
+export const singleSweeps = (prepared: Prepared, { baseHz, multiples }: TrackSearch): readonly SpeedTrack[] => {
+  const rate = prepared.samplingRateHz;
+  const along = (stage: Stage): readonly ChirpPath[] => {
+    const map = baseHz === null ? null : lookAt(prepared, stage);
+    if (baseHz === null || !map) return [];
+    const look = lookWith(againstItsMiddle(map), cappedEvidence);
+    return multiples.map((multiple) => follow(look, stage, [multiple * baseHz], rate, ofRamp));
+  };
+  return [...along(SLOW_RAMP), ...along(WEAK_RAMP)].map((path) => trackOfPath(path, prepared));
 };
 
 /** Paths of tones that may be images of lines above half the rate. */

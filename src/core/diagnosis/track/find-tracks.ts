@@ -11,7 +11,7 @@ import { decorrelated } from '../../signal/noise/decorrelate.ts';
 import { composeTracks, withUnitMean } from '../../signal/speed/combine-tracks.ts';
 import { findSpeedTrack } from '../../signal/speed/speed-track.ts';
 import type { Prepared } from '../../signal/spectra/spectrum.ts';
-import { CLEAR_GAIN, firstTrack, LEAST_GAIN, trackOfWeakLines, SPREAD } from './first-track.ts';
+import { CLEAR_GAIN, firstTrack, LEAST_GAIN, trackOfWeakLines, trackOfWeakSweep, SPREAD } from './first-track.ts';
 import { followedImages } from './follow-finer.ts';
 import { followHighLines } from './high-lines.ts';
 import { best, judge, type Judged } from './judge-track.ts';
@@ -107,9 +107,10 @@ const searched = (recording: Prepared, search: TrackSearch): Searched => {
   const quiet = decorrelated(prepared, prepared.samplingRateHz / 2);
   const quietSteady = sharpness(quiet, quiet.samplingRateHz);
   const foundInQuiet = trackOfWeakLines(quiet, search, quietSteady);
-  return foundInQuiet && foundInQuiet.gain > Math.max(LEAST_GAIN, found?.gain ?? 0)
-    ? { prepared: quiet, steady: quietSteady, still, found: foundInQuiet }
-    : plain;
+  if (foundInQuiet && foundInQuiet.gain > Math.max(LEAST_GAIN, found?.gain ?? 0))
+    return { prepared: quiet, steady: quietSteady, still, found: foundInQuiet };
+  const isFound = (found?.gain ?? 0) >= LEAST_GAIN;
+  return isFound || !search.wasSwept ? plain : { ...plain, found: trackOfWeakSweep(prepared, search, steady) ?? found };
 };
 
 export const findTracks = (recording: Prepared, search: TrackSearch): FoundTracks => {

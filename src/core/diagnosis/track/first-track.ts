@@ -2,7 +2,7 @@
 import { findRampTrack, findSpeedTrack } from '../../signal/speed/speed-track.ts';
 import { withUnitMean } from '../../signal/speed/combine-tracks.ts';
 import type { Prepared } from '../../signal/spectra/spectrum.ts';
-import { coarsePaths } from './coarse-paths.ts';
+import { coarsePaths, singleSweeps } from './coarse-paths.ts';
 import { finer, followedFast, followedImages } from './follow-finer.ts';
 import { best, judge, type Judged } from './judge-track.ts';
 import { leastSpread, type Band } from './sharpness.ts';
@@ -12,6 +12,8 @@ import type { TrackSearch } from './track-search.ts';
 /** Lines must gain this much (in ln) by a track for it to be believed; from the clear gain on nothing else is tried. */
 export const LEAST_GAIN = 18;
 export const CLEAR_GAIN = 60;
+/** Of paths along single lines there are many, and chance is with one of them sooner. */
+const SINGLE_GAIN = 30;
 /** A stretch of a strong line that swept on can gain more than that; up to here the whole sweep is looked for as well. */
 const SURE_GAIN = 600;
 /** How far a coarse path, or a smoothed log, may be off (relative). */
@@ -94,4 +96,11 @@ export const trackOfWeakLines = (prepared: Prepared, search: TrackSearch, steady
   const drift = followed.moved ? [judge(prepared, followed.track, steady)] : [];
   const coarse = coarsePaths(prepared, search, steady).map((track) => judge(prepared, track, steady));
   return best([...drift, ...coarse, ...refinedOf(prepared, steady, coarse, MOST_FOLLOWED)]);
+};
+
+/** A sweep that one weak line shows alone; null where none is surely there: there are many lines, and chance is with one of them. */
+export const trackOfWeakSweep = (prepared: Prepared, search: TrackSearch, steady: readonly Band[]): Judged | null => {
+  const judged = singleSweeps(prepared, search).map((track) => judge(prepared, track, steady));
+  const found = best(refinedOf(prepared, steady, judged, MOST_FOLLOWED));
+  return found && found.gain > SINGLE_GAIN ? found : null;
 };

@@ -35,6 +35,13 @@ export const SLOW_RAMP: Stage = {
   ...CRUISE,
   search: { from: -0.4, to: 0.35, step: 1.5e-3, slopeSd: 5e-3, slopeChangeSd: 4e-4, rowWeight: 0.3 },
 };
+/** A sweep that one weak line shows alone: longer segments than of several lines together. */
+export const WEAK_RAMP: Stage = {
+  ...RAMP,
+  segmentS: 4,
+  search: { ...RAMP.search, step: 2e-3, rowWeight: 0.4 },
+};
+
 /** A map of powers, and what they speak for a line. */
 export interface Look {
   readonly map: ChirpMap;

@@ -21,6 +21,8 @@ export interface TrackSearch {
   readonly logPrior: (scale: number) => number;
   /** Factors of the vehicle's speed over a track's, if tones that the track keeps together are images of lines. */
   readonly imageFactors: (tonesHz: readonly number[]) => readonly number[];
+  /** The run was driven as a pull-up or coast-down. */
+  readonly wasSwept: boolean;
   /** A history known from a log; the search is for what is left of it. */
   readonly logged: LoggedHistory | null;
   /** The engine's own, from a log of its speed; null where there is none that says more than the lines do. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { coarsePaths } from '../../../../src/core/diagnosis/track/coarse-paths.ts';
+import { coarsePaths, singleSweeps } from '../../../../src/core/diagnosis/track/coarse-paths.ts';
 import { sharpness } from '../../../../src/core/diagnosis/track/sharpness.ts';
 import type { TrackSearch } from '../../../../src/core/diagnosis/track/track-search.ts';
 import { relativeSpeedAt, type SpeedTrack } from '../../../../src/core/signal/speed/equal-angle.ts';
@@ -16,6 +16,7 @@ const search: TrackSearch = {
   tiedMultiples: null,
   logPrior: (scale) => -0.5 * (scale / 0.03) ** 2,
   imageFactors: () => [],
+  wasSwept: false,
   logged: null,
   engineLogged: null,
   highLinesHz: [],
@@ -59,6 +60,22 @@ describe('coarse paths', () => {
     );
     // In segments of half the length the same orders are followed elsewhere: 2 % off.
     expect(nearest(pathsOf(prepared), (t) => from + ((to - from) * t) / SECONDS)).toBeLessThan(2e-3);
+  });
+
+  it('along single lines follow one faint order through a sweep, past a hum that stands in its way all the time', () => {
+    const [from, to] = [0.85, 1.15];
+    const turnedAt = (t: number): number => from * t + ((to - from) * t * t) / (2 * SECONDS);
+    const swept = recording([[1, 0.035]], turnedAt);
+    const hummed = {
+      ...swept,
+      pieces: swept.pieces.map(({ startS, axes }) => ({
+        startS,
+        axes: axes.map((axis) => axis.map((v, i) => v + 0.1 * Math.cos((2 * Math.PI * 10.3 * i) / RATE))),
+      })),
+    };
+    const at = (t: number): number => from + ((to - from) * t) / SECONDS;
+    expect(nearest(singleSweeps(hummed, search), at)).toBeLessThan(5e-3);
+    expect(singleSweeps(hummed, { ...search, baseHz: null })).toEqual([]);
   });
 
   it('are none where no speed is told and no tone stands out, or the recording is shorter than a segment', () => {

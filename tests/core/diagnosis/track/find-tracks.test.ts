@@ -35,6 +35,7 @@ const search: TrackSearch = {
   tiedMultiples: null,
   logPrior: (scale) => -0.5 * (scale / 0.03) ** 2,
   imageFactors: () => [(FIRING_HZ - RATE) / FIRING_HZ],
+  wasSwept: false,
   logged: null,
   engineLogged: null,
   highLinesHz: [],

@@ -50,6 +50,7 @@ const search = (highLinesHz: readonly number[], highFiringHz: readonly number[] 
   highFiringHz,
   logPrior: (scale) => -0.5 * (scale / 0.03) ** 2,
   imageFactors: () => [],
+  wasSwept: false,
   logged: null,
   engineLogged: null,
 });
