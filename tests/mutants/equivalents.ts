@@ -10,6 +10,13 @@ export interface Equivalent {
 
 export const EQUIVALENTS: readonly Equivalent[] = [
   {
+    file: 'src/core/signal/peaks/folds.ts',
+    line: 'powers.reduce((sum, power) => sum + logBesselI0(2 * Math.sqrt(strength * power)) - strength, 0),',
+    was: '0',
+    text: '1',
+    because: 'all places get as much more, and only their differences are told',
+  },
+  {
     file: 'src/core/signal/numeric/hermitian.ts',
     line: 'im += w.re[i]![k]! * m.im[k]![j]! + w.im[i]![k]! * m.re[k]![j]!;',
     was: '+=',
