@@ -52,10 +52,9 @@ const throughout = (run: readonly number[]): readonly number[] =>
  * Of a power m with the variance v that noise N gives it, v = 2(m − N)·N + N².
  */
 const roughNoise = ({ blockPowers, blockStartsS, stepS }: OrderLevel, runs: readonly (readonly number[])[]): number => {
-  const isNext = (i: number): boolean => blockStartsS[i + 1]! - blockStartsS[i]! < 1.5 * stepS;
-  const inner = runs
-    .flatMap(throughout)
-    .filter((i) => i > 0 && i < blockPowers.length - 1 && isNext(i - 1) && isNext(i));
+  // Before the first and after the last block there is none.
+  const isNext = (i: number): boolean => (blockStartsS[i + 1] ?? NaN) - (blockStartsS[i] ?? NaN) < 1.5 * stepS;
+  const inner = runs.flatMap(throughout).filter((i) => isNext(i - 1) && isNext(i));
   if (inner.length === 0) return 0;
   const off = inner.map((i) => blockPowers[i]! - (blockPowers[i - 1]! + blockPowers[i + 1]!) / 2);
   // Of three independent values: one and two quarters of their variance.
