@@ -1,4 +1,5 @@
 /** How an order's level grew with the speed within one run that swept through speeds: a pull-up, or a coast-down. */
+import { mean } from '../../signal/numeric/statistics.ts';
 import type { SpeedTrack } from '../../signal/speed/equal-angle.ts';
 import { orderLevel } from '../../signal/speed/order-level.ts';
 import { BLOCK_S } from '../../signal/speed/order-readings.ts';
@@ -17,8 +18,6 @@ const CLEAR = 3;
 const LEAST_SCATTER = 0.1;
 /** More scatter about the line is a resonance that the sweep went through, which hides how the cause itself grows. Judgment. */
 const MOST_SCATTER = 0.25;
-
-const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /** The power of the speed that a level follows, with its standard uncertainty. */
 interface SpeedExponent {

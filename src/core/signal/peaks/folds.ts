@@ -4,7 +4,8 @@
  * instants themselves.
  */
 import { logBesselI0 } from '../numeric/special-functions.ts';
-import type { ComplexArray } from '../spectra/fft.ts';
+import { mean } from '../numeric/statistics.ts';
+import { complexArray, type ComplexArray } from '../spectra/fft.ts';
 import type { Instants } from './instants.ts';
 
 /** A tone seen as one that stands `fold` sampling rates from where it shows: 0 itself, −1 the rate less its true frequency. */
@@ -62,36 +63,37 @@ const blocksOf = ({ pieces }: Instants): readonly Block[] =>
   });
 
 /** e^(−j2πft) at the instants of a block. */
-const turning = ({ timeS }: Block, hz: number): ComplexArray => ({
-  re: timeS.map((t) => Math.cos(2 * Math.PI * hz * t)),
-  im: timeS.map((t) => -Math.sin(2 * Math.PI * hz * t)),
-});
-
-const product = (a: ComplexArray, b: ComplexArray): ComplexArray => ({
-  re: a.re.map((re, i) => re * b.re[i]! - a.im[i]! * b.im[i]!),
-  im: a.re.map((re, i) => re * b.im[i]! + a.im[i]! * b.re[i]!),
-});
-
-/** Squared 0-to-peak amplitude of an axis turned so, and with another turn, (m/s²)². */
-const powerOf = (axis: Float64Array, turned: ComplexArray, further: ComplexArray | null): number => {
-  let re = 0;
-  let im = 0;
-  for (let i = 0; i < axis.length; i++) {
-    const c = turned.re[i]!;
-    const s = turned.im[i]!;
-    const value = axis[i]!;
-    if (further) {
-      re += value * (c * further.re[i]! - s * further.im[i]!);
-      im += value * (c * further.im[i]! + s * further.re[i]!);
-    } else {
-      re += value * c;
-      im += value * s;
-    }
+const turning = ({ timeS }: Block, hz: number): ComplexArray => {
+  const turn = complexArray(timeS.length);
+  for (let i = 0; i < timeS.length; i++) {
+    const angle = 2 * Math.PI * hz * timeS[i]!;
+    turn.re[i] = Math.cos(angle);
+    turn.im[i] = -Math.sin(angle);
   }
-  return re * re + im * im;
+  return turn;
 };
 
-/** Power in each block at a place, and the mean of what is beside it, (m/s²)². */
+const product = (a: ComplexArray, b: ComplexArray): ComplexArray => {
+  const both = complexArray(a.re.length);
+  for (let i = 0; i < a.re.length; i++) {
+    both.re[i] = a.re[i]! * b.re[i]! - a.im[i]! * b.im[i]!;
+    both.im[i] = a.re[i]! * b.im[i]! + a.im[i]! * b.re[i]!;
+  }
+  return both;
+};
+
+/** Squared 0-to-peak amplitude of an axis turned so, (m/s²)². */
+const powerOf = (axis: Float64Array, { re, im }: ComplexArray): number => {
+  let sumRe = 0;
+  let sumIm = 0;
+  for (let i = 0; i < axis.length; i++) {
+    sumRe += axis[i]! * re[i]!;
+    sumIm += axis[i]! * im[i]!;
+  }
+  return sumRe * sumRe + sumIm * sumIm;
+};
+
+/** Power of one axis in each block at a place, and the mean of what is beside it, (m/s²)². */
 interface Place {
   readonly powers: readonly number[];
   readonly noise: number;
@@ -114,8 +116,6 @@ const logLikelihoods = (places: readonly Place[]): readonly number[] => {
   );
 };
 
-const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
-
 /**
  * How likely folds are for tones of a recording with uneven instants.
  * @returns for a tone, given where it shows at each time, Hz, and the folds asked about, 0 among them: each of these; none
@@ -128,30 +128,27 @@ export const foldsBy = (
   const blocks = blocksOf(instants);
   if (blocks.length === 0) return () => [];
   const axisCount = blocks[0]!.axes.length;
-  const besides = blocks.map((block) => BESIDE_BINS.map((bin) => turning(block, bin / BLOCK_S)));
-  const byFold = new Map<number, readonly ComplexArray[]>();
-  const foldedBy = (fold: number): readonly ComplexArray[] => {
-    const known = byFold.get(fold) ?? blocks.map((block) => turning(block, fold * rate));
-    byFold.set(fold, known);
-    return known;
-  };
   return (shownHzAt, folds) => {
-    const shown = blocks.map((block) => {
+    const readings = blocks.map((block) => {
       const { re, im } = turning(block, shownHzAt(block.middleS));
-      return { re: re.map((v, i) => v * block.weights[i]!), im: im.map((v, i) => v * block.weights[i]!) };
+      const shown = { re: re.map((v, i) => v * block.weights[i]!), im: im.map((v, i) => v * block.weights[i]!) };
+      const besides = BESIDE_BINS.map((bin) => turning(block, bin / BLOCK_S));
+      return folds.map((fold) => {
+        const turned = fold === 0 ? shown : product(shown, turning(block, fold * rate));
+        const beside = besides.map((further) => product(turned, further));
+        return block.axes.map((axis) => ({
+          power: powerOf(axis, turned),
+          noise: mean(beside.map((one) => powerOf(axis, one))),
+        }));
+      });
     });
-    /** Of each axis. */
-    const placesAt = (fold: number): readonly Place[] => {
-      const turned = shown.map((one, b) => (fold === 0 ? one : product(one, foldedBy(fold)[b]!)));
-      return Array.from({ length: axisCount }, (_, axis) => ({
-        powers: blocks.map((block, b) => powerOf(block.axes[axis]!, turned[b]!, null)),
-        noise: mean(
-          blocks.flatMap((block, b) => besides[b]!.map((beside) => powerOf(block.axes[axis]!, turned[b]!, beside))),
-        ),
-      }));
-    };
-    const places = folds.map(placesAt);
-    const byAxis = Array.from({ length: axisCount }, (_, axis) => logLikelihoods(places.map((place) => place[axis]!)));
+    const placeOf = (fold: number, axis: number): Place => ({
+      powers: readings.map((block) => block[fold]![axis]!.power),
+      noise: mean(readings.map((block) => block[fold]![axis]!.noise)),
+    });
+    const byAxis = Array.from({ length: axisCount }, (_, axis) =>
+      logLikelihoods(folds.map((_fold, k) => placeOf(k, axis))),
+    );
     const logs = folds.map((_, k) => byAxis.reduce((sum, axis) => sum + axis[k]!, 0));
     const most = Math.max(...logs);
     return folds.map((fold, k) => ({ fold, logLikelihood: INDEPENDENT * (logs[k]! - most) }));

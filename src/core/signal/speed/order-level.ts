@@ -8,6 +8,7 @@ import type { BlockPowers, OrderReadings } from './order-readings.ts';
 import type { Hermitian } from '../numeric/hermitian.ts';
 import { identity, meanMatrix, sandwich, trace, traceOfProduct } from '../numeric/hermitian.ts';
 import type { Prepared } from '../spectra/spectrum.ts';
+import { mean } from '../numeric/statistics.ts';
 
 export interface OrderLevel {
   /** Root-mean-square over the blocks of the 0-to-peak amplitude (root-sum-square over axes), noise taken out, m/s². */
@@ -169,8 +170,6 @@ function noisesOf(blocks: readonly (readonly number[])[]): number[] {
   const bins = noiseBins(blocks);
   return blocks.map((powers) => mean(bins.map((k) => powers[k]!)));
 }
-
-const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /** Variance of the mean of correlated values: scatter times 1 + 2Σρ, the correlations taken while they are positive. */
 function varianceOfMean(values: readonly number[]): { variance: number; effectiveBlocks: number } {

@@ -1,6 +1,7 @@
 /** The parts of a recording in which an order is strong while it is weak in the rest: bursts, and what fades. */
 import type { Span } from '../../reading/cut-recording.ts';
 import type { OrderLevel } from './order-level.ts';
+import { mean } from '../numeric/statistics.ts';
 
 export interface StrongParts {
   /** In order of time. */
@@ -26,8 +27,6 @@ const BRIDGED = 1;
 const OVER_NOISE = 8;
 /** Standard deviations of noise: three and the strongest of a thousand pairs of blocks of mere noise stays below. */
 const SURELY = 3;
-
-const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /** Strong blocks next to each other, none across a gap. */
 const runsOf = (strong: readonly number[], { blockStartsS, stepS }: OrderLevel): readonly (readonly number[])[] => {

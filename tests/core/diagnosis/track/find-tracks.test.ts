@@ -125,4 +125,16 @@ describe('the history of the speed', () => {
     expect(nearest(tracks, engine.at)).toBeLessThan(2e-3);
     expect(nearest(tracks, road.at)).toBeLessThan(2e-3);
   });
+
+  it('of a run driven as a sweep is found by one faint line alone; of another run so much is not believed', () => {
+    const sweep = (t: number): number => 0.8 + (0.4 * t) / SECONDS;
+    const turnedAt = (t: number): number => 0.8 * t + (0.2 * t * t) / SECONDS;
+    // A quarter of the noise’s standard deviation, on the loudest axis; of the other lines nothing is there.
+    const faint = sampled((t) => 0.025 * Math.cos(2 * Math.PI * 10 * turnedAt(t)), RATE, 0.1);
+    const multiples = [1, 2, 4.1, 1.7, 2.5, 3.3, 1.31, 2.17, 3.71, 1.13, 2.83, 5.2, 4.6, 5.7];
+    const tracksOf = (wasSwept: boolean): readonly SpeedTrack[] =>
+      findTracks(faint, { ...search, multiples, imageFactors: () => [], wasSwept }).tracks;
+    expect(nearest(tracksOf(true), sweep)).toBeLessThan(1e-2);
+    expect(tracksOf(false)).toEqual([]);
+  });
 });

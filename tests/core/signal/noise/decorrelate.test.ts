@@ -69,6 +69,24 @@ describe('axes with independent noise', () => {
     expect(overNoise(freed) / overNoise([loud, u, v])).toBeLessThan(1.2);
   });
 
+  it('stands a dead axis, whichever it is: the others come out as without it', () => {
+    const x = drawn(1, 1);
+    const own = drawn(2, 2);
+    const y = x.map((v, i) => 0.5 * v + own[i]!);
+    const dead = new Float64Array(x.length);
+    const freedOf = (axes: readonly Float64Array[]): readonly Float64Array[] =>
+      decorrelated(preparedOf(axes, RATE), 49).pieces[0]!.axes;
+    const alone = freedOf([x, y])[1]!;
+    for (const [axes, at] of [
+      [[x, y, dead], 1],
+      [[dead, x, y], 2],
+    ] as const) {
+      const freed = freedOf(axes);
+      expect(freed.flatMap((axis) => Array.from(axis)).every(Number.isFinite)).toBe(true);
+      expect(correlation(freed[at]!, alone)).toBeGreaterThan(0.999);
+    }
+  });
+
   it('leaves one axis, and a recording too short to tell, as they are; pieces keep their places', () => {
     const alone = preparedOf([drawn(8, 1)], RATE);
     expect(decorrelated(alone, 49)).toBe(alone);
