@@ -1,4 +1,4 @@
-/** Which of the compared changes is that of a finding: an order's by its name, a fixed tone's by its frequency. */
+/** Which of the compared changes is that of a finding: an order's by its name, another tone's by its kind and frequency. */
 import { isSameTone } from '../findings/same-tone.ts';
 import type { OrderChange } from './comparison.ts';
 
@@ -10,10 +10,11 @@ export interface KnownAs {
   readonly frequencyHz: number;
 }
 
-/** @returns true for the change that is the finding's; none is of an unknown tone, which is not compared */
+/** @returns true for the change that is the finding's, whichever run it was found in */
 export const isChangeOf =
   ({ label, part, order, frequencyHz }: KnownAs) =>
   (change: OrderChange): boolean =>
     order === null
-      ? part === 'fixed' && change.part === 'fixed' && isSameTone(change.before.frequencyHz, frequencyHz)
+      ? change.part === part &&
+        [change.before, change.after].some((level) => isSameTone(level.frequencyHz, frequencyHz))
       : change.label === label;

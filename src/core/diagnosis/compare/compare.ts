@@ -9,6 +9,7 @@ import { isChangeOf } from './change-of-finding.ts';
 import type { ComparedPair, ComparedRun, Comparison, OrderChange } from './comparison.ts';
 import { COMPARISON_SCHEMA_VERSION } from './comparison.ts';
 import { fixedToneChanges } from './fixed-tones.ts';
+import { unknownToneChanges } from './unknown-tones.ts';
 import { orderChange, overNoise } from './order-change.ts';
 import type { Pair } from './pair.ts';
 import { fasterDb, pairRuns, statedFaster } from './pair.ts';
@@ -32,7 +33,8 @@ export interface Side {
 export function compareRuns(before: Side, after: Side): Comparison {
   const pairs = pairRuns(before.inferences, after.inferences);
   const complaint = before.found[0] ?? null;
-  const results = pairs.map((pair) => comparePair(pair, complaint?.label ?? null));
+  const unknownHz = [...before.found, ...after.found].flatMap(({ part, trueHz }) => (part === 'unknown' ? trueHz : []));
+  const results = pairs.map((pair) => comparePair(pair, unknownHz, complaint?.label ?? null));
   const compared = results.map(({ pair }) => pair);
   const fresh = newFindings(after.found, before.found, compared);
   return {
@@ -60,8 +62,11 @@ interface PairResult {
   readonly driveAgain: string | null;
 }
 
-/** @param complaint label of the complaint's order; null where there is none */
-function comparePair(pair: Pair, complaint: string | null): PairResult {
+/**
+ * @param unknownHz where the findings of both sides have unknown tones
+ * @param complaint label of the complaint's order; null where there is none
+ */
+function comparePair(pair: Pair, unknownHz: readonly number[], complaint: string | null): PairResult {
   const before = runLevels(pair.before);
   const after = runLevels(pair.after);
   const speedDb = fasterDb(pair);
@@ -83,8 +88,8 @@ function comparePair(pair: Pair, complaint: string | null): PairResult {
     return [orderChange(lineNames(line), [a, b], change)];
   });
   const { unlikeSdDb, differences } = pair;
-  const fixed = fixedToneChanges(pair, speedDb ?? 0);
-  return { pair: { ...runs, unlikeSdDb, differences, orders: [...orders, ...fixed] }, driveAgain };
+  const others = [...fixedToneChanges(pair, speedDb ?? 0, unknownHz), ...unknownToneChanges(pair, unknownHz, speedDb)];
+  return { pair: { ...runs, unlikeSdDb, differences, orders: [...orders, ...others] }, driveAgain };
 }
 
 /**

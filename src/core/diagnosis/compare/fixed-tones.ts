@@ -17,10 +17,11 @@ import { ANOTHERS_BINS, blockOf } from './run-levels.ts';
  * The change of every fixed tone that one of the runs shows. Where the other run shows a turning part's tone at that place
  * it is that one's level which would be read: such a tone is left out.
  * @param speedDb how much faster the second run was, dB of speed
+ * @param unknownHz tones that the findings do not call fixed
  */
-export function fixedToneChanges(pair: Pair, speedDb: number): OrderChange[] {
+export function fixedToneChanges(pair: Pair, speedDb: number, unknownHz: readonly number[]): OrderChange[] {
   const { before, after, unlikeSdDb } = pair;
-  const shown = [...fixedHz(before), ...fixedHz(after)];
+  const shown = [...fixedHz(before), ...fixedHz(after)].filter((hz) => !unknownHz.some((one) => isSameTone(one, hz)));
   const places = shown.filter((hz, i) => !shown.slice(0, i).some((other) => isSameTone(other, hz)));
   return places.flatMap((hz) => {
     const [one, other] = [toneLevel(before, hz), toneLevel(after, hz)];

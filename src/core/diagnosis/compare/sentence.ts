@@ -56,7 +56,7 @@ export function sentenceOf({ complaint, change, fresh, pairs }: SentenceInput): 
   if (!change && complaint.order === null) {
     return {
       verdict: 'cannot-tell',
-      sentence: `${capitalized(nameOf(complaint))} cannot be compared${complaint.part === 'fixed' ? '' : ': only orders of a named part and fixed tones are'}.${also}`,
+      sentence: `${capitalized(nameOf(complaint))} cannot be compared${complaint.part === 'fixed' ? '' : ': it is not known well enough where it would stand in the run after'}.${also}`,
       why: UNCOMPARED[complaint.part === 'fixed' ? 'fixed' : 'unknown'],
     };
   }
@@ -93,7 +93,8 @@ const nameOf = ({ label, order, trueHz }: Finding): string =>
 const UNCOMPARED = {
   fixed:
     'It is not sure that it keeps its frequency, or something that turns stands there in the run after. Record it a few mph faster or slower as well.',
-  unknown: 'Give tire size, axle ratio and the road speed of both runs, so that parts and orders can be named.',
+  unknown:
+    'Record the complaint run again at the same speed, in the same gear, and give tire size, axle ratio and the road speed of both runs, so that parts and orders can be named.',
 } as const;
 
 const WORDS: Readonly<Record<ComparisonVerdict, string>> = {

@@ -102,6 +102,7 @@ describe('a complaint that keeps its frequency', () => {
       order: null,
       label: 'fixed tone at 51.3 Hz',
       before: { frequencyHz: 51.3 },
+      after: { frequencyHz: 51.3 },
     } as OrderChange;
     const known = { label: 'fixed tone', part: 'fixed', order: null } as const;
     expect([50.0, 52.6, 49.6, 53.0].map((frequencyHz) => isChangeOf({ ...known, frequencyHz })(fixed))).toEqual([

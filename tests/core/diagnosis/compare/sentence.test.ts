@@ -21,9 +21,9 @@ describe('a complaint that is no order of a part', () => {
     expect(fixed.why).toContain('keeps its frequency');
     const unknown = sentenceOf({ complaint: complaint('unknown'), change: null, fresh: [], pairs: [pair] });
     expect(unknown.sentence).toBe(
-      'Unknown tone at 47.3 Hz cannot be compared: only orders of a named part and fixed tones are.',
+      'Unknown tone at 47.3 Hz cannot be compared: it is not known well enough where it would stand in the run after.',
     );
-    expect(unknown.why).toContain('Give tire size, axle ratio and the road speed');
+    expect(unknown.why).toContain('give tire size, axle ratio and the road speed');
   });
 });
 
