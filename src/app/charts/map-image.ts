@@ -1,4 +1,4 @@
-/** The time-frequency map as pixels: darker ink where it shook more. */
+/** The time-frequency map as pixels: more ink where it shook more (darker on paper, lighter on the dark screen). */
 import type { TimeFrequency } from '../../core/signal/spectra/spectrum.ts';
 import type { Domain } from './viewport.ts';
 

@@ -21,13 +21,11 @@ export function measuredValues(job: Job, units: UnitSystem): MeasuredValue[] {
     const judged = judgeInJob(measurement, job);
     const title = measurementTitle(measurement);
     if (!judged.ok) return { title, verdict: '', figures: [] };
-    const figures = judged.value.judged
-      .toSorted((a, b) => Number(a.inside) - Number(b.inside))
-      .slice(0, MOST_FIGURES)
-      .map((number) => {
-        const most = texts.bench.limit(number.limit.sense, limitFigureText(number.limit, units));
-        return texts.print.figure(number.title, measuredText(number, units), most);
-      });
+    const outside = judged.value.judged.filter(({ inside }) => !inside);
+    const figures = (outside.length > 0 ? outside : judged.value.judged).slice(0, MOST_FIGURES).map((number) => {
+      const most = texts.bench.limit(number.limit.sense, limitFigureText(number.limit, units));
+      return texts.print.figure(number.title, measuredText(number, units), most);
+    });
     return { title, verdict: verdictText(judged.value), figures };
   });
 }

@@ -11,7 +11,8 @@ export const charts = {
     `Strongest: ${frequency}, ${label}, felt level ${felt}.`,
   strongestNone: 'No peak stands above the noise floor.',
   map: 'Does it follow the speed?',
-  mapAbout: 'Time upward, frequency across, darker is stronger; orders are drawn over it.',
+  mapAbout: (isDark: boolean) =>
+    `Time upward, frequency across, ${isDark ? 'lighter' : 'darker'} is stronger; orders are drawn over it.`,
   mapSummary: (from: string, to: string, seconds: string) =>
     `Map of level over frequency, ${from} to ${to}, and ${seconds} of time. Order tracks are drawn over it.`,
   byAngle: 'Speed taken out',

@@ -54,6 +54,7 @@ export const print = {
   means: 'Likeliest causes',
   next: 'What should be done next',
   measured: 'What was measured',
+  repaired: 'What was put right',
   done: 'Before and after the repair',
   signature: 'Technician',
   causes: (label: string) => `Causes of ${label}`,
