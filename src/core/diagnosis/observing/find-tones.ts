@@ -13,6 +13,7 @@ import { isCountedTwice } from './counted-twice.ts';
 import { findImages } from './find-images.ts';
 import { FALSE_ALARM, peaksOn, hasSwept } from './peaks-on-track.ts';
 import type { FoldsOfTone } from './tone-folds.ts';
+import { isSideTone } from './side-tones.ts';
 import { motionOf, type Motion } from '../track/motion.ts';
 
 /** What was held to stand still while peaks were searched: the recording, what moves with a track, or one image. */
@@ -123,9 +124,12 @@ const isFootOf = (peak: Peak, strong: Peak, swept: boolean): boolean => {
   );
 };
 
-/** Without the feet of strong tones: they are no lines of their own, and would count for one part over and over. */
-const withoutFeet = (tones: readonly Tone[], swept = false): readonly Tone[] =>
-  tones.filter(({ peak }) => !tones.some((other) => isFootOf(peak, other.peak, swept)));
+/** Without feet and side tones of strong tones: they are no lines of their own, and would count for one part over and over. */
+const withoutFeet = (tones: readonly Tone[], swept = false): readonly Tone[] => {
+  const peaks = tones.map(({ peak }) => peak);
+  const footless = tones.filter(({ peak }) => !peaks.some((other) => isFootOf(peak, other, swept)));
+  return footless.filter(({ peak }) => !isSideTone(peak, peaks));
+};
 
 /** True where a tone is weak enough beside another to be its smear. */
 const isLess = (one: Found, other: Found): boolean => {

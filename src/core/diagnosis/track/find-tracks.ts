@@ -14,8 +14,8 @@ import type { Prepared } from '../../signal/spectra/spectrum.ts';
 import { CLEAR_GAIN, firstTrack, LEAST_GAIN, trackOfWeakLines, trackOfWeakSweep, SPREAD } from './first-track.ts';
 import { followedImages } from './follow-finer.ts';
 import { followHighLines } from './high-lines.ts';
-import { best, judge, type Judged } from './judge-track.ts';
-import { leastSpread, sharpness, type Band } from './sharpness.ts';
+import { best, judge, reachOf, type Judged } from './judge-track.ts';
+import { gainOver, leastSpread, sharpness, type Band } from './sharpness.ts';
 import { standsStill } from './stands-still.ts';
 import type { TrackSearch } from './track-search.ts';
 import { workSignal } from './work-signal.ts';
@@ -85,6 +85,10 @@ const asImage = (prepared: Prepared, one: Judged, steady: readonly Band[], searc
   return found && found.gain >= IMAGE_GAIN ? found : null;
 };
 
+/** True where the one makes no line sharp that does not stand as sharply on the other, or as it is: it went astray along those. */
+const gathersNoMore = (one: Judged, other: Judged, steady: readonly Band[]): boolean =>
+  gainOver(strongest(other.bands, steady), one.bands, reachOf(one.track)) < LEAST_GAIN;
+
 /** What the search was made on, how sharp lines stand there as it is, and the first history found. */
 interface Searched {
   readonly prepared: Prepared;
@@ -123,6 +127,7 @@ export const findTracks = (recording: Prepared, search: TrackSearch): FoundTrack
   const isFirst = ({ bands }: Judged): boolean => shared(first.bands, bands) > SAME_HISTORY;
   const one = best([first, ...more.filter(isFirst).map(({ track }) => judge(prepared, track, steady))])!;
   const other = best(more.filter((history) => !isFirst(history)));
+  if (other && !search.logged && gathersNoMore(one, other, steady)) return { tracks: [other.track], gain: other.gain };
   const image = other || search.logged?.steep ? null : asImage(prepared, one, steady, search);
   const tracks = [one, other ?? image].filter((judged) => judged !== null).map((judged) => judged.track);
   return { tracks, gain: one.gain };
