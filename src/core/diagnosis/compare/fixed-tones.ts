@@ -4,7 +4,7 @@ import { levelOf } from '../../signal/speed/order-level.ts';
 import { orderReadings } from '../../signal/speed/order-readings.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import type { Match } from '../matching/match.ts';
-import { OWN_FROM } from '../matching/tone-of-order.ts';
+import { ownerOf } from '../matching/tone-of-order.ts';
 import { changeOf, isSeen } from './change.ts';
 import { isSameTone } from '../findings/same-tone.ts';
 import type { OrderChange } from './comparison.ts';
@@ -46,9 +46,8 @@ function toneLevel(inference: RunInference, hz: number): ReadLevel | null {
     .filter((match) => isFixed(match) && isSameTone(match.tone.peak.frequencyHz, hz))
     .map(({ tone }) => tone.peak)
     .sort((a, b) => Math.abs(a.frequencyHz - hz) - Math.abs(b.frequencyHz - hz));
-  const isAnothers = ({ lines, tone }: Match): boolean =>
-    lines.some(({ probability }) => probability >= OWN_FROM) &&
-    Math.abs(tone.peak.frequencyHz - hz) * blockS < ANOTHERS_BINS;
+  const isAnothers = (match: Match): boolean =>
+    ownerOf(match) !== null && Math.abs(match.tone.peak.frequencyHz - hz) * blockS < ANOTHERS_BINS;
   if (!own && inference.matches.some(isAnothers)) return null;
   const frequencyHz = own?.frequencyHz ?? hz;
   const readings = orderReadings(inference.run.prepared, frequencyHz, STEADY, blockS, true);

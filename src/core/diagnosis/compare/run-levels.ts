@@ -6,7 +6,7 @@ import { historyOf } from '../matching/group-history.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import type { Origin } from '../origins/origin.ts';
 import { expectedPlace } from '../matching/place.ts';
-import { OWN_FROM, ownToneOf } from '../matching/tone-of-order.ts';
+import { OWN_FROM, ownerOf, ownToneOf } from '../matching/tone-of-order.ts';
 import type { SeenLevel } from './change.ts';
 import { isSeen } from './change.ts';
 
@@ -68,10 +68,11 @@ export function runLevels(inference: RunInference): Map<string, RunLevel> {
 
 /** A tone of another order, an image or a tone that keeps to the clock stands where the order would: that is what is read. */
 const isTaken = (inference: RunInference, { line }: Origin, placeHz: number): boolean =>
-  inference.matches.some(({ tone, lines, others }) => {
+  inference.matches.some((match) => {
+    const { tone, others } = match;
+    const owner = ownerOf(match);
     const isAnothers =
-      others.fixed >= OWN_FROM ||
-      lines.some((share) => share.probability >= OWN_FROM && (share.image || share.origin.line.label !== line.label));
+      others.fixed >= OWN_FROM || (owner !== null && (owner.image || owner.origin.line.label !== line.label));
     return isAnothers && Math.abs(tone.peak.frequencyHz - placeHz) * blockOf(inference) < ANOTHERS_BINS;
   });
 

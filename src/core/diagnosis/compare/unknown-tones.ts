@@ -6,7 +6,7 @@ import { isSameTone } from '../findings/same-tone.ts';
 import { historyOf } from '../matching/group-history.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import type { Match } from '../matching/match.ts';
-import { OWN_FROM } from '../matching/tone-of-order.ts';
+import { OWN_FROM, ownerOf } from '../matching/tone-of-order.ts';
 import { changeOf, isSeen } from './change.ts';
 import type { OrderChange } from './comparison.ts';
 import { orderChange, overNoise } from './order-change.ts';
@@ -96,7 +96,7 @@ function levelThere(
   const isOurs = (match: Match): boolean => isOfNoPart(match) && !isShownElsewhere(shownIn, match, frequencyHz);
   const [own] = there.filter(isOurs).sort((a, b) => b.tone.peak.amplitudeMps2 - a.tone.peak.amplitudeMps2);
   if (own) return ownLevel(other, own);
-  const taken = there.filter((match) => ownerOf(match) !== null);
+  const taken = there.filter((match) => nameOf(match) !== null);
   const steps = Math.ceil((highHz - lowHz) / (STEP_BINS * binHz));
   if (faster === null || steps > MOST_STEPS || taken.some((match) => !isShownElsewhere(shownIn, match, frequencyHz)))
     return null;
@@ -109,15 +109,15 @@ function levelThere(
 }
 
 /** What the diagnosis holds a tone to be, by name; null where that is open. */
-const ownerOf = ({ lines, others: { fixed } }: Match): string | null =>
-  fixed >= OWN_FROM ? 'fixed' : (lines.find(({ probability }) => probability >= OWN_FROM)?.origin.line.label ?? null);
+const nameOf = (match: Match): string | null =>
+  match.others.fixed >= OWN_FROM ? 'fixed' : (ownerOf(match)?.origin.line.label ?? null);
 
 /** True where the run shows the same order, or the same fixed tone, beside the tone looked for. */
 const isShownElsewhere = ({ matches }: RunInference, match: Match, toneHz: number): boolean => {
-  const owner = ownerOf(match);
+  const owner = nameOf(match);
   return matches.some((one) =>
     owner === 'fixed'
       ? one.tone.peak.frequencyHz !== toneHz && isSameTone(one.tone.peak.frequencyHz, match.tone.peak.frequencyHz)
-      : owner !== null && ownerOf(one) === owner,
+      : owner !== null && nameOf(one) === owner,
   );
 };

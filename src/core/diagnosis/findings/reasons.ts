@@ -9,7 +9,7 @@ import { instantsSentence } from './reasons-by-instants.ts';
 import { CLEAR_MOTION, evidenceAt, evidenceInStep, stoodStill } from '../observing/tone-motion.ts';
 import { spansText } from '../observing/closer-look.ts';
 import { capitalized, hzText, listText } from '../../words.ts';
-import { OWN_FROM } from '../matching/tone-of-order.ts';
+import { ownerOf } from '../matching/tone-of-order.ts';
 
 export interface Reasons {
   readonly for: readonly string[];
@@ -43,9 +43,9 @@ const LEAST_COMPANION = 0.15;
 
 const companionsSeen = (inference: RunInference, part: string, label: string, amplitudeMps2: number): string[] =>
   inference.matches.flatMap((match) => {
-    const top = match.lines[0];
+    const top = ownerOf(match);
     if (match.tone.peak.amplitudeMps2 < LEAST_COMPANION * amplitudeMps2) return [];
-    return top && top.probability > OWN_FROM && top.origin.line.part === part && top.origin.line.label !== label
+    return top && top.origin.line.part === part && top.origin.line.label !== label
       ? [`${capitalized(top.origin.line.label)} is seen too, at ${hzText(match.tone.peak.frequencyHz)}.`]
       : [];
   });

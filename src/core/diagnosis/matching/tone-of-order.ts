@@ -1,4 +1,4 @@
-/** The tone of a run that is an order's. */
+/** Whose a tone is, and which tone of a run is an order's. */
 import type { RunInference } from './infer-run.ts';
 import type { Match, OriginShare } from './match.ts';
 
@@ -18,6 +18,17 @@ export const toneOfOrder = (
       null,
     );
 
+/**
+ * The line that a tone is taken for, itself or as an image: the likeliest, where all lines together are likelier than not.
+ * (Of three that share a frequency none may be likelier than the rest; it is theirs all the same.)
+ * @returns null for a tone that is rather no part's
+ */
+export const ownerOf = ({ lines, others: { fixed, unlisted } }: Match): OriginShare | null => {
+  const [likeliest] = lines;
+  const together = lines.reduce((sum, { probability }) => sum + probability, 0);
+  return likeliest && together >= OWN_FROM && likeliest.probability >= Math.max(fixed, unlisted) ? likeliest : null;
+};
+
 /** Its own tone, seen directly: not its image. */
 export const ownToneOf = (inference: RunInference, label: string): Match | null =>
-  toneOfOrder(inference, label, ({ image, probability }) => !image && probability >= OWN_FROM);
+  toneOfOrder(inference, label, (share, match) => !share.image && ownerOf(match) === share);

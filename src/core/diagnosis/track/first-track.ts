@@ -23,6 +23,8 @@ const LOG_ERROR = 0.03;
 const RIVAL = 0.6;
 /** Coarse paths that are followed where none is clear. */
 const MOST_FOLLOWED = 2;
+/** Of half the rate: images of lines just above it stand just below it. */
+const SHOWN_SHARE = 0.98;
 /** Power over noise, and its share of a band's, that must stand spread out for another history to be looked for. */
 export const SPREAD = 250;
 const SPREAD_SHARE = 0.05;
@@ -60,7 +62,8 @@ export const firstTrack = (prepared: Prepared, search: TrackSearch, steady: read
     return steep ? followedFast(prepared, base, steady, search) : finer(prepared, base, steady, LOG_ERROR);
   }
   const { baseHz, multiples, engineLogged } = search;
-  const followed = findSpeedTrack(prepared, {});
+  const usual = findSpeedTrack(prepared, {});
+  const followed = usual.moved ? usual : findSpeedTrack(prepared, { shownShare: SHOWN_SHARE });
   const drift = followed.moved ? judge(prepared, followed.track, steady) : null;
   const sure = drift !== null && drift.gain > SURE_GAIN;
   if (sure && isSettled(drift, steady)) return drift;

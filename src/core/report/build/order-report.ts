@@ -6,7 +6,7 @@ import type { Match } from '../../diagnosis/matching/match.ts';
 import type { Origin } from '../../diagnosis/origins/origin.ts';
 import { aliasOfHz } from '../../vehicle/alias.ts';
 import { expectedPlace } from '../../diagnosis/matching/place.ts';
-import { OWN_FROM, toneOfOrder } from '../../diagnosis/matching/tone-of-order.ts';
+import { ownerOf, toneOfOrder } from '../../diagnosis/matching/tone-of-order.ts';
 import { feltLevel } from '../../signal/felt.ts';
 import { velocityMmpsOfSine } from '../../units.ts';
 import type { MatchReport, OrderReport, PeakReport } from '../report.ts';
@@ -15,13 +15,9 @@ import type { MatchReport, OrderReport, PeakReport } from '../report.ts';
 export const SHARED_FROM = 0.03;
 const FEW_MATCHES = 6;
 
-/** Its strongest tone, an image counted as well. */
-const toneOf = (inference: RunInference, { line }: Origin, from: number): Match | null =>
-  toneOfOrder(inference, line.label, ({ probability }) => probability >= from);
-
 /** A tone that may be the order's and is rather another's: what could hide there is all of it. */
 const sharedTone = (inference: RunInference, origin: Origin): { match: Match; label: string } | null => {
-  const match = toneOf(inference, origin, SHARED_FROM);
+  const match = toneOfOrder(inference, origin.line.label, ({ probability }) => probability >= SHARED_FROM);
   const other = match?.lines.find(({ origin: { line } }) => line.label !== origin.line.label);
   return match && other && other.probability >= SHARED_FROM ? { match, label: other.origin.line.label } : null;
 };
@@ -52,7 +48,7 @@ export const orderReport = (inference: RunInference, origin: Origin): OrderRepor
     frequencyHz: hz,
     frequencySdHz: sdHz,
   };
-  const seen = toneOf(inference, origin, OWN_FROM)?.tone.peak;
+  const seen = toneOfOrder(inference, line.label, (share, match) => ownerOf(match) === share)?.tone.peak;
   const level = seen && {
     amplitudeMps2: seen.amplitudeMps2,
     feltLevel: feltLevel(hz, seen.amplitudeMps2, seen.verticalShare),

@@ -11,10 +11,12 @@ import { followHotSpots, type Followed } from './follow-hot-spots.ts';
 import { MOST_SHIFT } from './follow-lines.ts';
 import type { Prepared } from '../spectra/spectrum.ts';
 
-/** Frequencies looked at, Hz; default 4 to 250, as far as the rate shows them. */
+/** Frequencies looked at, Hz; default 4 to 250, and no more than a share of half the rate. */
 export interface TrackRange {
   readonly lowestHz?: number;
   readonly highestHz?: number;
+  /** That share; default 0.9, for a recording that was resampled holds no more. */
+  readonly shownShare?: number;
 }
 
 export interface RampOptions extends TrackRange {
@@ -44,8 +46,7 @@ export interface FoundTrack {
 
 const LOWEST_HZ = 4;
 const HIGHEST_HZ = 250;
-/** Up to this share of half the rate: images of lines just above it stand just below it. */
-const SHOWN_SHARE = 0.98;
+const SHOWN_SHARE = 0.9;
 /** Ramps reach this far to either side of the expected base frequency. */
 const RAMP_RANGE = 1.7;
 /** ln ratio from which a ramp is believed: noise reaches it once in 400 recordings at most. */
@@ -87,7 +88,7 @@ const standsOut = (prepared: Prepared, followed: Followed, lowestHz: number, hig
 
 const rangeOf = (prepared: Prepared, range: TrackRange): { lowestHz: number; highestHz: number } | null => {
   const lowestHz = range.lowestHz ?? LOWEST_HZ;
-  const highestHz = Math.min(range.highestHz ?? HIGHEST_HZ, (SHOWN_SHARE * prepared.samplingRateHz) / 2);
+  const highestHz = Math.min(range.highestHz ?? HIGHEST_HZ, ((range.shownShare ?? SHOWN_SHARE) * prepared.samplingRateHz) / 2);
   return highestHz > 1.5 * lowestHz && prepared.pieces.length > 0 ? { lowestHz, highestHz } : null;
 };
 
