@@ -4,7 +4,7 @@ import type { SpeedSource } from '../../vehicle/vehicle.ts';
 import type { RunInference } from '../matching/infer-run.ts';
 import type { Origin } from '../origins/origin.ts';
 import { isSeen } from './change.ts';
-import { ownerOf } from '../matching/tone-of-order.ts';
+import { OWN_FROM } from '../matching/tone-of-order.ts';
 import { ANOTHERS_BINS, blockOf, readingsAt } from './run-levels.ts';
 import type { RunLevel } from './run-levels.ts';
 
@@ -42,9 +42,9 @@ export function partnerLevel(shown: Shown, other: RunInference, faster: number):
   const firstHz = shown.inference.matches
     .map(({ tone }) => tone.peak.frequencyHz)
     .filter((hz) => Math.abs(hz - shown.level.frequencyHz) > SAME_PLACE_HZ);
-  const isFree = (match: RunInference['matches'][number]): boolean =>
-    !firstHz.some((hz) => Math.abs(hz - match.tone.peak.frequencyHz) < SAME_PLACE_HZ) &&
-    (ownerOf(match)?.origin.line.label ?? label) === label;
+  const isFree = ({ tone, lines }: RunInference['matches'][number]): boolean =>
+    !firstHz.some((hz) => Math.abs(hz - tone.peak.frequencyHz) < SAME_PLACE_HZ) &&
+    !lines.some((line) => line.origin.line.label !== label && line.probability >= OWN_FROM);
   const tones = other.matches
     .filter((match) => Math.abs(match.tone.peak.frequencyHz - expectedHz) < reachHz && isFree(match))
     .map(({ tone }) => tone.peak)

@@ -6,8 +6,8 @@
 
 /** Histories this much (ln) less likely than the best are ruled out. */
 const RULED_OUT = 5;
-/** What levels alone make the best of several at most, as among twins: of 37 so held (200 images simulated) 22 were right. */
-const MOST_SURE = 0.7;
+/** What levels alone make the best of several at most. */
+const MOST_SURE = 0.8;
 
 /**
  * Shares of models with the one history held to its most, the others that are not ruled out sharing the rest.

@@ -27,7 +27,7 @@ const run = (name: string, wheelHz: number, tones: readonly Tone[]): RunInferenc
     matches: tones.map(({ hz, label = 'driveshaft 1×', probability = 0, image = false, fixed = 0 }) => ({
       tone: { peak: { frequencyHz: hz } },
       lines: [{ origin: { line: { label } }, probability, image }],
-      others: { fixed },
+      others: { fixed, unlisted: 0 },
     })),
   }) as unknown as RunInference;
 
