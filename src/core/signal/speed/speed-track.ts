@@ -88,7 +88,10 @@ const standsOut = (prepared: Prepared, followed: Followed, lowestHz: number, hig
 
 const rangeOf = (prepared: Prepared, range: TrackRange): { lowestHz: number; highestHz: number } | null => {
   const lowestHz = range.lowestHz ?? LOWEST_HZ;
-  const highestHz = Math.min(range.highestHz ?? HIGHEST_HZ, ((range.shownShare ?? SHOWN_SHARE) * prepared.samplingRateHz) / 2);
+  const highestHz = Math.min(
+    range.highestHz ?? HIGHEST_HZ,
+    ((range.shownShare ?? SHOWN_SHARE) * prepared.samplingRateHz) / 2,
+  );
   return highestHz > 1.5 * lowestHz && prepared.pieces.length > 0 ? { lowestHz, highestHz } : null;
 };
 
