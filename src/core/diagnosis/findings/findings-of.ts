@@ -5,6 +5,7 @@ import type { Span } from '../../reading/cut-recording.ts';
 import type { Peak } from '../../signal/peaks/peak.ts';
 import type { Match, OriginShare } from '../matching/match.ts';
 import type { RunInference } from '../matching/infer-run.ts';
+import { withTwins } from '../matching/tone-of-order.ts';
 import { faultShare } from '../origins/levels.ts';
 import { toneHistory } from './tone-history.ts';
 import { stoodStill, wentAlong } from '../observing/tone-motion.ts';
@@ -62,8 +63,9 @@ const readAs = (inference: RunInference, tone: Tone, chosen: OriginShare | null)
  * The likeliest origin decides what a tone is taken for, unless nothing would be noticed of it there while the others,
  * more likely than not, are noticed: then the likeliest of these does (an image may be a drone or a faint hum).
  */
-const readingOf = (inference: RunInference, { tone, lines, others }: Match): Reading => {
-  const candidates = lines.filter(({ probability }) => probability >= Math.max(others.fixed, others.unlisted));
+const readingOf = (inference: RunInference, match: Match): Reading => {
+  const { tone, lines, others } = match;
+  const candidates = lines.filter((share) => withTwins(share, match) >= Math.max(others.fixed, others.unlisted));
   const first = readAs(inference, tone, candidates[0] ?? null);
   if (first.perceived) return first;
   const noticed = candidates.map((share) => readAs(inference, tone, share)).filter(({ perceived }) => perceived);

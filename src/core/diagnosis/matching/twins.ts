@@ -15,16 +15,15 @@ const LEAST_PRIOR = 0.02;
 
 const isRival = ({ levels }: Origin): boolean => levels.fault.presence >= LEAST_PRIOR;
 
+/** True of two that turn in one ratio. */
+export const turnAlike = (one: Origin, other: Origin): boolean => Math.abs(other.trueHz / one.trueHz - 1) < SAME_RATIO;
+
 /** For each origin, the others that turn in the same ratio and may as well be at fault. */
 export const twinsOf = (origins: readonly Origin[]): ReadonlyMap<Origin, readonly Origin[]> =>
   new Map(
     origins.map((origin) => [
       origin,
-      isRival(origin)
-        ? origins.filter(
-            (other) => other !== origin && isRival(other) && Math.abs(other.trueHz / origin.trueHz - 1) < SAME_RATIO,
-          )
-        : [],
+      isRival(origin) ? origins.filter((other) => other !== origin && isRival(other) && turnAlike(origin, other)) : [],
     ]),
   );
 

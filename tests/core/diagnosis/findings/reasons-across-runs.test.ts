@@ -26,7 +26,7 @@ const run = (name: string, wheelHz: number, tones: readonly Tone[]): RunInferenc
     posterior: { road: { mean: 0, sd: 0 } },
     matches: tones.map(({ hz, label = 'driveshaft 1×', probability = 0, image = false, fixed = 0 }) => ({
       tone: { peak: { frequencyHz: hz } },
-      lines: [{ origin: { line: { label } }, probability, image }],
+      lines: [{ origin: { line: { label }, trueHz: hz }, probability, image }],
       others: { fixed, unlisted: 0 },
     })),
   }) as unknown as RunInference;
