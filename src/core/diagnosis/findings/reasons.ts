@@ -151,6 +151,13 @@ export const reasonsOf = (finding: Finding, vehicle: Vehicle): Reasons => {
   if (chosen && own >= RIVAL) {
     against.push(`A tone that belongs to no listed part could stand here (${Math.round(100 * own)} in 100).`);
   }
+  const { unlisted, resonance, noise } = match.others;
+  if (finding.part === 'fixed' && unlisted >= RIVAL) {
+    against.push(`A part that is not listed could make it too (${Math.round(100 * unlisted)} in 100).`);
+  }
+  if (resonance + noise >= RIVAL) {
+    against.push(`The road’s own shake could look like it (${Math.round(100 * (resonance + noise))} in 100).`);
+  }
   const pulley = pulleySentence(finding);
   const missing = [
     ...(pulley ? [pulley] : []),
