@@ -19,6 +19,8 @@ export interface Reasons {
 
 /** Rivals below this are not worth a sentence. */
 const RIVAL = 0.02;
+/** What is no line is worth a sentence from here on: it leaves the answer open. */
+const LEFT_OPEN = 0.15;
 
 const placeText = ({ hz, sdHz }: ExpectedPlace): string =>
   `${hz.toFixed(sdHz < 0.05 ? 2 : 1)} ± ${Math.max(sdHz, 0.01).toFixed(sdHz < 0.05 ? 2 : 1)} Hz`;
@@ -152,10 +154,10 @@ export const reasonsOf = (finding: Finding, vehicle: Vehicle): Reasons => {
     against.push(`A tone that belongs to no listed part could stand here (${Math.round(100 * own)} in 100).`);
   }
   const { unlisted, resonance, noise } = match.others;
-  if (finding.part === 'fixed' && unlisted >= RIVAL) {
+  if (finding.part === 'fixed' && unlisted >= LEFT_OPEN) {
     against.push(`A part that is not listed could make it too (${Math.round(100 * unlisted)} in 100).`);
   }
-  if (resonance + noise >= RIVAL) {
+  if (resonance + noise >= LEFT_OPEN) {
     against.push(`The road’s own shake could look like it (${Math.round(100 * (resonance + noise))} in 100).`);
   }
   const pulley = pulleySentence(finding);
