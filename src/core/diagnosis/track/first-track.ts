@@ -8,6 +8,7 @@ import { best, judge, type Judged } from './judge-track.ts';
 import { leastSpread, type Band } from './sharpness.ts';
 import { isSweep } from './swept-level.ts';
 import type { TrackSearch } from './track-search.ts';
+import { WORK_RATE_HZ } from './work-signal.ts';
 
 /** Lines must gain this much (in ln) by a track for it to be believed; from the clear gain on nothing else is tried. */
 export const LEAST_GAIN = 18;
@@ -23,7 +24,7 @@ const LOG_ERROR = 0.03;
 const RIVAL = 0.6;
 /** Coarse paths that are followed where none is clear. */
 const MOST_FOLLOWED = 2;
-/** Of half the rate: images of lines just above it stand just below it. */
+/** Of half the rate of a recording that is searched as it was made: images of lines just above it stand just below it. */
 const SHOWN_SHARE = 0.98;
 /** Power over noise, and its share of a band's, that must stand spread out for another history to be looked for. */
 export const SPREAD = 250;
@@ -63,7 +64,8 @@ export const firstTrack = (prepared: Prepared, search: TrackSearch, steady: read
   }
   const { baseHz, multiples, engineLogged } = search;
   const usual = findSpeedTrack(prepared, {});
-  const followed = usual.moved ? usual : findSpeedTrack(prepared, { shownShare: SHOWN_SHARE });
+  const isSlow = prepared.samplingRateHz < WORK_RATE_HZ;
+  const followed = usual.moved || !isSlow ? usual : findSpeedTrack(prepared, { shownShare: SHOWN_SHARE });
   const drift = followed.moved ? judge(prepared, followed.track, steady) : null;
   const sure = drift !== null && drift.gain > SURE_GAIN;
   if (sure && isSettled(drift, steady)) return drift;
