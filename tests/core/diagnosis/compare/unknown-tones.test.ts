@@ -100,4 +100,13 @@ describe('a complaint that fits no listed part', () => {
     expect(told.verdict).toBe('cannot-tell');
     expect(told.why).toContain('at the same speed');
   });
+
+  it('is gone also beside an order that stays: only what lies nearer to that order is its', () => {
+    const beside = { ratio: 3.61 };
+    const told = compareJudged(judged({ mps2: 0.9, ...beside }, 19), judged({ mps2: 0, ...beside }, 20));
+    expect(told.sentence).toBe(`Unknown tone at ${(3.61 * WHEEL_HZ * MEAN_SPEED).toFixed(1)} Hz is gone.`);
+    const [change] = unknownIn(told);
+    // Of the order of 0.03 m/s², 0.7 Hz below, no more than its flank is taken for what could hide there.
+    expect(change!.after.amplitudeMps2).toBeLessThan(0.03);
+  });
 });
