@@ -142,9 +142,10 @@ export const foldsBy = (
         }));
       });
     });
-    const placeOf = (fold: number, axis: number): Place => ({
-      powers: readings.map((block) => block[fold]![axis]!.power),
-      noise: mean(readings.map((block) => block[fold]![axis]!.noise)),
+    /** @param k which of the folds asked about */
+    const placeOf = (k: number, axis: number): Place => ({
+      powers: readings.map((block) => block[k]![axis]!.power),
+      noise: mean(readings.map((block) => block[k]![axis]!.noise)),
     });
     const byAxis = Array.from({ length: axisCount }, (_, axis) =>
       logLikelihoods(folds.map((_fold, k) => placeOf(k, axis))),

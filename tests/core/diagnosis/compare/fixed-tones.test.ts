@@ -6,6 +6,7 @@ import { judgeJob } from '../../../../src/core/diagnosis/judge-job.ts';
 import type { JudgedJob } from '../../../../src/core/diagnosis/judge-job.ts';
 import { plainRecording } from '../../../accuracy/plain-recording.ts';
 import { madeJob } from '../../../support/made-job.ts';
+import { AXLE_RATIO, CIRCUMFERENCE_M, MEASURED_TRUCK } from '../../../support/measured-truck.ts';
 import { must } from '../../../support/must.ts';
 import { seededRandom } from '../../../support/random.ts';
 import { swayingSpeed } from '../../../support/swaying-speed.ts';
@@ -13,12 +14,6 @@ import { swayingSpeed } from '../../../support/swaying-speed.ts';
 const RATE = 200;
 const SECONDS = 60;
 const WHEEL_HZ = 12;
-const VEHICLE = {
-  layout: 'rear-drive',
-  axleRatio: 3.55,
-  cylinders: 8,
-  tire: { kind: 'rolling-circumference', circumferenceM: 2.2 },
-} as const;
 
 const speed = swayingSpeed([{ depth: 0.012, periodS: 23 }]);
 
@@ -28,17 +23,18 @@ function judged(tones: readonly (readonly [hz: number, mps2: number])[], seed: n
   const axis = Float64Array.from({ length: RATE * SECONDS }, (_, i) => {
     const t = i / RATE;
     const turned = 2 * Math.PI * WHEEL_HZ * speed.turnedAt(t);
-    const orders = 0.03 * Math.cos(turned) + 0.03 * Math.cos(3.55 * turned) + 0.02 * Math.cos(7.1 * turned);
+    const orders =
+      0.03 * Math.cos(turned) + 0.03 * Math.cos(AXLE_RATIO * turned) + 0.02 * Math.cos(2 * AXLE_RATIO * turned);
     return tones.reduce((sum, [hz, a]) => sum + a * Math.cos(2 * Math.PI * hz * t), orders) + 0.05 * normal();
   });
   const run = {
     file: 'run.csv',
     load: 'cruise',
-    speedMps: WHEEL_HZ * 2.2,
+    speedMps: WHEEL_HZ * CIRCUMFERENCE_M,
     speedSource: 'gps',
     gearRatio: 0.75,
   } as const;
-  return must(judgeJob({ job: madeJob(VEHICLE, run), recordings: [plainRecording([axis], RATE)] }));
+  return must(judgeJob({ job: madeJob(MEASURED_TRUCK, run), recordings: [plainRecording([axis], RATE)] }));
 }
 
 const fixedIn = ({ pairs }: Comparison): readonly OrderChange[] =>

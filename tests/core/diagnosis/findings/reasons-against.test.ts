@@ -4,23 +4,18 @@ import { reasonsOf } from '../../../../src/core/diagnosis/findings/reasons.ts';
 import { judgeJob } from '../../../../src/core/diagnosis/judge-job.ts';
 import { plainRecording } from '../../../accuracy/plain-recording.ts';
 import { madeJob } from '../../../support/made-job.ts';
+import { MEASURED_TRUCK } from '../../../support/measured-truck.ts';
 import { must } from '../../../support/must.ts';
 import { seededRandom } from '../../../support/random.ts';
 
 const RATE = 200;
-const VEHICLE = {
-  layout: 'rear-drive',
-  axleRatio: 3.55,
-  cylinders: 8,
-  tire: { kind: 'rolling-circumference', circumferenceM: 2.2 },
-} as const;
 const { normal } = seededRandom(5);
 const axis = Float64Array.from(
   { length: 30 * RATE },
   (_, i) => Math.cos(2 * Math.PI * 51.3 * (i / RATE)) + 0.1 * normal(),
 );
 const run = { file: 'run.csv', load: 'cruise', speedMps: 26.4, speedSource: 'gps', gearRatio: 0.75 } as const;
-const job = madeJob(VEHICLE, run);
+const job = madeJob(MEASURED_TRUCK, run);
 const [tone] = must(judgeJob({ job, recordings: [plainRecording([axis], RATE)] })).found;
 
 /** The tone of 51.3 Hz, held to be fixed, with what else it may be. */
